@@ -1,0 +1,347 @@
+//! Every limit on an input, once: from its row come the check, the sentence and the random values
+//! of the property tests.
+//!
+//! The limits only keep out slips of the finger, such as a free height of 138 in for 13 7/8: they
+//! are common sense, no source. What a spring ought to be like is for the cautions to say.
+
+use crate::quantity::unit::{INCH_M, POUND_FORCE_N};
+use crate::quantity::{
+    Force, Kind, Length, Modulus, Share, SpringRate, Stress, System, Table, Turns, WarpStiffness,
+};
+use crate::reading::{Step, write_inch};
+use std::marker::PhantomData;
+
+/// The least and the most that one input may be, both included.
+///
+/// ```
+/// use coilnest::bounds;
+/// use coilnest::quantity::{Length, System, unit};
+///
+/// assert_eq!(
+///     bounds::FREE_HEIGHT.sentence(System::Inch),
+///     "a free height between 1/64 in and 120 in"
+/// );
+/// assert!(bounds::FREE_HEIGHT.check(Length::new::<unit::inch>(13.875)).is_ok());
+///
+/// let refused = bounds::FREE_HEIGHT.check(Length::new::<unit::inch>(138.0)).unwrap_err();
+/// assert_eq!(
+///     refused.sentence(System::Inch),
+///     "138 in is not a free height between 1/64 in and 120 in"
+/// );
+/// ```
+#[derive(Debug)]
+pub struct Bound<K> {
+    pub(crate) row: Row,
+    kind: PhantomData<fn() -> K>,
+}
+
+/// What a bound says, whatever the kind of its quantity.
+#[derive(Debug, PartialEq)]
+pub struct Row {
+    name: &'static str,
+    least_si: f64,
+    most_si: f64,
+    example_inch: &'static str,
+    example_metric: &'static str,
+    table: &'static Table,
+}
+
+/// A value outside the limits of its input.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[error("{}", self.sentence(System::Metric))]
+pub struct OutOfBounds {
+    si: f64,
+    row: &'static Row,
+}
+
+impl<K: Kind> Bound<K> {
+    const fn new(
+        name: &'static str,
+        [least_si, most_si]: [f64; 2],
+        [example_inch, example_metric]: [&'static str; 2],
+    ) -> Self {
+        Self {
+            row: Row { name, least_si, most_si, example_inch, example_metric, table: K::TABLE },
+            kind: PhantomData,
+        }
+    }
+
+    /// The input's name in words, with its article: "a free height".
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.row.name
+    }
+
+    /// The least value allowed.
+    #[must_use]
+    pub fn least(&self) -> K::Value {
+        K::from_si(self.row.least_si)
+    }
+
+    /// The greatest value allowed.
+    #[must_use]
+    pub fn most(&self) -> K::Value {
+        K::from_si(self.row.most_si)
+    }
+
+    /// What is allowed, as a sentence's end: "a free height between 1/64 in and 120 in".
+    #[must_use]
+    pub fn sentence(&self, system: System) -> String {
+        self.row.sentence(system)
+    }
+
+    /// A text that would do.
+    #[must_use]
+    pub fn example(&self, system: System) -> &'static str {
+        self.row.example(system)
+    }
+
+    /// Whether a value may stand for this input.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfBounds`] if it is below the least, above the most, or not a number.
+    pub fn check(&'static self, value: K::Value) -> Result<(), OutOfBounds> {
+        let si = K::si(value);
+        match self.row.side(si) {
+            Side::Within => Ok(()),
+            Side::Below | Side::Above => Err(OutOfBounds { si, row: &self.row }),
+        }
+    }
+
+    /// All that is allowed, in SI units: a generator for the property tests.
+    #[cfg(test)]
+    pub(crate) fn any_si(&self) -> std::ops::RangeInclusive<f64> {
+        self.row.least_si..=self.row.most_si
+    }
+}
+
+/// Where a value lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Side {
+    Below,
+    Within,
+    Above,
+}
+
+impl Row {
+    pub(crate) fn name(&self) -> &'static str {
+        self.name
+    }
+
+    pub(crate) fn allows_negative(&self) -> bool {
+        self.least_si < 0.0
+    }
+
+    /// Not a number lies above: no input can be it.
+    pub(crate) fn side(&self, si: f64) -> Side {
+        if si < self.least_si {
+            Side::Below
+        } else if si <= self.most_si {
+            Side::Within
+        } else {
+            Side::Above
+        }
+    }
+
+    pub(crate) fn least(&self, system: System) -> String {
+        self.limit(self.least_si, system)
+    }
+
+    pub(crate) fn most(&self, system: System) -> String {
+        self.limit(self.most_si, system)
+    }
+
+    /// A length in inches as a fraction where it is one, all else in decimals.
+    fn limit(&self, si: f64, system: System) -> String {
+        let length = Length::from_si(si);
+        let sixty_fourths = si / INCH_M * 64.0;
+        let is_tape_mark = (sixty_fourths - sixty_fourths.round()).abs() < 1e-6;
+        if self.table == Length::TABLE && system == System::Inch && is_tape_mark {
+            write_inch(length, Step::SixtyFourth)
+        } else {
+            self.table.write(si, system)
+        }
+    }
+
+    pub(crate) fn sentence(&self, system: System) -> String {
+        format!("{} between {} and {}", self.name, self.least(system), self.most(system))
+    }
+
+    pub(crate) fn example(&self, system: System) -> &'static str {
+        match system {
+            System::Inch => self.example_inch,
+            System::Metric => self.example_metric,
+        }
+    }
+}
+
+impl OutOfBounds {
+    /// The whole sentence in either system.
+    #[must_use]
+    pub fn sentence(&self, system: System) -> String {
+        format!("{} is not {}", self.row.limit(self.si, system), self.row.sentence(system))
+    }
+
+    /// The name of the input in words.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.row.name
+    }
+
+    /// A text that would do.
+    #[must_use]
+    pub fn example(&self, system: System) -> &'static str {
+        self.row.example(system)
+    }
+}
+
+/// Declares each bound with its kind, name, limits in SI units, and an example in either system.
+macro_rules! bounds {
+    ($($(#[$doc:meta])+ $id:ident: $kind:ty, $name:literal, $limits:expr, $examples:expr;)+) => {
+        $($(#[$doc])+ pub static $id: Bound<$kind> = Bound::new($name, $limits, $examples);)+
+    };
+}
+
+bounds! {
+    /// A tape reading of anything upright.
+    READING: Length, "a reading", [INCH_M / 64.0, 3.048], ["13 7/8", "352.5"];
+    /// A free height, and the least and most that a book allows it.
+    FREE_HEIGHT: Length, "a free height", [INCH_M / 64.0, 3.048], ["13 15/16", "354"];
+    /// The height of a coil or nest under load, or at which a question is asked.
+    HEIGHT: Length, "a height", [INCH_M / 64.0, 3.048], ["11 1/2", "292"];
+    /// A solid height.
+    SOLID_HEIGHT: Length, "a solid height", [INCH_M / 64.0, 3.048], ["7 1/8", "181"];
+    /// The diameter of a bar or wire.
+    BAR: Length, "a bar", [INCH_M / 64.0, 0.152_4], ["1 1/16", "27"];
+    /// An outside, mean or inside diameter of a coil.
+    COIL_DIAMETER: Length, "a coil diameter", [INCH_M * 3.0 / 64.0, 1.524], ["7 3/4", "197"];
+    /// How far a coil may be under or over the book.
+    LIMIT: Length, "a limit", [0.0, 0.304_8], ["1/8", "3"];
+    /// The distance between two marks of a tape.
+    GRADUATION: Length, "a graduation", [INCH_M / 1000.0, INCH_M], ["1/16", "1"];
+    /// The half-width of a tape's error or of how squarely the ends were met.
+    TAPE_ERROR: Length, "an error", [0.0, INCH_M], ["1/64", "0.5"];
+    /// The thickness of a shim.
+    SHIM: Length, "a shim", [0.0, 0.304_8], ["1/8", "3"];
+    /// How far a packing raises a seat, or a sunk one lowers it.
+    RAISE: Length, "a raised seat", [-0.609_6, 0.609_6], ["3/16", "5"];
+    /// How far the ground rises or dips under a support.
+    GROUND: Length, "a rise of the ground", [-0.609_6, 0.609_6], ["1/2", "12"];
+    /// Where something stands along or across the frame.
+    POSITION: Length, "a position", [-30.48, 30.48], ["36", "900"];
+    /// A number of turns, total or active.
+    TURNS: Turns, "a number of turns", [0.5, 200.0], ["7 1/4", "7.25"];
+    /// The turns at the ends that do not deflect.
+    DEAD_TURNS: Turns, "a number of dead turns", [0.0, 10.0], ["1 1/2", "1.5"];
+    /// A load.
+    LOAD: Force, "a load", [0.0, 1.0e7], ["5000 lb", "22 000 N"];
+    /// A spring's rate.
+    RATE: SpringRate, "a rate", [0.02 * POUND_FORCE_N / INCH_M, 1.0e9], ["1500 lb/in", "260 N/mm"];
+    /// A shear or Young's modulus.
+    MODULUS: Modulus, "a modulus", [1.0e6 * POUND_FORCE_N / (INCH_M * INCH_M), 1.0e12], ["11.2e6 psi", "78 500 MPa"];
+    /// A stress.
+    STRESS: Stress, "a stress", [0.0, 1.0e10], ["95 000 psi", "650 MPa"];
+    /// How likely a verdict must be before it is given.
+    LEVEL: Share, "a decision level", [0.5, 0.9999], ["95 %", "95 %"];
+    /// The stiffness of a frame against warping.
+    WARP_STIFFNESS: WarpStiffness, "a warp stiffness", [0.0, 1.0e9], ["20 000 000 lb·in³", "1500 N·m³"];
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Written, read, unit};
+    use crate::reading::Reading;
+
+    /// The limits that a sentence names, and the examples, are themselves accepted, in both
+    /// systems: nobody is told to write what is then refused.
+    #[test]
+    fn what_the_sentences_say_is_accepted() {
+        fn accepted(
+            row: &Row,
+            reads: impl Fn(&str, System) -> Result<f64, crate::quantity::Refusal>,
+        ) {
+            assert!(row.least_si < row.most_si, "{}", row.name);
+            for system in [System::Inch, System::Metric] {
+                for text in [row.least(system), row.most(system), row.example(system).to_owned()] {
+                    match reads(&text, system) {
+                        Ok(si) => assert_eq!(row.side(si), Side::Within),
+                        Err(refusal) => panic!("{}: {refusal}", row.name),
+                    }
+                }
+            }
+        }
+        fn length(bound: &'static Bound<Length>) {
+            accepted(&bound.row, |text, system| {
+                Reading::parse(text, system, bound).map(|reading| reading.length().value)
+            });
+        }
+        fn other<K: Written>(bound: &'static Bound<K>) {
+            accepted(&bound.row, |text, system| read(text, system, bound).map(K::si));
+        }
+        for bound in [
+            &READING,
+            &FREE_HEIGHT,
+            &HEIGHT,
+            &SOLID_HEIGHT,
+            &BAR,
+            &COIL_DIAMETER,
+            &LIMIT,
+            &GRADUATION,
+            &TAPE_ERROR,
+            &SHIM,
+            &RAISE,
+            &GROUND,
+            &POSITION,
+        ] {
+            length(bound);
+        }
+        other(&TURNS);
+        other(&DEAD_TURNS);
+        other(&LOAD);
+        other(&RATE);
+        other(&MODULUS);
+        other(&STRESS);
+        other(&LEVEL);
+        other(&WARP_STIFFNESS);
+    }
+
+    #[test]
+    fn sentences() {
+        for (sentence, text) in [
+            (LIMIT.sentence(System::Inch), "a limit between 0 in and 12 in"),
+            (RAISE.sentence(System::Metric), "a raised seat between −609.6 mm and 609.6 mm"),
+            (GRADUATION.sentence(System::Inch), "a graduation between 0.001 in and 1 in"),
+            (TURNS.sentence(System::Inch), "a number of turns between 0.5 and 200"),
+            (LEVEL.sentence(System::Metric), "a decision level between 50 % and 99.99 %"),
+            (
+                RATE.sentence(System::Metric),
+                "a rate between 0.003503 N/mm and 1\u{202f}000\u{202f}000 N/mm",
+            ),
+        ] {
+            assert_eq!(sentence, text);
+        }
+    }
+
+    #[test]
+    fn values_are_weighed() {
+        let inches = |inches| Length::new::<unit::inch>(inches);
+        for (value, fits) in [
+            (0.0, false),
+            (1.0 / 64.0, true),
+            (13.875, true),
+            (120.0, true),
+            (120.001, false),
+            (-1.0, false),
+            (f64::NAN, false),
+            (f64::INFINITY, false),
+        ] {
+            assert_eq!(FREE_HEIGHT.check(inches(value)).is_ok(), fits, "{value}");
+        }
+        assert_eq!(
+            FREE_HEIGHT.check(inches(-1.0)).unwrap_err().to_string(),
+            "−25.4 mm is not a free height between 0.3969 mm and 3\u{202f}048 mm"
+        );
+    }
+}

@@ -1,0 +1,177 @@
+//! One coil: the bar it is wound of, the diameter it is wound to, its turns and its ends.
+//!
+//! What follows from a drawing stands in a room of its own: [`rate`], [`solid`], [`stress`],
+//! [`growth`], and the cut that a picture shows, [`section`].
+
+pub mod ends;
+pub mod growth;
+pub mod rate;
+pub mod section;
+pub mod solid;
+pub mod stress;
+
+use crate::quantity::Length;
+use thiserror::Error;
+
+/// Bar and mean diameter of a round-bar coil, which together give its index.
+///
+/// ```text
+/// D = De − d = Di + d        C = D / d
+/// ```
+/// `d` bar · `D` mean, `De` outside, `Di` inside diameter of the coil · `C` index
+///
+/// # Example
+/// ```
+/// use coilnest::coil::Diameters;
+/// use coilnest::quantity::{Length, unit::inch};
+///
+/// let inches = Length::new::<inch>;
+/// let coil = Diameters::from_outside(inches(1.0), inches(6.0))?;
+/// assert!((coil.mean().get::<inch>() - 5.0).abs() < 1e-12);
+/// assert!((coil.inside().get::<inch>() - 4.0).abs() < 1e-12);
+/// assert!((coil.index() - 5.0).abs() < 1e-12);
+/// # Ok::<(), coilnest::coil::DiametersError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Diameters {
+    bar: Length,
+    mean: Length,
+}
+
+/// Why a bar and a diameter make no coil.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[non_exhaustive]
+pub enum DiametersError {
+    /// The bar is not above zero.
+    #[error("the bar is {} m; it must be above zero", .bar.value)]
+    Bar {
+        /// The bar.
+        bar: Length,
+    },
+    /// The bar leaves no hole inside the coil.
+    #[error("a bar of {} m leaves no hole in a coil of mean diameter {} m", .bar.value, .mean.value)]
+    NoHole {
+        /// The bar.
+        bar: Length,
+        /// The mean diameter, which must be larger.
+        mean: Length,
+    },
+}
+
+impl Diameters {
+    /// From the bar and the mean diameter.
+    ///
+    /// # Errors
+    /// [`DiametersError::Bar`] when the bar is not above zero, [`DiametersError::NoHole`] when the
+    /// mean diameter is not above the bar (index 1 or less).
+    pub fn from_mean(bar: Length, mean: Length) -> Result<Self, DiametersError> {
+        if !(bar.value > 0.0 && bar.value.is_finite()) {
+            return Err(DiametersError::Bar { bar });
+        }
+        if !(mean > bar && mean.value.is_finite()) {
+            return Err(DiametersError::NoHole { bar, mean });
+        }
+        Ok(Self { bar, mean })
+    }
+
+    /// From the bar and the outside diameter, D = De − d.
+    ///
+    /// # Errors
+    /// As [`Diameters::from_mean`].
+    pub fn from_outside(bar: Length, outside: Length) -> Result<Self, DiametersError> {
+        Self::from_mean(bar, outside - bar)
+    }
+
+    /// From the bar and the inside diameter, D = Di + d.
+    ///
+    /// # Errors
+    /// As [`Diameters::from_mean`].
+    pub fn from_inside(bar: Length, inside: Length) -> Result<Self, DiametersError> {
+        Self::from_mean(bar, inside + bar)
+    }
+
+    /// The bar (wire) diameter d.
+    #[must_use]
+    pub fn bar(&self) -> Length {
+        self.bar
+    }
+
+    /// The mean diameter D.
+    #[must_use]
+    pub fn mean(&self) -> Length {
+        self.mean
+    }
+
+    /// The outside diameter De = D + d.
+    #[must_use]
+    pub fn outside(&self) -> Length {
+        self.mean + self.bar
+    }
+
+    /// The inside diameter Di = D − d.
+    #[must_use]
+    pub fn inside(&self) -> Length {
+        self.mean - self.bar
+    }
+
+    /// The spring index C = D/d.
+    #[must_use]
+    pub fn index(&self) -> f64 {
+        self.mean.value / self.bar.value
+    }
+}
+
+/// The way a coil is wound.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// Rises to the left, seen from the side.
+    Left,
+    /// Rises to the right, seen from the side, as a common screw does.
+    Right,
+}
+
+/// Whether the ends may turn about the coil's axis as it closes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum EndsTurn {
+    /// Held by their seats.
+    #[default]
+    Held,
+    /// Free to turn.
+    Free,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::unit::millimeter;
+    use approx::assert_relative_eq;
+
+    fn mm(x: f64) -> Length {
+        Length::new::<millimeter>(x)
+    }
+
+    #[test]
+    fn the_three_diameters_name_one_coil() {
+        for coil in [
+            Diameters::from_mean(mm(10.0), mm(50.0)),
+            Diameters::from_outside(mm(10.0), mm(60.0)),
+            Diameters::from_inside(mm(10.0), mm(40.0)),
+        ] {
+            assert_relative_eq!(coil.unwrap().index(), 5.0, max_relative = 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_bar_without_a_hole_is_refused() {
+        assert!(matches!(
+            Diameters::from_outside(mm(30.0), mm(60.0)),
+            Err(DiametersError::NoHole { .. })
+        ));
+        assert!(matches!(
+            Diameters::from_outside(mm(0.0), mm(60.0)),
+            Err(DiametersError::Bar { .. })
+        ));
+        assert!(Diameters::from_mean(mm(f64::NAN), mm(60.0)).is_err());
+        assert!(Diameters::from_mean(mm(10.0), mm(f64::INFINITY)).is_err());
+    }
+}

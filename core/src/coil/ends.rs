@@ -1,0 +1,167 @@
+//! How a coil's ends are made, and how many of its turns they leave at work.
+
+use crate::quantity::write_number;
+use crate::source::{Known, Source};
+use thiserror::Error;
+
+/// The form of both ends of a coil.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// Open (plain): the bar simply ends.
+    Open,
+    /// Open and ground flat.
+    OpenGround,
+    /// Closed (squared): the last turn lies on its neighbour.
+    Closed,
+    /// Closed and ground flat.
+    ClosedGround,
+    /// Hot wound, the bar's tips tapered before winding, closed and ground.
+    TaperedGround,
+}
+
+impl Ends {
+    /// Every form, in the order in which a list shows them.
+    pub const ALL: [Self; 5] =
+        [Self::TaperedGround, Self::ClosedGround, Self::Closed, Self::OpenGround, Self::Open];
+
+    /// Turns of both ends together that do not deflect, by the usual count.
+    ///
+    /// Open 0, open and ground 1, closed 2, closed and ground 2; hot wound with tapered ends 1½.
+    /// On a real coil the count grows as it closes, from about 1.6 to 2.8 for closed ends
+    /// (computed with solid elements), which is why it carries a doubt: see [`DEAD_TURNS_DOUBT`].
+    #[must_use]
+    pub const fn dead_turns(self) -> f64 {
+        match self {
+            Self::Open => 0.0,
+            Self::OpenGround => 1.0,
+            Self::Closed | Self::ClosedGround => 2.0,
+            Self::TaperedGround => 1.5,
+        }
+    }
+
+    /// Where [`Ends::dead_turns`] comes from.
+    #[must_use]
+    pub const fn source(self) -> Source {
+        match self {
+            Self::TaperedGround => {
+                Source::new("EN 13906-1:2013", "hot coiled springs, nt = n + 1.5", Known::Memory)
+            }
+            _ => Source::new(
+                "Machinery's Handbook, 31st ed.",
+                "p. 318, table 3, compression spring ends",
+                Known::Page,
+            ),
+        }
+    }
+
+    /// Whether the ends are ground flat on the seat.
+    #[must_use]
+    pub const fn ground(self) -> bool {
+        matches!(self, Self::OpenGround | Self::ClosedGround | Self::TaperedGround)
+    }
+}
+
+/// Half-width of what is not known of the dead turns when nobody says more: a quarter turn.
+///
+/// Common practice, no source. On a coil of few turns it outweighs every other doubt of the rate.
+pub const DEAD_TURNS_DOUBT: f64 = 0.25;
+
+/// Total and active turns of a coil.
+///
+/// ```text
+/// n = nt − dead turns
+/// ```
+///
+/// # Example
+/// ```
+/// use coilnest::coil::ends::{Ends, Turns};
+///
+/// let turns = Turns::new(7.25, Ends::TaperedGround.dead_turns())?;
+/// assert!((turns.active() - 5.75).abs() < 1e-12);
+/// # Ok::<(), coilnest::coil::ends::TurnsError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Turns {
+    total: f64,
+    dead: f64,
+}
+
+/// Why a count of turns makes no spring.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[non_exhaustive]
+pub enum TurnsError {
+    /// Dead turns below zero, or not a number.
+    #[error("{} dead turns; from 0 up was expected", write_number(*.dead, 4))]
+    Dead {
+        /// The dead turns.
+        dead: f64,
+    },
+    /// Nothing is left to deflect.
+    #[error(
+        "{} turns less {} dead ones leave {} at work; at least {} is needed",
+        write_number(*.total, 4),
+        write_number(*.dead, 4),
+        write_number(.total - .dead, 4),
+        write_number(*.least, 4)
+    )]
+    TooFew {
+        /// The total turns.
+        total: f64,
+        /// The dead turns.
+        dead: f64,
+        /// The least active turns.
+        least: f64,
+    },
+}
+
+/// The least active turns that a spring can be reckoned with: half a turn.
+pub const LEAST_ACTIVE_TURNS: f64 = 0.5;
+
+impl Turns {
+    /// From the total turns nt and the dead ones.
+    ///
+    /// # Errors
+    /// [`TurnsError::Dead`] when the dead turns are below zero; [`TurnsError::TooFew`] when fewer
+    /// than [`LEAST_ACTIVE_TURNS`] are left.
+    pub fn new(total: f64, dead: f64) -> Result<Self, TurnsError> {
+        if !(dead >= 0.0 && dead.is_finite()) {
+            return Err(TurnsError::Dead { dead });
+        }
+        if !(total - dead >= LEAST_ACTIVE_TURNS && total.is_finite()) {
+            return Err(TurnsError::TooFew { total, dead, least: LEAST_ACTIVE_TURNS });
+        }
+        Ok(Self { total, dead })
+    }
+
+    /// All turns, tip to tip.
+    #[must_use]
+    pub fn total(&self) -> f64 {
+        self.total
+    }
+
+    /// Turns that lie dead at the ends.
+    #[must_use]
+    pub fn dead(&self) -> f64 {
+        self.dead
+    }
+
+    /// Turns that deflect.
+    #[must_use]
+    pub fn active(&self) -> f64 {
+        self.total - self.dead
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn turns_that_cannot_deflect_are_refused() {
+        assert!(Turns::new(2.5, 2.0).is_ok());
+        assert!(matches!(Turns::new(2.4, 2.0), Err(TurnsError::TooFew { .. })));
+        assert!(matches!(Turns::new(7.0, -1.0), Err(TurnsError::Dead { .. })));
+        assert!(Turns::new(f64::NAN, 2.0).is_err());
+        assert!(Turns::new(7.0, f64::NAN).is_err());
+    }
+}

@@ -1,0 +1,48 @@
+//! A job goes in, a report comes out.
+//!
+//! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
+//! everything that follows from it: a [`Report`]. What cannot be used is a problem at the path of
+//! its field, and the rest stands. Nothing panics and nothing is kept between two calls.
+//!
+//! # Example
+//! ```
+//! use coilnest::job::{assess, file};
+//! use coilnest::tables::Tables;
+//!
+//! let tables = Tables { steels: &[], tape_classes: &[] };
+//! let job = file::open(r#"{
+//!     "format": "coilnest-job/1",
+//!     "tape": { "graduation": "1/16 in", "error": "0" },
+//!     "coils": [{ "id": "outer", "free": "15 11/16", "limits": { "under": "1/8", "over": "1/8" } }],
+//!     "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["15 5/8"] }] }]
+//! }"#)?;
+//! let report = assess(&job, &tables);
+//! let verdict = report.nests[0].seats[0].verdict.as_ref();
+//! assert_eq!(verdict.map(|verdict| verdict.title), Some("Good"));
+//! # Ok::<(), Box<coilnest::job::report::Problem>>(())
+//! ```
+
+mod assess;
+mod cautions;
+mod choices;
+mod desk;
+mod drawing;
+mod entry;
+mod figures;
+pub mod file;
+pub mod input;
+mod nest;
+pub mod problem;
+mod question;
+pub mod report;
+pub mod respell;
+mod seat;
+mod sentence;
+pub mod strip;
+mod unassessed;
+
+pub use assess::{assess, nest_state};
+pub use choices::choices;
+pub use entry::{Entry, List, Text};
+pub use input::Job;
+pub use report::Report;

@@ -1,0 +1,379 @@
+//! The whole of an assessment, from the fields of a job to its report.
+
+use super::cautions;
+use super::desk::Desk;
+use super::drawing::{self, Facts};
+use super::entry::Entry;
+use super::figures::Pen;
+use super::file;
+use super::input::{Job, NestEntry, Record, Seat};
+use super::nest::{self, Reckoned, Seated};
+use super::problem::Path;
+use super::report::{
+    CoilReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Workings,
+};
+use super::seat::{self, Gear};
+use super::unassessed;
+use crate::bounds;
+use crate::quantity::{self, Length, Share, System};
+use crate::reading::Step;
+use crate::tables::Tables;
+
+/// Everything that follows from a job.
+///
+/// A pure function of its arguments: the same job and tables give the same report, on every
+/// machine.
+#[must_use]
+pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
+    let mut desk = Desk::new(tables, pen(job));
+    let mut report = Report { cautions: cautions::all(), ..Report::default() };
+    let format = file::format_problem(job);
+    let readable = format.as_ref().is_none_or(|problem| problem.code == "format-missing");
+    desk.problems.extend(format);
+    if readable {
+        fill(&mut desk, job, &mut report);
+    }
+    report.problems = desk.problems;
+    report.notes = desk.notes;
+    report.workings = Workings(desk.ledger.entries);
+    report
+}
+
+fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
+    let top = Path::default();
+    desk.text(&top, "title", &job.title);
+    desk.word(&top, "system", &job.system, &[("inch", System::Inch), ("metric", System::Metric)]);
+    record(desk, &job.record);
+    let bench = Bench::read(desk, job);
+    for drafted in &bench.nests {
+        report.nests.push(nest_report(desk, drafted));
+    }
+    unassessed::read(desk, job, &bench.nest_names(), &bench.coil_names(), bench.gear.graduation);
+    let keys = keys(bench.gear.marked, bench.gear.graduation);
+    report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
+    report.keys = keys;
+}
+
+fn pen(job: &Job) -> Pen {
+    let system = file::system_of(job);
+    let said = job.tape.given().and_then(|tape| tape.graduation.given());
+    let graduation = said
+        .and_then(|text| crate::reading::Reading::parse(&text.0, system, &bounds::GRADUATION).ok());
+    let graduation =
+        graduation.map_or_else(|| seat::usual_graduation(system), |reading| reading.length());
+    Pen { system, step: Step::of(graduation) }
+}
+
+fn record(desk: &mut Desk<'_>, entry: &Entry<Record>) {
+    let at = Path::of("record");
+    let Some(record) = desk.object(&at, entry) else { return };
+    let Record { vehicle, place, by, notes, .. } = record;
+    for (field, entry) in [("vehicle", vehicle), ("place", place), ("by", by), ("notes", notes)] {
+        desk.text(&at, field, entry);
+    }
+    if let Some(date) = desk.text(&at, "date", &record.date)
+        && !is_date(date)
+    {
+        let why = "this is no date of the calendar, written year first";
+        desk.problem(Problem::new(
+            &at.field("date"),
+            "bad-date",
+            date,
+            "a date",
+            why,
+            "2026-05-02",
+        ));
+    }
+}
+
+fn is_date(text: &str) -> bool {
+    let mut parts = text.split('-').map(|part| (part.len(), part.parse::<u32>().ok()));
+    let (Some((4, Some(year))), Some((2, Some(month))), Some((2, Some(day))), None) =
+        (parts.next(), parts.next(), parts.next(), parts.next())
+    else {
+        return false;
+    };
+    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let days = match month {
+        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
+        4 | 6 | 9 | 11 => 30,
+        2 if leap => 29,
+        2 => 28,
+        _ => 0,
+    };
+    (1..=days).contains(&day)
+}
+
+/// The fractions of an inch that a key row offers, and the leaning words.
+fn keys(system: System, graduation: Length) -> Vec<&'static str> {
+    const EIGHTHS: [&str; 7] = ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+    const SIXTEENTHS: [&str; 15] = [
+        "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "11/16", "3/4",
+        "13/16", "7/8", "15/16",
+    ];
+    let fractions: &[&str] = match (system, Step::of(graduation)) {
+        (System::Metric, _) => &[],
+        (System::Inch, Step::Eighth) => &EIGHTHS,
+        (System::Inch, _) => &SIXTEENTHS,
+    };
+    fractions.iter().copied().chain(["scant", "full"]).collect()
+}
+
+/// Drawings and nests of a job, read but not yet reckoned with.
+struct Bench<'j> {
+    gear: Gear,
+    coils: Vec<(Facts, CoilReport)>,
+    nests: Vec<Drafted<'j>>,
+}
+
+struct Drafted<'j> {
+    at: Path,
+    id: String,
+    entry: &'j NestEntry,
+    seats: Vec<Seated>,
+    reports: Vec<SeatReport>,
+}
+
+impl<'j> Bench<'j> {
+    fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        let gear = Gear::assess(desk, &job.tape, &job.decision_level);
+        let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
+        let at = Path::of("coils");
+        for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
+            let at = at.item(index);
+            let Some(drawing) = desk.object(&at, entry) else { continue };
+            let coil = drawing::assess(desk, &at, drawing);
+            unassessed::read_press_test(desk, &at, drawing);
+            named_once(desk, &at, &coil.0.id, &bench.coil_names(), "a coil");
+            bench.coils.push(coil);
+        }
+        let at = Path::of("nests");
+        for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
+            let at = at.item(index);
+            let Some(nest) = desk.object(&at, entry) else { continue };
+            let drafted = bench.draft(desk, at, nest);
+            named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
+            bench.nests.push(drafted);
+        }
+        bench
+    }
+
+    fn coil_names(&self) -> Vec<String> {
+        self.coils.iter().map(|(facts, _)| facts.id.clone()).collect()
+    }
+
+    fn nest_names(&self) -> Vec<String> {
+        self.nests.iter().map(|nest| nest.id.clone()).collect()
+    }
+
+    fn draft(&self, desk: &mut Desk<'_>, at: Path, entry: &'j NestEntry) -> Drafted<'j> {
+        let id = desk.text(&at, "id", &entry.id).unwrap_or_default().to_owned();
+        let (mut seats, mut reports) = (Vec::new(), Vec::new());
+        let list = at.field("seats");
+        for (index, seat) in desk.list(&list, &entry.seats).iter().enumerate() {
+            let here = list.item(index);
+            let Some(seat) = desk.object(&here, seat) else { continue };
+            let (seated, report) = self.sit(desk, &here, seat);
+            seats.push(seated);
+            reports.push(report);
+        }
+        if seats.is_empty() {
+            desk.note(&at, "nest-empty", "No coil stands in this nest yet.");
+        }
+        Drafted { at, id, entry, seats, reports }
+    }
+
+    fn sit(&self, desk: &mut Desk<'_>, at: &Path, seat: &Seat) -> (Seated, SeatReport) {
+        let name = desk.text(at, "coil", &seat.coil);
+        let found = name.and_then(|name| self.coils.iter().find(|(facts, _)| facts.id == name));
+        let facts = match (name, found) {
+            (_, Some((facts, _))) => facts.clone(),
+            (Some(name), None) => {
+                unassessed::expect_known(
+                    desk,
+                    &at.field("coil"),
+                    name,
+                    &self.coil_names(),
+                    "no-such-coil",
+                );
+                Facts::default()
+            }
+            (None, None) => {
+                desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
+                Facts::default()
+            }
+        };
+        let intervals = seat::readings(desk, at, &seat.readings, self.gear.graduation);
+        let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
+        let (standing, mut report) = seat::assess(desk, at, &facts, &intervals, &self.gear);
+        report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
+        (Seated { facts, standing, raise }, report)
+    }
+}
+
+fn named_once(desk: &mut Desk<'_>, at: &Path, id: &str, before: &[String], what: &str) {
+    let path = at.field("id");
+    if id.is_empty() {
+        let why = format!("{what} needs a name by which the rest of the job can mean it");
+        desk.problem(Problem::new(&path, "name-missing", "", "a name", &why, "outer"));
+    } else if before.iter().any(|known| known == id) {
+        let why = format!("{what} of this name stands further up");
+        let example = format!("{id} 2");
+        desk.problem(Problem::new(&path, "name-twice", id, "a name of its own", &why, &example));
+    }
+}
+
+fn nest_report(desk: &mut Desk<'_>, drafted: &Drafted<'_>) -> NestReport {
+    let mut report = NestReport {
+        id: drafted.id.clone(),
+        seats: drafted.reports.clone(),
+        ..NestReport::default()
+    };
+    let (at, entry) = (&drafted.at, drafted.entry);
+    let reckoned =
+        if drafted.seats.is_empty() { None } else { Reckoned::new(desk, at, &drafted.seats) };
+    let reckoned = reckoned.as_ref();
+
+    let height = desk.length(at, "working_height", &entry.working_height, &bounds::HEIGHT);
+    let load = desk.quantity(at, "working_load", &entry.working_load, &bounds::LOAD);
+    if height.is_some() && load.is_some() {
+        desk.note(
+            &at.field("working_load"),
+            "height-goes-first",
+            "Both a working height and a working load are given: the height is used.",
+        );
+    }
+    let (field, text) = match (height, load) {
+        (Some(_), _) => ("working_height", entry.working_height.given()),
+        (None, Some(_)) => ("working_load", entry.working_load.given()),
+        (None, None) => ("working_height", None),
+    };
+    if let Some(text) = text {
+        let spelt = match field {
+            "working_load" => quantity::spell_unit(&text.0, desk.system(), &bounds::LOAD),
+            _ => None,
+        };
+        let question = spelt.as_deref().unwrap_or(&text.0);
+        if let Some((state, working)) =
+            nest::ask(desk, &at.field(field), reckoned, question, Some(&text.0))
+        {
+            report.stored_energy = Some(nest::stored_energy(desk, &state));
+            report.working = Some(working);
+        }
+    }
+    let list = at.field("ask");
+    for (index, asked) in desk.list(&list, &entry.ask).iter().enumerate() {
+        let here = list.item(index);
+        let Some(text) = desk.text(&here, "", asked) else { continue };
+        let answer = nest::ask(desk, &here, reckoned, text, Some(text));
+        report.answers.extend(answer.map(|(_, report)| report));
+    }
+    report.clearances = nest::clearances(desk, &drafted.seats);
+    if let Some(reckoned) = reckoned {
+        nest::assess(desk, reckoned, &mut report);
+    }
+    load_cost_shares(desk, &mut report);
+    report
+}
+
+fn load_cost_shares(desk: &mut Desk<'_>, report: &mut NestReport) {
+    let Some(working) = &report.working else { return };
+    let total = &working.load;
+    for (seat, state) in report.seats.iter_mut().zip(&working.seats) {
+        // A coil that is loose there costs nothing there.
+        if let (Some(cost), true) = (&seat.load_cost, state.touching) {
+            let share = cost.si / total.si;
+            let mut figure = desk.pen.figure::<Share>(share);
+            figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
+            let with = format!("{} / {}", cost.text, total.text);
+            let formula = "share = ΔF / F of the nest at the working point";
+            seat.load_cost_share = Some(desk.ledger.show(figure, formula, with, &"definition"));
+        }
+    }
+}
+
+/// A nest of a job at a height, or under a load, that is asked for; with its half-section.
+#[must_use]
+pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> StateAnswer {
+    if let Some(problem) =
+        file::format_problem(job).filter(|problem| problem.code != "format-missing")
+    {
+        return StateAnswer { problem: Some(problem), ..StateAnswer::default() };
+    }
+    let mut reading = Desk::new(tables, pen(job));
+    let bench = Bench::read(&mut reading, job);
+    let mut desk = Desk::new(tables, reading.pen);
+    let path = Path::default();
+    let Some(drafted) = bench.nests.iter().find(|nest| nest.id == nest_id) else {
+        let names = bench.nest_names();
+        unassessed::expect_known(&mut desk, &path, nest_id, &names, "no-such-nest");
+        return StateAnswer { problem: desk.problems.into_iter().next(), ..StateAnswer::default() };
+    };
+    let before = reading.problems.len();
+    let reckoned = Reckoned::new(&mut reading, &drafted.at, &drafted.seats);
+    let answer = nest::ask(&mut desk, &path, reckoned.as_ref(), text, Some(text));
+    let section = reckoned.as_ref().zip(answer.as_ref());
+    let section = section.map(|(reckoned, (state, _))| nest::cut(reckoned, state, desk.system()));
+    let missing = || {
+        let contradiction = reading.problems.get(before..).and_then(<[Problem]>::first).cloned();
+        contradiction.or_else(|| {
+            let silent = |code| code == "load-unknown" || code == "nest-empty";
+            let here = |note: &&Note| note.path.starts_with(drafted.at.text()) && silent(note.code);
+            let note = reading.notes.iter().find(here)?;
+            let expected = "a nest whose every coil is known";
+            Some(Problem::new(&path, note.code, "", expected, &note.text, ""))
+        })
+    };
+    StateAnswer {
+        problem: desk
+            .problems
+            .into_iter()
+            .next()
+            .or_else(|| if answer.is_none() { missing() } else { None }),
+        state: answer.map(|(_, report)| report),
+        section,
+        workings: Workings(desk.ledger.entries),
+    }
+}
+
+/// What a strip of tape needs to know of one reading.
+pub(crate) struct Gauged {
+    pub(crate) system: System,
+    /// The system that the tape is marked in.
+    pub(crate) marked: System,
+    pub(crate) graduation: Length,
+    pub(crate) text: Option<String>,
+    pub(crate) book: Option<Length>,
+    pub(crate) least: Option<Length>,
+    pub(crate) most: Option<Length>,
+}
+
+/// Looks up a reading by its path; the field may be empty, or one past the last.
+pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged> {
+    let mut numbers =
+        path.split(|c: char| !c.is_ascii_digit()).filter_map(|part| part.parse::<usize>().ok());
+    let (nest, seat, reading) = (numbers.next()?, numbers.next()?, numbers.next()?);
+    if path != format!("nests[{nest}].seats[{seat}].readings[{reading}]") {
+        return None;
+    }
+    let mut desk = Desk::new(tables, pen(job));
+    let gear = Gear::assess(&mut desk, &job.tape, &job.decision_level);
+    let seats = &job.nests.given()?.0.get(nest)?.given()?.seats;
+    let seat = seats.given()?.0.get(seat)?.given()?;
+    let text = seat.readings.given().and_then(|readings| readings.0.get(reading)?.given());
+    let name = seat.coil.given().map(|name| name.0.trim());
+    let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
+    let same = |drawing: &&super::input::Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
+    let drawing = drawings.iter().filter_map(Entry::given).find(same);
+    let facts = drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), drawing).0);
+    let limits = facts.as_ref().and_then(|facts| facts.limits);
+    Some(Gauged {
+        system: desk.system(),
+        marked: gear.marked,
+        graduation: gear.graduation,
+        text: text.map(|text| text.0.clone()),
+        book: facts.and_then(|facts| facts.free),
+        least: limits.and_then(|limits| limits.least()),
+        most: limits.and_then(|limits| limits.most()),
+    })
+}

@@ -1,0 +1,34 @@
+//! What can hurt somebody at this work, and whose word goes before this program's.
+
+use super::report::{Caution, Section};
+
+/// The cautions that bind whenever a nest is handled or measured.
+pub(crate) fn all() -> Vec<Caution> {
+    let caution = |code, section, text, source| Caution { code, text, source, section };
+    vec![
+        caution(
+            "stored-energy",
+            Section::Nest,
+            "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
+            "29 CFR 1910.147(d)(5), stored energy (read on the page)",
+        ),
+        caution(
+            "raised-load",
+            Section::Measure,
+            "Nobody works under what only a jack holds. Block and chock first, on firm and level ground.",
+            "29 CFR 1926.305 and 1910.244(a), jacks (read on the page); HSE, Working under vehicles (read on the page)",
+        ),
+        caution(
+            "cracked-coil",
+            Section::Measure,
+            "A coil that is cracked, broken, nicked or deeply pitted goes to scrap whatever its height. Never cut, heat, weld or hammer one that is to go back.",
+            "US Army TM 55-203, truck springs (read on the page); common practice",
+        ),
+        caution(
+            "makers-word",
+            Section::All,
+            "The maker's manual, local codes and the judgement of a licensed or qualified person go before anything that stands here.",
+            "common practice, no source",
+        ),
+    ]
+}

@@ -1,0 +1,582 @@
+//! What follows from the drawing of a coil, as far as the drawing goes.
+
+use super::desk::Desk;
+use super::figures::Pen;
+use super::input::Drawing;
+use super::problem::Path;
+use super::report::{CoilReport, Figure, Problem};
+use crate::bounds;
+use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
+use crate::coil::{Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress};
+use crate::material::{self, Steel};
+use crate::measured::uniform;
+use crate::quantity::{self, Angle, Length, Modulus, Pressure, SpringRate, Stress};
+use crate::source::Source;
+use crate::verdict::Limits;
+
+/// What is known of a coil, each thing as far as the drawing gives it.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Facts {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    pub(crate) diameters: Option<Diameters>,
+    pub(crate) ends: Option<Ends>,
+    pub(crate) turns: Option<Turns>,
+    pub(crate) hand: Option<Hand>,
+    pub(crate) free: Option<Length>,
+    pub(crate) limits: Option<Limits>,
+    pub(crate) rate: Option<Rate>,
+    pub(crate) solid: Option<Length>,
+    /// Growth of the diameter at solid, ends free to turn.
+    pub(crate) growth: Option<Length>,
+    pub(crate) stress_at_solid: Option<Pressure>,
+}
+
+/// A rate and the parts of its doubt, relative standard uncertainties.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Rate {
+    pub(crate) value: SpringRate,
+    /// Of this coil alone: its dead turns.
+    pub(crate) own_doubt: f64,
+    /// Of its steel, and so of every coil of it.
+    pub(crate) steel_doubt: f64,
+}
+
+impl Rate {
+    fn doubt(self) -> SpringRate {
+        self.value
+            * libm::sqrt(self.own_doubt * self.own_doubt + self.steel_doubt * self.steel_doubt)
+    }
+}
+
+/// A count of turns and the half-width of what is not known of it.
+#[derive(Clone, Copy, Debug)]
+struct Counted {
+    turns: Turns,
+    half_width: f64,
+}
+
+/// Shear and Young's modulus as they are used, and who says so.
+struct Moduli {
+    shear: Pressure,
+    youngs: Option<Pressure>,
+    doubt: f64,
+    source: String,
+}
+
+/// The words of a job file for the forms of ends; `given` leaves the dead turns to be given.
+pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
+    ("tapered-ground", Some(Ends::TaperedGround)),
+    ("closed-ground", Some(Ends::ClosedGround)),
+    ("closed", Some(Ends::Closed)),
+    ("open-ground", Some(Ends::OpenGround)),
+    ("open", Some(Ends::Open)),
+    ("given", None),
+];
+
+/// Reads a drawing and reports what follows from it.
+pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Facts, CoilReport) {
+    let id = desk.text(at, "id", &drawing.id).unwrap_or_default().to_owned();
+    let name = desk.text(at, "name", &drawing.name).unwrap_or(&id).to_owned();
+    let mut facts = Facts { id: id.clone(), name: name.clone(), ..Facts::default() };
+    let mut report = CoilReport { id, name, ..CoilReport::default() };
+
+    facts.hand =
+        desk.word(at, "hand", &drawing.hand, &[("left", Hand::Left), ("right", Hand::Right)]);
+    facts.free = desk.length(at, "free", &drawing.free, &bounds::FREE_HEIGHT);
+    facts.limits = limits(desk, at, drawing, facts.free);
+    facts.diameters = diameters(desk, at, drawing);
+    let form = desk.word(at, "ends", &drawing.ends, &ENDS);
+    facts.ends = form.flatten();
+    let counted = turns(desk, at, drawing, facts.ends);
+    facts.turns = counted.map(|counted| counted.turns);
+    let at_work = facts.diameters.is_some() && facts.turns.is_some();
+    let moduli = moduli(desk, at, drawing, at_work);
+    let given_rate = desk.quantity(at, "rate", &drawing.rate, &bounds::RATE);
+    let given_solid = desk.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT);
+    let ends_turn = desk
+        .word(
+            at,
+            "ends_turn",
+            &drawing.ends_turn,
+            &[("held", EndsTurn::Held), ("free", EndsTurn::Free)],
+        )
+        .unwrap_or_default();
+
+    if let Some(free) = facts.free {
+        let figure = desk.pen.height(free);
+        report.free = Some(as_given(desk, figure, "L0", "the book's free height"));
+    }
+    report_diameters(desk, &mut report, facts.diameters);
+    report_turns(desk, &mut report, counted, facts.ends);
+    solid_height(desk, at, &mut facts, &mut report, given_solid);
+    rates(desk, at, &mut facts, &mut report, counted, moduli.as_ref(), given_rate);
+    if let Some(moduli) = &moduli {
+        pitch_and_growth(desk, &mut facts, &mut report, moduli, ends_turn);
+    }
+    stress_at_solid(desk, &mut facts, &mut report);
+    (facts, report)
+}
+
+fn as_given(desk: &mut Desk<'_>, figure: Figure, symbol: &'static str, whose: &str) -> Figure {
+    let with = figure.text.clone();
+    desk.ledger.show(figure, symbol, with, &whose)
+}
+
+fn limits(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    drawing: &Drawing,
+    free: Option<Length>,
+) -> Option<Limits> {
+    let at = at.field("limits");
+    let entry = desk.object(&at, &drawing.limits)?;
+    let under = desk.length(&at, "under", &entry.under, &bounds::LIMIT);
+    let over = desk.length(&at, "over", &entry.over, &bounds::LIMIT);
+    let least = desk.length(&at, "least", &entry.least, &bounds::FREE_HEIGHT);
+    let most = desk.length(&at, "most", &entry.most, &bounds::FREE_HEIGHT);
+    let from_book = |by: Option<Length>, sign: f64| Some(free? + by? * sign);
+    let least = least.or_else(|| from_book(under, -1.0));
+    let most = most.or_else(|| from_book(over, 1.0));
+    if least.is_none() && most.is_none() {
+        if under.is_some() || over.is_some() {
+            let text = "A limit under or over the book figure says nothing without the book's free height.";
+            desk.note(&at, "limits-without-book", text);
+        }
+        return None;
+    }
+    let limits = Limits::new(least, most);
+    if limits.is_err() {
+        let say = |limit: Option<Length>| {
+            limit.map_or(String::new(), |limit| desk.pen.decimal(limit).to_string())
+        };
+        let read = format!("{} to {}", say(least), say(most));
+        desk.problem(Problem::new(
+            &at,
+            "limits-crossed",
+            &read,
+            "a least that is not above the most",
+            "the least allowed is above the most allowed",
+            "least 13 13/16, most 14 1/16",
+        ));
+    }
+    limits.ok()
+}
+
+fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diameters> {
+    let bar = desk.length(at, "bar", &drawing.bar, &bounds::BAR);
+    let outside = desk.length(at, "outside", &drawing.outside, &bounds::COIL_DIAMETER);
+    let mean = desk.length(at, "mean", &drawing.mean, &bounds::COIL_DIAMETER);
+    let inside = desk.length(at, "inside", &drawing.inside, &bounds::COIL_DIAMETER);
+    let bar = bar?;
+    let given = [
+        ("outside", outside, Diameters::from_outside as fn(Length, Length) -> _),
+        ("mean", mean, Diameters::from_mean),
+        ("inside", inside, Diameters::from_inside),
+    ];
+    let mut found: Option<Diameters> = None;
+    for (field, diameter, make) in given {
+        let Some(diameter) = diameter else { continue };
+        match (make(bar, diameter), found) {
+            (Ok(coil), None) => found = Some(coil),
+            (Ok(coil), Some(first)) if (coil.mean() - first.mean()).abs().value > 1e-9 => {
+                let first = desk.pen.decimal(first.mean());
+                let why = format!(
+                    "with this bar it gives another mean diameter than the {first} given before"
+                );
+                let read = desk.pen.decimal(diameter).to_string();
+                let expected = "one diameter, or several that agree";
+                desk.problem(Problem::new(
+                    &at.field(field),
+                    "diameters-disagree",
+                    &read,
+                    expected,
+                    &why,
+                    "",
+                ));
+            }
+            (Ok(_), Some(_)) => {}
+            (Err(DiametersError::Bar { .. } | DiametersError::NoHole { .. }), _) => {
+                let read = desk.pen.decimal(diameter).to_string();
+                let thick = desk.pen.decimal(bar);
+                let why =
+                    format!("a bar of {thick} leaves no hole in a coil of this {field} diameter");
+                let expected = "a diameter that leaves the coil open inside";
+                let example = desk.pen.decimal(bar * 6.0).to_string();
+                desk.problem(Problem::new(
+                    &at.field(field),
+                    "no-hole",
+                    &read,
+                    expected,
+                    &why,
+                    &example,
+                ));
+            }
+        }
+    }
+    found
+}
+
+/// The turns and their doubt: active turns as given, else the total less the dead ones.
+fn turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, ends: Option<Ends>) -> Option<Counted> {
+    let total = desk.quantity(at, "turns", &drawing.turns, &bounds::TURNS);
+    let dead = dead_turns(desk, at, drawing);
+    let active = desk.quantity(at, "active_turns", &drawing.active_turns, &bounds::TURNS);
+    let (field, total, dead, half_width) = match (total, active, dead, ends) {
+        (Some(total), Some(active), _, _) => ("active_turns", total, total - active, 0.0),
+        (None, Some(active), Some((dead, _)), _) => ("active_turns", active + dead, dead, 0.0),
+        (None, Some(active), None, ends) => {
+            let dead = ends.map_or(0.0, Ends::dead_turns);
+            ("active_turns", active + dead, dead, 0.0)
+        }
+        (Some(total), None, Some((dead, half_width)), _) => ("dead_turns", total, dead, half_width),
+        (Some(total), None, None, Some(ends)) => {
+            ("turns", total, ends.dead_turns(), DEAD_TURNS_DOUBT)
+        }
+        _ => return None,
+    };
+    match Turns::new(total, dead) {
+        Ok(turns) => Some(Counted { turns, half_width }),
+        Err(error) => {
+            let read = quantity::write_number(total, 4);
+            let why = error.to_string();
+            let expected = "more turns than lie dead at the ends";
+            desk.problem(Problem::new(
+                &at.field(field),
+                "too-few-turns",
+                &read,
+                expected,
+                &why,
+                "7 1/4",
+            ));
+            None
+        }
+    }
+}
+
+/// Dead turns as written, with a doubt of their own behind `±` where one is.
+fn dead_turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(f64, f64)> {
+    let text = desk.text(at, "dead_turns", &drawing.dead_turns)?;
+    let parts = text.split_once('±').or_else(|| text.split_once("+/-"));
+    let whole = parts.filter(|(count, half)| !count.trim().is_empty() && !half.trim().is_empty());
+    let (count, half_width) = whole.unwrap_or((text, ""));
+    let dead = desk.quantity(at, "dead_turns", &count.into(), &bounds::DEAD_TURNS)?;
+    if half_width.trim().is_empty() {
+        return Some((dead, DEAD_TURNS_DOUBT));
+    }
+    let half_width = desk.quantity(at, "dead_turns", &half_width.into(), &bounds::DEAD_TURNS)?;
+    Some((dead, half_width))
+}
+
+/// Without a steel named, that is only worth a note where the drawing puts one to work.
+fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> Option<Moduli> {
+    let shear = desk.quantity(at, "shear_modulus", &drawing.shear_modulus, &bounds::MODULUS);
+    let youngs = desk.quantity(at, "youngs_modulus", &drawing.youngs_modulus, &bounds::MODULUS);
+    let words: Vec<(&'static str, Steel)> =
+        desk.tables.steels.iter().map(|steel| (steel.id(), *steel)).collect();
+    let named = desk.word(at, "steel", &drawing.steel, &words);
+    let assumed = named.is_none() && shear.is_none();
+    let steel = named.or_else(|| desk.tables.steels.first().copied());
+    if let (true, Some(steel)) = (assumed && at_work, &steel) {
+        let text = format!("No steel is named; reckoned as: {}.", steel.name());
+        desk.note(&at.field("steel"), "steel-assumed", text);
+    }
+    let doubt = |steel: &Steel| {
+        let shear = steel.shear_modulus().value;
+        steel.shear_doubt().map_or(0.0, |doubt| (doubt.value / shear).value)
+    };
+    match (shear, steel) {
+        (Some(shear), steel) => {
+            let youngs = youngs.or_else(|| steel.map(|steel| steel.youngs_modulus().value));
+            Some(Moduli { shear, youngs, doubt: 0.0, source: "shear modulus as given".into() })
+        }
+        (None, Some(steel)) => Some(Moduli {
+            shear: steel.shear_modulus().value,
+            youngs: youngs.or(Some(steel.youngs_modulus().value)),
+            doubt: doubt(&steel),
+            source: format!("{}: {}", steel.name(), steel.shear_modulus().source),
+        }),
+        (None, None) => None,
+    }
+}
+
+fn report_diameters(desk: &mut Desk<'_>, report: &mut CoilReport, diameters: Option<Diameters>) {
+    let Some(coil) = diameters else { return };
+    let pen = desk.pen;
+    let (bar, mean) = (pen.decimal(coil.bar()), pen.decimal(coil.mean()));
+    let geometry = "geometry of the coil";
+    let mut show = |figure, formula, with| Some(desk.ledger.show(figure, formula, with, &geometry));
+    report.index = show(Pen::number(coil.index(), 3), "C = D / d", format!("{mean} / {bar}"));
+    let outside = pen.decimal(coil.outside());
+    report.mean = show(pen.fine(coil.mean()), "D = De − d", format!("{outside} − {bar}"));
+    report.outside = show(pen.fine(coil.outside()), "De = D + d", format!("{mean} + {bar}"));
+    report.inside = show(pen.fine(coil.inside()), "Di = D − d", format!("{mean} − {bar}"));
+    let index = quantity::write_number(coil.index(), 5);
+    report.wahl = Some(desk.ledger.show(
+        Pen::number(stress::wahl(coil.index()), 4),
+        "K = (4 C − 1) / (4 C − 4) + 0.615 / C",
+        format!("C = {index}"),
+        &stress::WAHL_SOURCE,
+    ));
+    report.bergstrasser = Some(desk.ledger.show(
+        Pen::number(stress::bergstrasser(coil.index()), 4),
+        "K = (4 C + 2) / (4 C − 3)",
+        format!("C = {index}"),
+        &stress::BERGSTRASSER_SOURCE,
+    ));
+}
+
+fn report_turns(
+    desk: &mut Desk<'_>,
+    report: &mut CoilReport,
+    counted: Option<Counted>,
+    ends: Option<Ends>,
+) {
+    let Some(Counted { turns, half_width }) = counted else { return };
+    let figure = desk.pen.doubted::<quantity::Turns>(turns.active(), turn_doubt(half_width));
+    let number = |turns| quantity::write_number(turns, 4);
+    let with = format!("{} − {}", number(turns.total()), number(turns.dead()));
+    let source = match (ends, half_width > 0.0) {
+        (Some(ends), true) => format!(
+            "{}; a doubt of {} turn as a uniform half-width, common practice, no source",
+            ends.source(),
+            number(half_width)
+        ),
+        _ => "turns as given".into(),
+    };
+    report.active_turns = Some(desk.ledger.show(figure, "n = nt − dead turns", with, &source));
+}
+
+fn turn_doubt(half_width: f64) -> f64 {
+    uniform(Length { value: half_width, ..Length::default() }).value
+}
+
+fn solid_height(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    facts: &mut Facts,
+    report: &mut CoilReport,
+    given: Option<Length>,
+) {
+    let pen = desk.pen;
+    let drawn = match (facts.diameters, facts.turns, facts.ends) {
+        (Some(coil), Some(turns), Some(ends)) => {
+            let bars = quantity::write_number(turns.total() + solid::bars_over_turns(ends), 4);
+            let with = format!("{} · {bars}", pen.decimal(coil.bar()));
+            let height = solid::height(coil.bar(), turns, ends);
+            let formula = match ends {
+                Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
+                Ends::OpenGround | Ends::ClosedGround => "Lc = d · nt",
+                Ends::TaperedGround => "Lc = d · (nt − 0.3)",
+            };
+            let figure = desk.ledger.show(pen.height(height), formula, with, &solid::source(ends));
+            Some((height, figure))
+        }
+        _ => None,
+    };
+    match (given, drawn) {
+        (Some(given), drawn) => {
+            facts.solid = Some(given);
+            let figure = pen.height(given);
+            report.solid = Some(as_given(desk, figure, "Lc", "the book's solid height"));
+            report.solid_drawing = drawn.map(|(_, figure)| figure);
+        }
+        (None, Some((height, figure))) => {
+            facts.solid = Some(height);
+            report.solid = Some(figure);
+        }
+        (None, None) => {}
+    }
+    let (Some(free), Some(height)) = (facts.free, facts.solid) else { return };
+    if height >= free {
+        let read = pen.decimal(height).to_string();
+        let why =
+            format!("the coil would be solid at or above its free height of {}", pen.decimal(free));
+        let field = at.field(if given.is_some() { "solid" } else { "turns" });
+        let expected = "a solid height below the free height";
+        desk.problem(Problem::new(&field, "solid-not-below-free", &read, expected, &why, ""));
+        facts.solid = None;
+        return;
+    }
+    let with = format!("{} − {}", pen.decimal(free), pen.decimal(height));
+    let figure = pen.height(free - height);
+    report.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
+}
+
+fn rates(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    facts: &mut Facts,
+    report: &mut CoilReport,
+    counted: Option<Counted>,
+    moduli: Option<&Moduli>,
+    given: Option<SpringRate>,
+) {
+    let pen = desk.pen;
+    let drawn = match (facts.diameters, counted, moduli) {
+        (Some(coil), Some(Counted { turns, half_width }), Some(moduli)) => {
+            let rate = Rate {
+                value: rate::rate(moduli.shear, coil, turns),
+                own_doubt: rate::doubt_from_turns(turns, turn_doubt(half_width)),
+                steel_doubt: moduli.doubt,
+            };
+            let with = format!(
+                "{} · ({})⁴ / (8 · ({})³ · {})",
+                pen.say::<Modulus>(moduli.shear),
+                pen.decimal(coil.bar()),
+                pen.decimal(coil.mean()),
+                quantity::write_number(turns.active(), 4),
+            );
+            let figure = pen.doubted::<SpringRate>(rate.value, rate.doubt().value);
+            let source = format!("{}; {}", rate::SOURCE, moduli.source);
+            let figure = desk.ledger.show(figure, "k = G · d⁴ / (8 · D³ · n)", with, &source);
+            Some((rate, figure))
+        }
+        _ => None,
+    };
+    match (given, drawn) {
+        (Some(given), drawn) => {
+            facts.rate = Some(Rate { value: given, own_doubt: 0.0, steel_doubt: 0.0 });
+            let figure = pen.figure::<SpringRate>(given);
+            report.rate = Some(as_given(desk, figure, "k", "the book's rate"));
+            report.rate_drawing = drawn.map(|(_, figure)| figure);
+        }
+        (None, Some((rate, figure))) => {
+            facts.rate = Some(rate);
+            report.rate = Some(figure);
+            if rate.own_doubt > rate.steel_doubt && rate.own_doubt > 0.02 {
+                let percent =
+                    pen.say::<quantity::Share>(libm::round(rate.own_doubt * 1000.0) / 1000.0);
+                let text = format!(
+                    "What is not known of the dead turns puts {percent} of doubt into the rate, more than anything else here."
+                );
+                desk.note(&at.field("dead_turns"), "dead-turns-doubt", text);
+            }
+        }
+        (None, None) => {}
+    }
+}
+
+fn pitch_and_growth(
+    desk: &mut Desk<'_>,
+    facts: &mut Facts,
+    report: &mut CoilReport,
+    moduli: &Moduli,
+    ends_turn: EndsTurn,
+) {
+    let (Some(coil), Some(turns), Some(ends), Some(free)) =
+        (facts.diameters, facts.turns, facts.ends, facts.free)
+    else {
+        return;
+    };
+    let pen = desk.pen;
+    let pitch = solid::pitch(free, coil.bar(), turns, ends);
+    if pitch <= coil.bar() {
+        return;
+    }
+    let lengths = format!(
+        "L0 = {}, d = {}, n = {}",
+        pen.decimal(free),
+        pen.decimal(coil.bar()),
+        quantity::write_number(turns.active(), 4)
+    );
+    let formula = match ends {
+        Ends::Open => "p = (L0 − d) / n",
+        Ends::OpenGround => "p = L0 / (n + 1)",
+        Ends::Closed => "p = (L0 − 3 d) / n",
+        Ends::ClosedGround => "p = (L0 − 2 d) / n",
+        Ends::TaperedGround => "p = (L0 − Lc) / n + d",
+    };
+    report.pitch =
+        Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &solid::pitch_source(ends)));
+    let (p, mean) = (pen.decimal(pitch), pen.decimal(coil.mean()));
+    let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
+    let angle = Angle { value: libm::atan(tangent), ..Angle::default() };
+    report.pitch_angle = Some(desk.ledger.show(
+        Pen::angle(angle),
+        "tan α = p / (π · D)",
+        format!("{p} / (π · {mean})"),
+        &"geometry of the helix",
+    ));
+
+    let held = growth::held(coil, pitch, coil.bar());
+    let bar = pen.decimal(coil.bar());
+    let with = format!("√(({mean})² + (({p})² − ({bar})²)/π²) − {mean}");
+    report.growth_held = Some(desk.ledger.show(
+        pen.fine(held),
+        "ΔD = √(D² + (p² − d²)/π²) − D",
+        with,
+        &growth::HELD_SOURCE,
+    ));
+    let free_to_turn = growth::free_at_solid(coil, pitch);
+    let with = format!("p = {p}, d = {bar}, D = {mean}");
+    report.growth_free = Some(desk.ledger.show(
+        pen.fine(free_to_turn),
+        "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
+        with,
+        &growth::FREE_SOURCE,
+    ));
+    facts.growth = Some(if free_to_turn > held { free_to_turn } else { held });
+
+    let (Some(youngs), Some(turns)) = (moduli.youngs, facts.turns) else { return };
+    let poisson = material::poisson(moduli.shear, youngs);
+    if !(0.0..=0.5).contains(&poisson) {
+        return;
+    }
+    let plain = rate::rate(moduli.shear, coil, turns);
+    let corrected = rate::corrected(plain, coil, pitch, poisson, ends_turn);
+    let formula = match ends_turn {
+        EndsTurn::Held => "k = k0 / (1 − 3/(16 C²) + (1/2 − ν) tan² α)",
+        EndsTurn::Free => "k = k0 / (1 − 3/(16 C²) + (1 − ν)/(2 (1 + ν)) tan² α)",
+    };
+    let with = format!(
+        "k0 = {}, C = {}, ν = {}, tan α = {}",
+        pen.say::<SpringRate>(plain),
+        quantity::write_number(coil.index(), 4),
+        quantity::write_number(poisson, 3),
+        quantity::write_number(tangent, 4),
+    );
+    report.rate_corrected = Some(desk.ledger.show(
+        pen.figure::<SpringRate>(corrected),
+        formula,
+        with,
+        &rate::CORRECTED_SOURCE,
+    ));
+}
+
+fn stress_at_solid(desk: &mut Desk<'_>, facts: &mut Facts, report: &mut CoilReport) {
+    let (Some(coil), Some(rate), Some(free), Some(solid)) =
+        (facts.diameters, facts.rate, facts.free, facts.solid)
+    else {
+        return;
+    };
+    let stress = stress::uncorrected(rate.value * (free - solid), coil);
+    facts.stress_at_solid = Some(stress);
+    report.stress_solid =
+        Some(show_stress(desk, coil, rate.value * (free - solid), 1.0, stress::SOURCE));
+}
+
+/// A stress at a load, times a factor for the inside of the coil.
+pub(crate) fn show_stress(
+    desk: &mut Desk<'_>,
+    coil: Diameters,
+    load: quantity::Force,
+    factor: f64,
+    source: Source,
+) -> Figure {
+    let pen = desk.pen;
+    let stress = stress::uncorrected(load, coil) * factor;
+    let sizes = format!(
+        "8 · {} · {} / (π · ({})³)",
+        pen.say::<quantity::Force>(load),
+        pen.decimal(coil.mean()),
+        pen.decimal(coil.bar())
+    );
+    let figure = pen.figure::<Stress>(stress);
+    if factor > 1.0 {
+        let with = format!("{} · {sizes}", quantity::write_number(factor, 4));
+        desk.ledger.show(figure, "τk = K · 8 · F · D / (π · d³)", with, &source)
+    } else {
+        desk.ledger.show(figure, "τ = 8 · F · D / (π · d³)", sizes, &source)
+    }
+}

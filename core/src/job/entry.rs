@@ -1,0 +1,134 @@
+//! What stands in a field of a job file: nothing, what was expected, or something else.
+//!
+//! A job is written by people and by other programs, so a field may hold anything. What cannot be
+//! used becomes a problem at its path, and is kept in the file as it was.
+
+use crate::quantity::write_number;
+use serde::{Serialize, Serializer};
+use serde_json::Value;
+
+/// A field of a job.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Entry<T> {
+    /// Not there, or null.
+    #[default]
+    Absent,
+    /// As expected.
+    Given(T),
+    /// Another kind of thing.
+    Odd(Value),
+}
+
+/// Text as a person wrote it; a bare number in the file is read as its text.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Text(pub String);
+
+/// A list of entries.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct List<T>(pub Vec<Entry<T>>);
+
+/// What a field can be expected to hold, from the JSON of a file.
+pub(crate) trait Expected: Sized {
+    /// The thing itself, or the value back where it is none.
+    fn from_value(value: Value) -> Result<Self, Value>;
+
+    /// The entry that a value makes.
+    fn entry(value: Value) -> Entry<Self> {
+        match value {
+            Value::Null => Entry::Absent,
+            value => Self::from_value(value).map_or_else(Entry::Odd, Entry::Given),
+        }
+    }
+}
+
+impl<T> From<T> for Entry<T> {
+    fn from(value: T) -> Self {
+        Self::Given(value)
+    }
+}
+
+impl From<&str> for Entry<Text> {
+    fn from(text: &str) -> Self {
+        Self::Given(Text(text.into()))
+    }
+}
+
+impl<T> Entry<T> {
+    /// Whether there is nothing.
+    #[must_use]
+    pub fn is_absent(&self) -> bool {
+        matches!(self, Self::Absent)
+    }
+
+    /// What was expected, if it is there.
+    #[must_use]
+    pub fn given(&self) -> Option<&T> {
+        match self {
+            Self::Given(value) => Some(value),
+            Self::Absent | Self::Odd(_) => None,
+        }
+    }
+}
+
+impl Expected for Text {
+    fn from_value(value: Value) -> Result<Self, Value> {
+        match value {
+            Value::String(text) => Ok(Self(text)),
+            Value::Number(number) => {
+                let text = write_number(number.as_f64().unwrap_or(f64::NAN), 15);
+                Ok(Self(text.replace('\u{202f}', "").replace('−', "-")))
+            }
+            other => Err(other),
+        }
+    }
+}
+
+impl<T: Expected> Expected for List<T> {
+    fn from_value(value: Value) -> Result<Self, Value> {
+        match value {
+            Value::Array(items) => Ok(Self(items.into_iter().map(T::entry).collect())),
+            other => Err(other),
+        }
+    }
+}
+
+impl<T: Serialize> Serialize for Entry<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Absent => serializer.serialize_unit(),
+            Self::Given(thing) => thing.serialize(serializer),
+            Self::Odd(value) => value.serialize(serializer),
+        }
+    }
+}
+
+#[cfg(feature = "schema")]
+mod schema {
+    use super::{Entry, List, Text};
+    use schemars::{JsonSchema, Schema, SchemaGenerator};
+    use std::borrow::Cow;
+
+    macro_rules! stands_for {
+        ($($kind:ty as $other:ty, $name:expr, [$($t:ident)?];)+) => {$(
+            impl$(<$t: JsonSchema>)? JsonSchema for $kind {
+                fn inline_schema() -> bool {
+                    true
+                }
+
+                fn schema_name() -> Cow<'static, str> {
+                    $name
+                }
+
+                fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+                    generator.subschema_for::<$other>()
+                }
+            }
+        )+};
+    }
+
+    stands_for! {
+        Text as String, "Text".into(), [];
+        Entry<T> as T, T::schema_name(), [T];
+        List<T> as Vec<T>, format!("ListOf{}", T::schema_name()).into(), [T];
+    }
+}

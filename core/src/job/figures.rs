@@ -1,0 +1,194 @@
+//! Figures and their workings, written in the job's system.
+
+use super::report::{Figure, WorkingEntry};
+use crate::quantity::{
+    self, Angle, Digits, Energy, Force, Kind, Length, Modulus, Said, SpringRate, Stress, System,
+    unit,
+};
+use crate::reading::{self, Step};
+use std::fmt::{self, Write};
+
+/// How figures of a job are written.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Pen {
+    pub(crate) system: System,
+    /// Step of a measured height, that of the job's tape.
+    pub(crate) step: Step,
+}
+
+/// A kind of quantity that stands in a report.
+pub(crate) trait Shown: Kind {
+    const SI: &'static str;
+}
+
+impl Shown for Force {
+    const SI: &'static str = "N";
+}
+impl Shown for SpringRate {
+    const SI: &'static str = "N/m";
+}
+impl Shown for Stress {
+    const SI: &'static str = "Pa";
+}
+impl Shown for Modulus {
+    const SI: &'static str = "Pa";
+}
+impl Shown for Energy {
+    const SI: &'static str = "J";
+}
+impl Shown for quantity::Turns {
+    const SI: &'static str = "1";
+}
+impl Shown for quantity::Share {
+    const SI: &'static str = "1";
+}
+
+impl Pen {
+    /// A force, rate, stress, energy, share or number of turns.
+    pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
+        let (shown, shown_unit) = quantity::shown::<K>(value, self.system);
+        Figure {
+            si: K::si(value),
+            unit: K::SI,
+            text: quantity::write::<K>(value, self.system),
+            shown,
+            shown_unit,
+            ..Figure::default()
+        }
+    }
+
+    /// The same with its standard uncertainty.
+    pub(crate) fn doubted<K: Shown>(self, value: K::Value, doubt: f64) -> Figure {
+        let mut figure = self.figure::<K>(value);
+        if doubt > 0.0 && doubt.is_finite() {
+            let (number, unit) = quantity::shown::<K>(K::from_si(doubt), self.system);
+            figure.doubt_si = Some(doubt);
+            figure.doubt_text =
+                Some(format!("± {}", Said { digits: Digits::significant(number, 2), unit }));
+        }
+        figure
+    }
+
+    /// A length to the step of the job's tape: `13 7/8 in scant`, `353.6 mm`.
+    pub(crate) fn height(self, length: Length) -> Figure {
+        self.length(length, self.step)
+    }
+
+    /// A length to the nearest sixty-fourth: a bar, a gap, a small difference.
+    pub(crate) fn fine(self, length: Length) -> Figure {
+        Figure { text: self.fine_text(length), ..self.length(length, Step::SixtyFourth) }
+    }
+
+    /// The text of [`Pen::fine`].
+    pub(crate) fn fine_text(self, length: Length) -> String {
+        let text = reading::write_length(length, self.system, Step::SixtyFourth);
+        text.trim_end_matches(" scant").trim_end_matches(" full").to_owned()
+    }
+
+    fn length(self, length: Length, step: Step) -> Figure {
+        let (shown, shown_unit) = quantity::shown::<Length>(length, self.system);
+        let text = reading::write_length(length, self.system, step);
+        Figure { si: length.value, unit: "m", text, shown, shown_unit, ..Figure::default() }
+    }
+
+    /// A plain number, to so many significant digits.
+    pub(crate) fn number(value: f64, digits: usize) -> Figure {
+        let text = quantity::write_number(value, digits);
+        Figure { si: value, unit: "1", text, shown: value, ..Figure::default() }
+    }
+
+    /// An angle in degrees.
+    pub(crate) fn angle(angle: Angle) -> Figure {
+        let shown = angle.get::<unit::degree>();
+        let text = format!("{}°", quantity::write_fixed(shown, 1));
+        Figure { si: angle.value, unit: "rad", text, shown, shown_unit: "°", ..Figure::default() }
+    }
+
+    /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
+    pub(crate) fn decimal(self, length: Length) -> Said {
+        let (number, unit) = quantity::shown::<Length>(length, self.system);
+        Said { digits: Digits::significant(number, 5), unit }
+    }
+
+    /// A doubt as a decimal: `0.0047 in`.
+    pub(crate) fn rough(self, doubt: Length) -> Said {
+        let (number, unit) = quantity::shown::<Length>(doubt, self.system);
+        Said { digits: Digits::significant(number, 2), unit }
+    }
+
+    /// Any other quantity, for a working.
+    pub(crate) fn say<K: Kind>(self, value: K::Value) -> Said {
+        quantity::say::<K>(value, self.system)
+    }
+}
+
+/// The terms of a sum: `3 693 lb + 835 lb`.
+pub(crate) fn sum(terms: impl Iterator<Item = impl fmt::Display>) -> String {
+    let mut text = String::with_capacity(64);
+    for (index, term) in terms.enumerate() {
+        let joint = if index > 0 { " + " } else { "" };
+        // A string takes whatever is written to it.
+        let _ = write!(text, "{joint}{term}");
+    }
+    text
+}
+
+impl Figure {
+    /// The same length with its standard uncertainty, which in inches is rounded up to a
+    /// sixty-fourth so that it is never understated.
+    pub(crate) fn give_or_take(mut self, pen: Pen, doubt: Length) -> Self {
+        if doubt.value > 0.0 && doubt.value.is_finite() {
+            self.doubt_si = Some(doubt.value);
+            self.doubt_text = Some(match pen.system {
+                System::Inch => {
+                    let parts = libm::ceil(doubt.get::<unit::inch>() * 64.0 - 1e-9).max(1.0);
+                    let up = Length::new::<unit::inch>(parts / 64.0);
+                    format!("± {}", reading::write_length(up, System::Inch, Step::SixtyFourth))
+                }
+                System::Metric => {
+                    format!("± {}", pen.rough(doubt))
+                }
+            });
+        }
+        self
+    }
+}
+
+/// The workings of a report, numbered as they come.
+#[derive(Debug, Default)]
+pub(crate) struct Ledger {
+    pub(crate) entries: Vec<WorkingEntry>,
+}
+
+impl Ledger {
+    /// Files a working under the next free key.
+    pub(crate) fn file(
+        &mut self,
+        formula: &'static str,
+        with: String,
+        result: String,
+        source: String,
+    ) -> String {
+        self.entries.push(WorkingEntry { formula, with, result, source });
+        format!("w{}", self.entries.len())
+    }
+
+    /// Gives a figure its working; the result is the figure's own text unless said otherwise.
+    pub(crate) fn show(
+        &mut self,
+        mut figure: Figure,
+        formula: &'static str,
+        with: String,
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        let result = match &figure.doubt_text {
+            Some(doubt) => format!("{} {doubt}", figure.text),
+            None => figure.text.clone(),
+        };
+        let mut cited = String::with_capacity(128);
+        // A string takes whatever is written to it.
+        let _ = write!(cited, "{source}");
+        figure.working = Some(self.file(formula, with, result, cited));
+        figure
+    }
+}

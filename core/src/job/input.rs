@@ -1,0 +1,277 @@
+//! A job as it is saved: every quantity is the text that somebody wrote.
+//!
+//! Nearly every field may be missing, any field may hold something else than expected, and fields
+//! that this version does not know are kept.
+
+use super::entry::{Entry, Expected, List, Text};
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use serde_json::{Map, Value};
+
+/// What the `format` of a job file says.
+pub const FORMAT: &str = "coilnest-job/1";
+
+/// One struct of a job: every field an entry, and whatever else the file holds.
+macro_rules! object {
+    ($(#[doc = $about:literal])* $name:ident { $($(#[doc = $doc:literal])* $field:ident: $kind:ty,)* }) => {
+        $(#[doc = $about])*
+        #[derive(Clone, Debug, Default, PartialEq)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[cfg_attr(feature = "schema", schemars(default))]
+        pub struct $name {
+            $(
+                $(#[doc = $doc])*
+                #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Entry::is_absent"))]
+                pub $field: $kind,
+            )*
+            /// Fields that this version does not know.
+            #[cfg_attr(feature = "schema", schemars(flatten))]
+            pub unknown: Map<String, Value>,
+        }
+
+        impl Expected for $name {
+            fn from_value(value: Value) -> Result<Self, Value> {
+                let Value::Object(object) = value else { return Err(value) };
+                let mut read = Self::default();
+                for (field, value) in object {
+                    $(
+                        if field == stringify!($field) {
+                            read.$field = Expected::entry(value);
+                            continue;
+                        }
+                    )*
+                    read.unknown.insert(field, value);
+                }
+                Ok(read)
+            }
+        }
+
+        impl Serialize for $name {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                let mut object = serializer.serialize_map(None)?;
+                $(
+                    if !self.$field.is_absent() {
+                        object.serialize_entry(stringify!($field), &self.$field)?;
+                    }
+                )*
+                for (field, value) in &self.unknown {
+                    object.serialize_entry(field, value)?;
+                }
+                object.end()
+            }
+        }
+    };
+}
+
+object! {
+    /// A bench record: what somebody wrote while a truck stood apart.
+    Job {
+        /// `coilnest-job/1`.
+        format: Entry<Text>,
+        /// What the job is called.
+        title: Entry<Text>,
+        /// `inch` or `metric`: how bare numbers are read and figures shown.
+        system: Entry<Text>,
+        /// Who, where, when.
+        record: Entry<Record>,
+        /// What was measured with.
+        tape: Entry<TapeUsed>,
+        /// How sure a verdict has to be, `95 %` by default.
+        decision_level: Entry<Text>,
+        /// The drawings: what each kind of coil should be.
+        coils: Entry<List<Drawing>>,
+        /// The nests, each with the coils that are there.
+        nests: Entry<List<NestEntry>>,
+        /// The frame that stands on the nests.
+        frame: Entry<Frame>,
+        /// Coils on the bench that have no seat yet.
+        bench: Entry<List<BenchCoil>>,
+    }
+}
+
+object! {
+    /// Who measured what, where and when.
+    Record {
+        /// Vehicle or machine.
+        vehicle: Entry<Text>,
+        /// Place.
+        place: Entry<Text>,
+        /// Who measured.
+        by: Entry<Text>,
+        /// Date, as 2026-05-02.
+        date: Entry<Text>,
+        /// Anything else.
+        notes: Entry<Text>,
+    }
+}
+
+object! {
+    /// What was measured with.
+    TapeUsed {
+        /// Distance between the tape's marks.
+        graduation: Entry<Text>,
+        /// Class of the tape, which says how far it may be wrong.
+        class: Entry<Text>,
+        /// Half-width of the tape's error, instead of a class.
+        error: Entry<Text>,
+        /// Half-width of how squarely the ends were met.
+        ends_error: Entry<Text>,
+    }
+}
+
+object! {
+    /// What a kind of coil should be.
+    Drawing {
+        /// The word by which seats name it.
+        id: Entry<Text>,
+        /// Its name for people.
+        name: Entry<Text>,
+        /// Bar (wire) diameter.
+        bar: Entry<Text>,
+        /// Outside diameter.
+        outside: Entry<Text>,
+        /// Mean diameter, instead.
+        mean: Entry<Text>,
+        /// Inside diameter, instead.
+        inside: Entry<Text>,
+        /// Total turns, tip to tip.
+        turns: Entry<Text>,
+        /// Form of the ends.
+        ends: Entry<Text>,
+        /// Turns that do not deflect, where the form of the ends does not say it well enough.
+        dead_turns: Entry<Text>,
+        /// Turns that deflect, instead.
+        active_turns: Entry<Text>,
+        /// `left` or `right`.
+        hand: Entry<Text>,
+        /// Steel, by its word in the tables.
+        steel: Entry<Text>,
+        /// Shear modulus, over the steel's.
+        shear_modulus: Entry<Text>,
+        /// Young's modulus, over the steel's.
+        youngs_modulus: Entry<Text>,
+        /// `held` or `free` about the coil's axis.
+        ends_turn: Entry<Text>,
+        /// Rate from the book, over the drawing's.
+        rate: Entry<Text>,
+        /// Solid height from the book, over the drawing's.
+        solid: Entry<Text>,
+        /// Free height from the book.
+        free: Entry<Text>,
+        /// Limits on the free height.
+        limits: Entry<LimitsEntry>,
+        /// Heights and loads on a press.
+        press_test: Entry<List<PressPoint>>,
+    }
+}
+
+object! {
+    /// Limits on a free height: under and over the book figure, or least and most.
+    LimitsEntry {
+        /// How far under the book figure is allowed.
+        under: Entry<Text>,
+        /// How far over.
+        over: Entry<Text>,
+        /// The least allowed, instead.
+        least: Entry<Text>,
+        /// The most allowed, instead.
+        most: Entry<Text>,
+    }
+}
+
+object! {
+    /// One reading on a press.
+    PressPoint {
+        /// Height.
+        height: Entry<Text>,
+        /// Load.
+        load: Entry<Text>,
+    }
+}
+
+object! {
+    /// A nest as it stands in its corner.
+    NestEntry {
+        /// Its name.
+        id: Entry<Text>,
+        /// Height under its usual load.
+        working_height: Entry<Text>,
+        /// Its usual load, instead.
+        working_load: Entry<Text>,
+        /// The coils that are there.
+        seats: Entry<List<Seat>>,
+        /// Heights or loads to be answered beside the working point; `solid` and `free` are words.
+        ask: Entry<List<Text>>,
+    }
+}
+
+object! {
+    /// A coil that is there.
+    Seat {
+        /// Which drawing it should be.
+        coil: Entry<Text>,
+        /// The mark painted on it.
+        label: Entry<Text>,
+        /// What the tape said, round the coil.
+        readings: Entry<List<Text>>,
+        /// How far its seat is raised, or sunk when negative.
+        raise: Entry<Text>,
+    }
+}
+
+object! {
+    /// The frame that stands on the nests.
+    Frame {
+        /// Weight on the nests.
+        weight: Entry<Text>,
+        /// Where the weight acts.
+        centre: Entry<Centre>,
+        /// Stiffness against twist; rigid when empty.
+        warp_stiffness: Entry<Text>,
+        /// Where each nest stands.
+        supports: Entry<List<Support>>,
+        /// Stiffness of a nest that is solid.
+        stop_stiffness: Entry<Text>,
+        /// Thicknesses of shim at hand.
+        shim_stock: Entry<List<Text>>,
+        /// The most shim that may go under one nest.
+        largest_stack: Entry<Text>,
+    }
+}
+
+object! {
+    /// Where the weight acts.
+    Centre {
+        /// Towards the A end.
+        along: Entry<Text>,
+        /// To the left, looking from B to A.
+        across: Entry<Text>,
+    }
+}
+
+object! {
+    /// Where a nest stands.
+    Support {
+        /// Which nest.
+        nest: Entry<Text>,
+        /// Towards the A end.
+        along: Entry<Text>,
+        /// To the left, looking from B to A.
+        across: Entry<Text>,
+        /// Shim under it.
+        shim: Entry<Text>,
+        /// How far its lower seat is raised.
+        ground: Entry<Text>,
+    }
+}
+
+object! {
+    /// A coil on the bench.
+    BenchCoil {
+        /// The mark painted on it.
+        label: Entry<Text>,
+        /// Which drawing it should be.
+        coil: Entry<Text>,
+        /// What the tape said.
+        readings: Entry<List<Text>>,
+    }
+}

@@ -1,0 +1,608 @@
+//! What follows for a nest: loads and heights, who touches and who goes solid first, clearances.
+
+use super::desk::Desk;
+use super::drawing::{Facts, Rate, show_stress};
+use super::figures::Pen;
+use super::figures::sum;
+use super::problem::Path;
+use super::question::{self, Question};
+use super::report::{
+    BreakpointReport, ClearanceReport, Cut, EventWord, Figure, HandsWord, NestReport, Problem,
+    SeatCut, SeatState, Slider, StateReport,
+};
+use super::seat::Standing;
+use crate::coil::ends::Ends;
+use crate::coil::{Diameters, Hand, section, stress};
+use crate::nest::clearance::{self, Hands};
+use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
+use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
+
+/// A seat with everything that is known of its coil.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Seated {
+    pub(crate) facts: Facts,
+    pub(crate) standing: Standing,
+    pub(crate) raise: Length,
+}
+
+impl Seated {
+    fn diameters(&self) -> Option<Diameters> {
+        self.facts.diameters
+    }
+}
+
+/// A nest whose every coil is known well enough to reckon with.
+pub(crate) struct Reckoned {
+    pub(crate) nest: Nest,
+    pub(crate) seats: Vec<Seated>,
+    rates: Vec<Rate>,
+}
+
+impl Reckoned {
+    /// From the seats, or the note that says what is missing.
+    pub(crate) fn new(desk: &mut Desk<'_>, at: &Path, seats: &[Seated]) -> Option<Self> {
+        let mut members = Vec::with_capacity(seats.len());
+        let mut rates = Vec::with_capacity(seats.len());
+        for (index, seat) in seats.iter().enumerate() {
+            let here = at.field("seats").item(index);
+            let (Some(free), Some(rate)) = (seat.standing.free, seat.facts.rate) else {
+                let missing = match (seat.standing.free, seat.facts.rate) {
+                    (None, None) => "its free height and its rate",
+                    (None, Some(_)) => "its free height",
+                    _ => "its rate, or its bar, diameter, turns and ends",
+                };
+                let name = if seat.facts.name.is_empty() { "A coil" } else { &seat.facts.name };
+                desk.note(
+                    &here,
+                    "load-unknown",
+                    format!("{name}: the nest's loads are not known without {missing}."),
+                );
+                return None;
+            };
+            let Ok(law) = Law::linear(rate.value) else { return None };
+            if seat.facts.solid.is_none() {
+                let text = format!(
+                    "{}: without its solid height the nest may stop sooner than shown.",
+                    seat.facts.name
+                );
+                desk.note(&here, "solid-unknown", text);
+            }
+            members.push(Member { free, law, solid: seat.facts.solid, raise: seat.raise });
+            rates.push(rate);
+        }
+        match Nest::new(members) {
+            Ok(nest) => Some(Self { nest, seats: seats.to_vec(), rates }),
+            Err(NestError::SolidNotBelowFree { index, solid, free }) => {
+                let read = desk.pen.decimal(free).to_string();
+                let why = format!(
+                    "the coil stands no higher than its solid height of {}",
+                    desk.pen.decimal(solid)
+                );
+                let here = at.field("seats").item(index);
+                let expected = "a free height above the solid height";
+                desk.problem(Problem::new(
+                    &here,
+                    "solid-not-below-free",
+                    &read,
+                    expected,
+                    &why,
+                    "",
+                ));
+                None
+            }
+            Err(_) => None,
+        }
+    }
+
+    /// Answers a question, in a sentence of its own where there is no answer.
+    pub(crate) fn answer(&self, question: Question) -> Result<State, NestError> {
+        match question {
+            Question::At(height) => self.nest.at_height(height),
+            Question::Under(load) => self.nest.at_load(load),
+            Question::Free => self.nest.at_height(self.nest.free_height()),
+            Question::Solid => match self.nest.solid() {
+                Some(solid) => self.nest.at_height(solid.height),
+                None => Err(NestError::Empty),
+            },
+        }
+    }
+
+    /// Standard uncertainty of each seat's load from each independent source, at a fixed height.
+    fn load_doubts(&self, state: &State) -> Vec<Vec<f64>> {
+        let columns = || self.seats.iter().zip(&self.rates).zip(&state.members);
+        let alone = |which: usize, doubt: f64| {
+            (0..self.seats.len()).map(|seat| if seat == which { doubt } else { 0.0 }).collect()
+        };
+        let touching = |member: &MemberState| if member.touching { 1.0 } else { 0.0 };
+        let mut sources: Vec<Vec<f64>> = Vec::new();
+        for (which, ((seat, rate), member)) in columns().enumerate() {
+            sources.push(alone(
+                which,
+                rate.value.value * seat.standing.own_doubt.value * touching(member),
+            ));
+            sources.push(alone(which, member.load.value * rate.own_doubt));
+        }
+        sources.push(
+            columns()
+                .map(|((seat, rate), member)| {
+                    rate.value.value * seat.standing.tape_doubt.value * touching(member)
+                })
+                .collect(),
+        );
+        sources.push(
+            columns().map(|((_, rate), member)| member.load.value * rate.steel_doubt).collect(),
+        );
+        sources
+    }
+}
+
+/// What is fixed while a nest is asked something: its height, or its load.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Fixed {
+    Height,
+    Load,
+}
+
+/// Everything about a nest but its seats' verdicts.
+pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut NestReport) {
+    let pen = desk.pen;
+    let nest = &reckoned.nest;
+    let free_height = nest.free_height();
+    let figure = pen.height(free_height);
+    let touch = nest.members().iter().map(|member| raised(pen, member.free, member.raise));
+    let with = listed(touch);
+    report.free_height = Some(desk.ledger.show(figure, "h = max(L0 + o)", with, &nest::SOURCE));
+    report.touch_order = nest.touch_order();
+    if let Some(solid) = nest.solid() {
+        report.solid_first = Some(solid.member);
+        let known = nest.members().iter().filter_map(|member| Some((member.solid?, member.raise)));
+        let with = listed(known.map(|(solid, raise)| raised(pen, solid, raise)));
+        let figure = pen.height(solid.height);
+        report.solid_height =
+            Some(desk.ledger.show(figure, "hs = max(Lc + o)", with, &nest::SOURCE));
+    }
+    report.breakpoints = breakpoints(desk, reckoned);
+    report.solid_load = report
+        .breakpoints
+        .last()
+        .filter(|last| last.event == EventWord::Solid)
+        .map(|last| last.load.clone());
+    report.slider = Some(slider(pen.system, nest, report));
+    report.balance = balance(desk, reckoned);
+}
+
+/// A height of a coil and what its seat adds to it: `13.867 in`, `12 in + 0.25 in`.
+fn raised(pen: Pen, height: Length, raise: Length) -> String {
+    let height = pen.decimal(height);
+    match raise.value {
+        raised if raised > 0.0 => format!("{height} + {}", pen.decimal(raise)),
+        raised if raised < 0.0 => format!("{height} − {}", pen.decimal(raise.abs())),
+        _ => height.to_string(),
+    }
+}
+
+fn listed(terms: impl Iterator<Item = String>) -> String {
+    terms.collect::<Vec<_>>().join("; ")
+}
+
+fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport> {
+    let pen = desk.pen;
+    let mut reports = Vec::new();
+    for bend in reckoned.nest.breakpoints() {
+        let Ok(state) = reckoned.nest.at_height(bend.height) else { continue };
+        let below = reckoned.nest.rate_below(bend.height);
+        let event = match bend.event {
+            Event::Touches => EventWord::Touches,
+            Event::Stage => EventWord::Stage,
+            Event::Solid => EventWord::Solid,
+        };
+        let stack =
+            state.members.iter().map(|member| quantity::shown::<Force>(member.load, pen.system).0);
+        let Some(coil) = reckoned.nest.members().get(bend.member) else { continue };
+        let (formula, stands) = match (event, coil.solid) {
+            (EventWord::Solid, Some(solid)) => ("h = Lc + o", solid),
+            _ => ("h = L0 + o", coil.free),
+        };
+        let with = raised(pen, stands, coil.raise);
+        let height = desk.ledger.show(pen.height(bend.height), formula, with, &nest::SOURCE);
+        let load = load_figure(desk, reckoned, &state, Fixed::Height);
+        let rates = rates_text(desk, reckoned, |index| {
+            reckoned
+                .nest
+                .members()
+                .get(index)
+                .is_some_and(|member| member.touch_height() >= bend.height)
+        });
+        let rate = desk.ledger.show(
+            pen.figure::<SpringRate>(below),
+            "k = Σ k of those that carry",
+            rates,
+            &nest::SOURCE,
+        );
+        reports.push(BreakpointReport {
+            height,
+            load,
+            rate,
+            event,
+            seat: bend.member,
+            stack: stack.collect(),
+        });
+    }
+    reports
+}
+
+fn rates_text(desk: &Desk<'_>, reckoned: &Reckoned, carries: impl Fn(usize) -> bool) -> String {
+    let rates = reckoned.rates.iter().enumerate().filter(|(index, _)| carries(*index));
+    let text = sum(rates.map(|(_, rate)| desk.pen.say::<SpringRate>(rate.value)));
+    if text.is_empty() { "none carries".into() } else { text }
+}
+
+fn load_figure(desk: &mut Desk<'_>, reckoned: &Reckoned, state: &State, fixed: Fixed) -> Figure {
+    let pen = desk.pen;
+    let total = state.load + state.stop_load;
+    let doubt = match fixed {
+        Fixed::Height => {
+            let sources = reckoned.load_doubts(state);
+            root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()))
+        }
+        Fixed::Load => 0.0,
+    };
+    let stopped = (state.stop_load.value > 0.0).then_some(state.stop_load);
+    let terms = state.members.iter().map(|member| member.load).chain(stopped);
+    let with = sum(terms.map(|load| pen.say::<Force>(load)));
+    let formula = match stopped {
+        Some(_) => "F = Σ F of the coils + F turn on turn",
+        None => "F = Σ F of the coils",
+    };
+    desk.ledger.show(pen.doubted::<Force>(total, doubt), formula, with, &nest::SOURCE)
+}
+
+fn root_sum_square(parts: impl Iterator<Item = f64>) -> f64 {
+    libm::sqrt(parts.map(|part| part * part).sum())
+}
+
+/// A state of the nest as a report gives it.
+pub(crate) fn state_report(
+    desk: &mut Desk<'_>,
+    reckoned: &Reckoned,
+    state: &State,
+    question: Question,
+    asked: Option<&str>,
+) -> StateReport {
+    let pen = desk.pen;
+    let fixed = if matches!(question, Question::Under(_)) { Fixed::Load } else { Fixed::Height };
+    let sources = reckoned.load_doubts(state);
+    let total_doubt = root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()));
+
+    let mut height = pen.height(state.height);
+    let height_formula = match fixed {
+        Fixed::Height => "h, as asked",
+        Fixed::Load => {
+            if state.rate.value > 0.0 && !state.solid {
+                let doubt = Length { value: total_doubt / state.rate.value, ..Length::default() };
+                height = height.give_or_take(pen, doubt);
+            }
+            "h at which Σ k (L0 + o − h) = F"
+        }
+    };
+    let with = match fixed {
+        Fixed::Height => pen.decimal(state.height).to_string(),
+        Fixed::Load => format!("F = {}", pen.say::<Force>(state.load + state.stop_load)),
+    };
+    let height = desk.ledger.show(height, height_formula, with, &nest::SOURCE);
+    let load = load_figure(desk, reckoned, state, fixed);
+    let rates =
+        rates_text(desk, reckoned, |index| state.members.get(index).is_some_and(|m| m.touching));
+    let rate = desk.ledger.show(
+        pen.figure::<SpringRate>(state.rate),
+        "k = Σ k of those that carry",
+        rates,
+        &nest::SOURCE,
+    );
+    let stop_load = (state.stop_load.value > 0.0).then(|| {
+        let with = format!(
+            "{} − {}",
+            pen.say::<Force>(state.load + state.stop_load),
+            pen.say::<Force>(state.load)
+        );
+        let figure = pen.figure::<Force>(state.stop_load);
+        desk.ledger.show(figure, "F − F at solid", with, &nest::SOURCE)
+    });
+    let seats = state.members.iter().enumerate().filter_map(|(index, member)| {
+        let seat = reckoned.seats.get(index)?;
+        let rate = reckoned.rates.get(index)?;
+        let doubt = seat_doubt(&sources, state, index, rate.value, fixed);
+        Some(seat_state(desk, seat, *rate, member, state.load, doubt))
+    });
+    let seats = seats.collect();
+    StateReport {
+        asked: asked.map(str::to_owned),
+        height,
+        load,
+        stop_load,
+        rate: Some(rate),
+        solid: state.solid,
+        seats,
+    }
+}
+
+/// Doubt of one seat's load; where the nest's load is fixed, what one coil gains the height gives
+/// back to all.
+fn seat_doubt(
+    sources: &[Vec<f64>],
+    state: &State,
+    seat: usize,
+    rate: SpringRate,
+    fixed: Fixed,
+) -> f64 {
+    root_sum_square(sources.iter().map(|source| {
+        let own = source.get(seat).copied().unwrap_or_default();
+        let touching = state.members.get(seat).is_some_and(|member| member.touching);
+        match fixed {
+            Fixed::Load if touching && state.rate.value > 0.0 => {
+                own - rate.value / state.rate.value * source.iter().sum::<f64>()
+            }
+            _ => own,
+        }
+    }))
+}
+
+fn seat_state(
+    desk: &mut Desk<'_>,
+    seat: &Seated,
+    rate: Rate,
+    member: &MemberState,
+    nest_load: Force,
+    doubt: f64,
+) -> SeatState {
+    let pen = desk.pen;
+    let with =
+        format!("{} · {}", pen.say::<SpringRate>(rate.value), pen.decimal(member.deflection));
+    let figure = pen.doubted::<Force>(member.load, doubt);
+    let load = desk.ledger.show(figure, "F = k · max(0, L0 + o − h)", with, &nest::SOURCE);
+    let share = (nest_load.value > 0.0).then(|| {
+        let share = (member.load / nest_load).value;
+        let with = format!("{} / {}", pen.say::<Force>(member.load), pen.say::<Force>(nest_load));
+        let mut figure = pen.figure::<Share>(share);
+        figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
+        desk.ledger.show(figure, "share = F of the coil / F of the nest", with, &nest::SOURCE)
+    });
+    let stress =
+        seat.diameters().map(|coil| show_stress(desk, coil, member.load, 1.0, stress::SOURCE));
+    let stress_corrected = seat.diameters().map(|coil| {
+        let factor = stress::bergstrasser(coil.index());
+        show_stress(desk, coil, member.load, factor, stress::BERGSTRASSER_SOURCE)
+    });
+    let to_solid = member.to_solid.map(|left| {
+        let stands = seat.standing.free.map(|free| free - member.deflection).unwrap_or_default();
+        let with = format!("{} − {}", pen.decimal(stands), pen.decimal(stands - left));
+        desk.ledger.show(pen.height(left), "left = height of the coil − Lc", with, &"definition")
+    });
+    SeatState { load, share, stress, stress_corrected, to_solid, touching: member.touching }
+}
+
+/// Energy that the springs hold, which they give back at once when they are let go.
+pub(crate) fn stored_energy(desk: &mut Desk<'_>, state: &State) -> Figure {
+    let pen = desk.pen;
+    let mut energy = Energy::default();
+    for member in &state.members {
+        energy += member.load * member.deflection / 2.0;
+    }
+    let terms = state.members.iter().filter(|member| member.touching).map(|member| {
+        format!("{} · {} / 2", pen.say::<Force>(member.load), pen.decimal(member.deflection))
+    });
+    let with = sum(terms);
+    desk.ledger.show(
+        pen.figure::<Energy>(energy),
+        "U = Σ F · s / 2",
+        with,
+        &"work of a linear spring",
+    )
+}
+
+/// Neighbours in the nest, widest first.
+pub(crate) fn clearances(desk: &mut Desk<'_>, seats: &[Seated]) -> Vec<ClearanceReport> {
+    let mut sized: Vec<(usize, Diameters)> = Vec::new();
+    for (index, seat) in seats.iter().enumerate() {
+        if let Some(coil) = seat.diameters() {
+            let place = sized.partition_point(|(_, wider)| wider.mean() >= coil.mean());
+            sized.insert(place, (index, coil));
+        }
+    }
+    let pairs = sized.iter().zip(sized.iter().skip(1));
+    let report = |(outer, inner): (&(usize, Diameters), &(usize, Diameters))| {
+        let (a, b) = (seats.get(outer.0)?, seats.get(inner.0)?);
+        Some(clearance_report(desk, (outer.0, a, outer.1), (inner.0, b, inner.1)))
+    };
+    pairs.filter_map(report).collect()
+}
+
+fn clearance_report(
+    desk: &mut Desk<'_>,
+    (outer, outer_seat, outer_coil): (usize, &Seated, Diameters),
+    (inner, inner_seat, inner_coil): (usize, &Seated, Diameters),
+) -> ClearanceReport {
+    let pen = desk.pen;
+    let gap = clearance::radial(outer_coil, inner_coil);
+    let with = format!(
+        "({} − {}) / 2",
+        pen.decimal(outer_coil.inside()),
+        pen.decimal(inner_coil.outside())
+    );
+    let radial_free =
+        desk.ledger.show(pen.fine(gap), "gap = (Di − De) / 2", with, &"geometry of the nest");
+    let grown = inner_seat
+        .facts
+        .growth
+        .map(|growth| clearance::radial_grown(outer_coil, inner_coil, growth));
+    let radial_solid = grown.zip(inner_seat.facts.growth).map(|(grown, growth)| {
+        let with = format!("{} − {} / 2", pen.decimal(gap), pen.decimal(growth));
+        let source = "the larger growth of the inner coil, ends held or free to turn";
+        desk.ledger.show(pen.fine(grown), "gap − ΔDe / 2", with, &source)
+    });
+    let usual = clearance::usual(outer_coil, inner_coil);
+    let with =
+        format!("({} − {}) / 2", pen.decimal(outer_coil.bar()), pen.decimal(inner_coil.bar()));
+    let usual_figure = desk.ledger.show(
+        pen.fine(usual),
+        "usual gap = (d1 − d2) / 2",
+        with,
+        &clearance::USUAL_SOURCE,
+    );
+    let hands = Hands::of(outer_seat.facts.hand, inner_seat.facts.hand);
+    let least = grown.unwrap_or(gap);
+    let fits = least.value > 0.0;
+    let (wide, narrow) = (&outer_seat.facts.name, &inner_seat.facts.name);
+    let room = if gap.value <= 0.0 {
+        format!("{narrow} does not go into {wide}.")
+    } else if !fits {
+        format!("{narrow} goes into {wide}, but grows into it before it is solid.")
+    } else if (gap - usual).value < -1e-9 {
+        format!("{narrow} stays clear of {wide}, with less room than is usual.")
+    } else {
+        format!("{narrow} stays clear of {wide}.")
+    };
+    let wound = match hands {
+        Hands::Opposite => " They are wound opposite ways, as they should be.",
+        Hands::Same => {
+            " Both are wound the same way: their turns can slip between each other and lock."
+        }
+        Hands::Unknown => "",
+    };
+    ClearanceReport {
+        outer,
+        inner,
+        radial_free: Some(radial_free),
+        radial_solid,
+        usual: (usual.value > 0.0).then_some(usual_figure),
+        hands: match hands {
+            Hands::Opposite => HandsWord::Opposite,
+            Hands::Same => HandsWord::Same,
+            Hands::Unknown => HandsWord::Unknown,
+        },
+        fits: Some(fits),
+        sentence: format!("{room}{wound}"),
+    }
+}
+
+/// Index and stress at solid of the coils beside each other.
+fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
+    let pen = desk.pen;
+    let facts = || reckoned.seats.iter().map(|seat| &seat.facts);
+    let parts: Option<Vec<String>> = facts()
+        .map(|facts| {
+            let (coil, stress) = (facts.diameters?, facts.stress_at_solid?);
+            let index = quantity::write_number(coil.index(), 3);
+            Some(format!(
+                "{}: index {index}, {} at solid",
+                facts.name,
+                pen.say::<quantity::Stress>(stress)
+            ))
+        })
+        .collect();
+    let parts = parts.filter(|parts| parts.len() > 1)?;
+    let stresses = || facts().filter_map(|facts| facts.stress_at_solid).map(|stress| stress.value);
+    let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
+    let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
+    Some(format!(
+        "{}. Coils of one steel share the work best with one index and one stress at solid; here the stresses lie {apart} % apart.",
+        parts.join("; ")
+    ))
+}
+
+fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
+    let number = |length: Length| quantity::shown::<Length>(length, system).0;
+    let (step, unit) = match system {
+        System::Inch => (1.0 / 16.0, "in"),
+        System::Metric => (1.0, "mm"),
+    };
+    let up = |x: f64| libm::ceil(x / step - 1e-9) * step;
+    let free = nest.free_height();
+    let floor = nest.solid().map_or(free * 0.5, |solid| solid.height);
+    let (least, most) = (up(number(floor)), up(number(free + (free - floor) * 0.06)));
+    let start =
+        report.working.as_ref().map_or(number(free + floor) / 2.0, |state| state.height.shown);
+    let start = up(start);
+    let start = if start < least { least } else { start };
+    Slider { least, most, step, start: if start > most { most } else { start }, unit }
+}
+
+/// The nest in section at a height.
+pub(crate) fn cut(reckoned: &Reckoned, state: &State, system: System) -> Cut {
+    let number = |length: Length| quantity::shown::<Length>(length, system).0;
+    let unit = quantity::shown::<Length>(Length::new::<unit::meter>(0.0), system).1;
+    let mut width = 0.0;
+    let mut seats = Vec::new();
+    for (seat, (seated, member)) in reckoned.seats.iter().zip(&state.members).enumerate() {
+        let (Some(coil), Some(turns), Some(free)) =
+            (seated.diameters(), seated.facts.turns, seated.standing.free)
+        else {
+            continue;
+        };
+        let ends = seated.facts.ends.unwrap_or(Ends::Closed);
+        let stands = free - member.deflection;
+        let cuts = section::cuts(stands, coil.bar(), turns, ends);
+        let above =
+            |heights: &[Length]| heights.iter().map(|h| number(*h + seated.raise)).collect();
+        let outside = number(coil.outside());
+        width = if outside > width { outside } else { width };
+        seats.push(SeatCut {
+            seat,
+            bar: number(coil.bar()),
+            mean: number(coil.mean()),
+            bottom: number(seated.raise),
+            top: number(seated.raise + stands),
+            left: above(&cuts.left),
+            right: above(&cuts.right),
+            ground: ends.ground(),
+            hand: seated.facts.hand.map(|hand| match hand {
+                Hand::Left => "left",
+                Hand::Right => "right",
+            }),
+            touching: member.touching,
+            solid: member.to_solid.is_some_and(|left| left.value <= 1e-9),
+        });
+    }
+    Cut { unit, height: number(state.height), width, seats }
+}
+
+/// The problem of a question that has no answer.
+pub(crate) fn unanswered(desk: &Desk<'_>, at: &Path, read: &str, error: NestError) -> Problem {
+    let (why, example) = match error {
+        NestError::BelowSolid { solid, .. } => {
+            let solid = desk.pen.decimal(solid).to_string();
+            (format!("the nest is solid at {solid} and cannot be lower"), solid)
+        }
+        _ => ("the solid height of this nest is not known".to_owned(), String::new()),
+    };
+    Problem::new(at, "below-solid", read, "a height from solid up", &why, &example)
+}
+
+/// Reads and answers one question of a job.
+pub(crate) fn ask(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    reckoned: Option<&Reckoned>,
+    text: &str,
+    asked: Option<&str>,
+) -> Option<(State, StateReport)> {
+    let question = match question::read(text, desk.system(), at) {
+        Ok(question) => question,
+        Err(problem) => {
+            desk.problem(*problem);
+            return None;
+        }
+    };
+    let reckoned = reckoned?;
+    match reckoned.answer(question) {
+        Ok(state) => {
+            let report = state_report(desk, reckoned, &state, question, asked);
+            Some((state, report))
+        }
+        Err(error) => {
+            let problem = unanswered(desk, at, text, error);
+            desk.problem(problem);
+            None
+        }
+    }
+}

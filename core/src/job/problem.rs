@@ -1,0 +1,95 @@
+//! Refusals and contradictions of a job, each at the path of its field.
+//!
+//! # Codes
+//! Those of a text are [`Reason::code`](crate::quantity::Reason::code)'s. Those of a job:
+//!
+//! | code | what it means |
+//! | --- | --- |
+//! | `format-missing`, `format-unknown`, `format-newer` | the file does not say what it is, or it is for a later version |
+//! | `not-text`, `not-list`, `not-object` | another kind of JSON value than the field holds |
+//! | `unknown-word` | not one of the words that the field takes |
+//! | `no-such-coil`, `no-such-nest` | a name that the job does not have |
+//! | `name-missing`, `name-twice` | a coil or nest without a name, or two with one |
+//! | `bad-date` | not a date of the calendar |
+//! | `no-hole` | the bar fills the coil |
+//! | `diameters-disagree` | outside, mean and inside diameter with the bar name different coils |
+//! | `too-few-turns` | nothing is left to deflect |
+//! | `limits-crossed` | the least allowed is above the most |
+//! | `solid-not-below-free` | the coil would be solid at its free height |
+//! | `below-solid` | a height that the nest cannot take |
+//! | `outside-table` | a length that the tape's class says nothing of |
+
+use super::report::Problem;
+use crate::quantity::Refusal;
+
+/// Where a field stands in a job: `nests[0].seats[1].raise`.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Path(String);
+
+impl Path {
+    /// A field of the job itself.
+    #[must_use]
+    pub fn of(field: &str) -> Self {
+        Self(field.to_owned())
+    }
+
+    /// A field of what stands here; without a name, what stands here itself.
+    #[must_use]
+    pub fn field(&self, name: &str) -> Self {
+        match (self.0.as_str(), name) {
+            (_, "") => self.clone(),
+            ("", name) => Self::of(name),
+            (here, name) => Self(format!("{here}.{name}")),
+        }
+    }
+
+    /// An item of the list that stands here.
+    #[must_use]
+    pub fn item(&self, index: usize) -> Self {
+        Self(format!("{}[{index}]", self.0))
+    }
+
+    /// The path as text.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.0
+    }
+}
+
+impl Problem {
+    /// A text that was refused.
+    #[must_use]
+    pub fn refused(path: &Path, refusal: &Refusal) -> Self {
+        Self {
+            path: path.text().to_owned(),
+            code: refusal.code(),
+            read: refusal.read().to_owned(),
+            expected: refusal.expected(),
+            message: refusal.to_string(),
+            example: refusal.example().to_owned(),
+            position: Some(refusal.position()),
+        }
+    }
+
+    /// Anything else that cannot be used.
+    #[must_use]
+    pub fn new(
+        path: &Path,
+        code: &'static str,
+        read: &str,
+        expected: &str,
+        why: &str,
+        example: &str,
+    ) -> Self {
+        let message = if read.is_empty() { why.to_owned() } else { format!("{read} — {why}") };
+        Self {
+            path: path.text().to_owned(),
+            code,
+            read: read.to_owned(),
+            expected: expected.to_owned(),
+            message,
+            example: example.to_owned(),
+            position: None,
+        }
+    }
+}

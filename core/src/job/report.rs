@@ -1,0 +1,703 @@
+//! What follows from a job, as it is handed out: figures with their text, their doubt and their
+//! working.
+
+use super::input::Job;
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
+
+/// How each figure came about, by the keys that figures carry: `w1`, `w2` …
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Workings(pub Vec<WorkingEntry>);
+
+impl Workings {
+    /// The working of a key.
+    #[must_use]
+    pub fn get(&self, key: &str) -> Option<&WorkingEntry> {
+        let number: usize = key.strip_prefix('w')?.parse().ok()?;
+        self.0.get(number.checked_sub(1)?)
+    }
+}
+
+impl Serialize for Workings {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut object = serializer.serialize_map(Some(self.0.len()))?;
+        for (index, working) in self.0.iter().enumerate() {
+            object.serialize_entry(&format!("w{}", index + 1), working)?;
+        }
+        object.end()
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Workings {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Workings".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        generator.subschema_for::<std::collections::BTreeMap<String, WorkingEntry>>()
+    }
+}
+
+/// One struct of a report; what could not be computed is left out.
+macro_rules! record {
+    ($(#[$about:meta])* $name:ident { $($(#[$doc:meta])* $field:ident: $kind:ty,)* }) => {
+        $(#[$about])*
+        #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        pub struct $name {
+            $(
+                $(#[$doc])*
+                pub $field: $kind,
+            )*
+        }
+    };
+}
+
+/// One closed set of words of a report.
+macro_rules! words {
+    ($(#[doc = $about:literal])* $name:ident { $($(#[doc = $doc:literal])* $word:ident,)* }) => {
+        $(#[doc = $about])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[serde(rename_all = "kebab-case")]
+        pub enum $name {
+            $($(#[doc = $doc])* $word,)*
+        }
+    };
+}
+
+words! {
+    /// Where on the page a caution binds.
+    Section {
+        /// Measuring.
+        Measure,
+        /// Handling a nest.
+        Nest,
+        /// Everywhere.
+        All,
+    }
+}
+
+words! {
+    /// The word of a verdict.
+    Word {
+        /// Within the limits.
+        Good,
+        /// Below the least allowed.
+        Short,
+        /// Above the most allowed.
+        Long,
+        /// Not sure enough.
+        TooClose,
+        /// The book has no limit.
+        None,
+    }
+}
+
+words! {
+    /// What happens at a bend of the load curve.
+    EventWord {
+        /// A coil begins to carry.
+        Touches,
+        /// A coil's rate changes.
+        Stage,
+        /// The nest is solid.
+        Solid,
+    }
+}
+
+words! {
+    /// How two neighbours are wound.
+    HandsWord {
+        /// Opposite ways.
+        Opposite,
+        /// The same way.
+        Same,
+        /// Not known.
+        Unknown,
+    }
+}
+
+record! {
+    /// A figure: its value, its text, how far to trust it, and where its working stands.
+    #[derive(Default)]
+    Figure {
+        /// The value in SI units.
+        si: f64,
+        /// The SI unit, `1` for a plain number.
+        unit: &'static str,
+        /// The value as a person reads it, with its unit.
+        text: String,
+        /// The value in the unit of the text, for scales and axes.
+        shown: f64,
+        /// That unit.
+        shown_unit: &'static str,
+        /// One standard uncertainty, in SI units.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        doubt_si: Option<f64>,
+        /// The same as a person reads it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        doubt_text: Option<String>,
+        /// Key of its working.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        working: Option<String>,
+    }
+}
+
+record! {
+    /// Something in the job that cannot be used, and where it stands.
+    Problem {
+        /// Path of the field.
+        path: String,
+        /// Stable code; the list stands in the docs of `problem`.
+        code: &'static str,
+        /// What the field holds.
+        read: String,
+        /// What was expected.
+        expected: String,
+        /// A sentence for the person who wrote it.
+        message: String,
+        /// Text that would be right.
+        example: String,
+        /// Where in `read` it goes wrong, in characters from 0.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        position: Option<usize>,
+    }
+}
+
+record! {
+    /// What was assumed, or could not be computed and why.
+    Note {
+        /// Path of the field or part.
+        path: String,
+        /// Stable code.
+        code: &'static str,
+        /// A sentence.
+        text: String,
+    }
+}
+
+record! {
+    /// What can hurt somebody at this work.
+    Caution {
+        /// Stable code.
+        code: &'static str,
+        /// The caution.
+        text: &'static str,
+        /// Where it comes from.
+        source: &'static str,
+        /// Where on the page it binds.
+        section: Section,
+    }
+}
+
+record! {
+    /// How a figure came about.
+    WorkingEntry {
+        /// The formula in symbols.
+        formula: &'static str,
+        /// The numbers put in.
+        with: String,
+        /// The result with its unit.
+        result: String,
+        /// Where formula and table values come from.
+        source: String,
+    }
+}
+
+record! {
+    /// What follows from a drawing.
+    #[derive(Default)]
+    CoilReport {
+        /// The drawing.
+        id: String,
+        /// Its name for people.
+        name: String,
+        /// Spring index.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        index: Option<Figure>,
+        /// Mean diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mean: Option<Figure>,
+        /// Outside diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        outside: Option<Figure>,
+        /// Inside diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        inside: Option<Figure>,
+        /// Turns that deflect.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        active_turns: Option<Figure>,
+        /// Pitch of the free coil.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pitch: Option<Figure>,
+        /// Pitch angle of the free coil.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pitch_angle: Option<Figure>,
+        /// Rate that is reckoned with: the book's, else the drawing's.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rate: Option<Figure>,
+        /// Rate by the drawing, where the book's overrides it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rate_drawing: Option<Figure>,
+        /// Rate with the helix's own stiffness taken in.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rate_corrected: Option<Figure>,
+        /// Solid height that is reckoned with.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid: Option<Figure>,
+        /// Solid height by the drawing, where the book's overrides it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid_drawing: Option<Figure>,
+        /// Uncorrected stress at solid, from the book's free height.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stress_solid: Option<Figure>,
+        /// Wahl's factor.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        wahl: Option<Figure>,
+        /// Bergsträsser's factor.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        bergstrasser: Option<Figure>,
+        /// Growth of the diameter at solid, ends held.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        growth_held: Option<Figure>,
+        /// Growth of the diameter at solid, ends free to turn.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        growth_free: Option<Figure>,
+        /// Free height from the book.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        free: Option<Figure>,
+        /// Free height less solid height.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        travel: Option<Figure>,
+    }
+}
+
+record! {
+    /// What follows for a nest.
+    #[derive(Default)]
+    NestReport {
+        /// The nest.
+        id: String,
+        /// Its coils.
+        seats: Vec<SeatReport>,
+        /// Height at which it begins to carry.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        free_height: Option<Figure>,
+        /// Seats in the order in which they begin to carry.
+        touch_order: Vec<usize>,
+        /// Seat that goes solid first.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid_first: Option<usize>,
+        /// Height at which the nest is solid.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid_height: Option<Figure>,
+        /// Load of its springs then.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid_load: Option<Figure>,
+        /// Bends of the load curve, from free to solid.
+        breakpoints: Vec<BreakpointReport>,
+        /// At the working height or load.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        working: Option<StateReport>,
+        /// At what was asked.
+        answers: Vec<StateReport>,
+        /// Room between neighbours.
+        clearances: Vec<ClearanceReport>,
+        /// How well the coils share the work: index and stress at solid beside each other.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        balance: Option<String>,
+        /// Heights that the nest can take.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        slider: Option<Slider>,
+        /// Energy that the nest holds at the working point.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stored_energy: Option<Figure>,
+    }
+}
+
+record! {
+    /// What follows for a coil that is there.
+    #[derive(Default)]
+    SeatReport {
+        /// Its drawing.
+        coil: String,
+        /// The drawing's name.
+        name: String,
+        /// The mark painted on it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        label: Option<String>,
+        /// Free height from the book.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        book: Option<Figure>,
+        /// Free height as measured, else the book's.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        free: Option<Figure>,
+        /// Whether it was measured.
+        measured: bool,
+        /// Measured less book.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        deviation: Option<Figure>,
+        /// Greatest reading less the smallest.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        spread: Option<Figure>,
+        /// Angle of the ends that the spread amounts to.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        out_of_square: Option<Figure>,
+        /// The verdict.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        verdict: Option<VerdictReport>,
+        /// Load lost (negative) or gained at any height where the coil carries.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        load_cost: Option<Figure>,
+        /// The same as a share of the nest's load at the working point.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        load_cost_share: Option<Figure>,
+    }
+}
+
+record! {
+    /// A verdict.
+    VerdictReport {
+        /// The verdict.
+        word: Word,
+        /// The verdict as a person reads it.
+        title: &'static str,
+        /// Probability of lying within the limits.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        p_in: Option<f64>,
+        /// Probability of being short.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        p_short: Option<f64>,
+        /// Probability of being long.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        p_long: Option<f64>,
+        /// What it says, how sure, and what would settle it.
+        sentence: String,
+        /// Standard uncertainty that would settle it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        would_settle: Option<Figure>,
+        /// Least allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        least: Option<Figure>,
+        /// Most allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        most: Option<Figure>,
+        /// Key of its working.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        working: Option<String>,
+    }
+}
+
+record! {
+    /// A bend of the load curve.
+    BreakpointReport {
+        /// Height.
+        height: Figure,
+        /// Load there.
+        load: Figure,
+        /// Rate from there on down.
+        rate: Figure,
+        /// What happens.
+        event: EventWord,
+        /// To which seat.
+        seat: usize,
+        /// Load of each seat there, in the load's shown unit.
+        stack: Vec<f64>,
+    }
+}
+
+record! {
+    /// A nest at a height.
+    StateReport {
+        /// What was asked, as written.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        asked: Option<String>,
+        /// Height.
+        height: Figure,
+        /// Load.
+        load: Figure,
+        /// Load beyond what the springs bear, carried turn on turn.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stop_load: Option<Figure>,
+        /// Rate there.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rate: Option<Figure>,
+        /// Whether it is solid.
+        solid: bool,
+        /// Its coils.
+        seats: Vec<SeatState>,
+    }
+}
+
+record! {
+    /// A coil of a nest at a height.
+    SeatState {
+        /// Its load.
+        load: Figure,
+        /// Its share of the nest's load.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        share: Option<Figure>,
+        /// Uncorrected stress.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stress: Option<Figure>,
+        /// Stress at the inside of the coil, by Bergsträsser's factor.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stress_corrected: Option<Figure>,
+        /// What is left before it is solid.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        to_solid: Option<Figure>,
+        /// Whether it carries.
+        touching: bool,
+    }
+}
+
+record! {
+    /// Room between a coil and the one inside it.
+    ClearanceReport {
+        /// Seat of the outer coil.
+        outer: usize,
+        /// Seat of the inner coil.
+        inner: usize,
+        /// Radial gap, both free.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        radial_free: Option<Figure>,
+        /// Radial gap with the inner coil grown as at solid.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        radial_solid: Option<Figure>,
+        /// Radial gap by textbook practice.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        usual: Option<Figure>,
+        /// Whether they are wound opposite ways.
+        hands: HandsWord,
+        /// Whether the inner coil stays clear.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        fits: Option<bool>,
+        /// What it amounts to.
+        sentence: String,
+    }
+}
+
+record! {
+    /// Heights that a nest can take, in a unit of the page.
+    Slider {
+        /// Solid height, or the working height's surroundings where it is not known.
+        least: f64,
+        /// A little above the free height.
+        most: f64,
+        /// Step.
+        step: f64,
+        /// Where to begin.
+        start: f64,
+        /// Unit.
+        unit: &'static str,
+    }
+}
+
+record! {
+    /// Everything that follows from a job.
+    #[derive(Default)]
+    Report {
+        /// What cannot be used, and where it stands.
+        problems: Vec<Problem>,
+        /// What was assumed, or left out and why.
+        notes: Vec<Note>,
+        /// What can hurt somebody at this work.
+        cautions: Vec<Caution>,
+        /// The drawings.
+        coils: Vec<CoilReport>,
+        /// The nests.
+        nests: Vec<NestReport>,
+        /// Keys for the fractions of this job's tape.
+        keys: Vec<&'static str>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A nest at a height that was asked for.
+    #[derive(Default)]
+    StateAnswer {
+        /// The nest there.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        state: Option<StateReport>,
+        /// Why there is none.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        problem: Option<Problem>,
+        /// Its half-section.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        section: Option<Cut>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A nest in section, heights from the lower seat up.
+    Cut {
+        /// Unit of every number.
+        unit: &'static str,
+        /// Height between the seats.
+        height: f64,
+        /// Largest outside diameter.
+        width: f64,
+        /// Its coils.
+        seats: Vec<SeatCut>,
+    }
+}
+
+record! {
+    /// A coil in section.
+    SeatCut {
+        /// Seat.
+        seat: usize,
+        /// Bar.
+        bar: f64,
+        /// Mean diameter.
+        mean: f64,
+        /// Where it stands.
+        bottom: f64,
+        /// Where it ends.
+        top: f64,
+        /// Heights of the bar's centre on the left.
+        left: Vec<f64>,
+        /// Heights of the bar's centre on the right.
+        right: Vec<f64>,
+        /// Whether the ends are ground, and so cut by the seats.
+        ground: bool,
+        /// `left` or `right`.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        hand: Option<&'static str>,
+        /// Whether it carries.
+        touching: bool,
+        /// Whether it is solid.
+        solid: bool,
+    }
+}
+
+record! {
+    /// The tape as it stands at a reading.
+    TapeStrip {
+        /// Unit of every number.
+        unit: &'static str,
+        /// Left end.
+        from: f64,
+        /// Right end.
+        to: f64,
+        /// Graduations.
+        marks: Vec<TapeMark>,
+        /// Book figure.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        book: Option<f64>,
+        /// Least allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        least: Option<f64>,
+        /// Most allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        most: Option<f64>,
+        /// What was read.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        reading: Option<TapeReading>,
+        /// Every place at which the mark can stand.
+        stops: Vec<TapeStop>,
+        /// Index of the stop at which it stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        current: Option<usize>,
+        /// The strip in words.
+        name: String,
+    }
+}
+
+record! {
+    /// A graduation.
+    TapeMark {
+        /// Where.
+        at: f64,
+        /// 0 for the longest.
+        rank: u8,
+        /// Figure printed beside it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        label: Option<String>,
+    }
+}
+
+record! {
+    /// What a reading says.
+    TapeReading {
+        /// Its mark.
+        at: f64,
+        /// The least it can mean.
+        low: f64,
+        /// The most it can mean.
+        high: f64,
+    }
+}
+
+record! {
+    /// A place at which the mark can stand, and the text for it.
+    TapeStop {
+        /// Where.
+        at: f64,
+        /// What to write.
+        text: String,
+    }
+}
+
+record! {
+    /// A job file that was opened.
+    Opened {
+        /// The job.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        job: Option<Job>,
+        /// Why there is none.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        problem: Option<Problem>,
+    }
+}
+
+record! {
+    /// A text to write at a path of a job.
+    Edit {
+        /// Path of the field.
+        path: String,
+        /// What to write there.
+        text: String,
+    }
+}
+
+record! {
+    /// One of several words for a field.
+    Choice {
+        /// The word.
+        id: &'static str,
+        /// Its name for people.
+        name: &'static str,
+        /// What it stands for, and its source.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        note: Option<String>,
+    }
+}
+
+record! {
+    /// The words that some fields take.
+    Choices {
+        /// Forms of ends.
+        ends: Vec<Choice>,
+        /// Steels.
+        steels: Vec<Choice>,
+        /// Tape classes.
+        tape_classes: Vec<Choice>,
+        /// Systems of units.
+        systems: Vec<Choice>,
+        /// Hands.
+        hands: Vec<Choice>,
+        /// Whether ends may turn.
+        ends_turn: Vec<Choice>,
+    }
+}

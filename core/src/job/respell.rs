@@ -1,0 +1,121 @@
+//! A change of system that changes no meaning: every bare number gets its unit spelt out first.
+
+use super::entry::{Expected, Text};
+use super::problem::Path;
+use super::report::Edit;
+use crate::bounds;
+use crate::quantity::{self, System};
+use crate::reading;
+use serde_json::Value;
+
+/// What a field of a job is a quantity of, as far as its unit goes.
+#[derive(Clone, Copy)]
+enum Of {
+    Length,
+    Load,
+    Rate,
+    Modulus,
+    Warp,
+}
+
+/// Every field that a bare number may stand in, `[]` behind a list.
+const FIELDS: [(&str, Of); 35] = [
+    ("tape.graduation", Of::Length),
+    ("tape.error", Of::Length),
+    ("tape.ends_error", Of::Length),
+    ("coils[].bar", Of::Length),
+    ("coils[].outside", Of::Length),
+    ("coils[].mean", Of::Length),
+    ("coils[].inside", Of::Length),
+    ("coils[].solid", Of::Length),
+    ("coils[].free", Of::Length),
+    ("coils[].rate", Of::Rate),
+    ("coils[].shear_modulus", Of::Modulus),
+    ("coils[].youngs_modulus", Of::Modulus),
+    ("coils[].limits.under", Of::Length),
+    ("coils[].limits.over", Of::Length),
+    ("coils[].limits.least", Of::Length),
+    ("coils[].limits.most", Of::Length),
+    ("coils[].press_test[].height", Of::Length),
+    ("coils[].press_test[].load", Of::Load),
+    ("nests[].working_height", Of::Length),
+    ("nests[].working_load", Of::Load),
+    ("nests[].ask[]", Of::Length),
+    ("nests[].seats[].raise", Of::Length),
+    ("nests[].seats[].readings[]", Of::Length),
+    ("frame.weight", Of::Load),
+    ("frame.centre.along", Of::Length),
+    ("frame.centre.across", Of::Length),
+    ("frame.warp_stiffness", Of::Warp),
+    ("frame.stop_stiffness", Of::Rate),
+    ("frame.largest_stack", Of::Length),
+    ("frame.shim_stock[]", Of::Length),
+    ("frame.supports[].along", Of::Length),
+    ("frame.supports[].across", Of::Length),
+    ("frame.supports[].shim", Of::Length),
+    ("frame.supports[].ground", Of::Length),
+    ("bench[].readings[]", Of::Length),
+];
+
+/// The texts to write before a job goes over to another system, so that everything means what it
+/// meant; none where it is in that system already.
+///
+/// # Example
+/// ```
+/// use coilnest::job::respell::respell;
+/// use coilnest::quantity::System;
+///
+/// let job = serde_json::json!({ "system": "inch", "coils": [{ "free": "13 15/16", "bar": "27 mm" }] });
+/// let edits = respell(&job, System::Metric);
+/// assert_eq!((edits.len(), edits[0].path.as_str()), (1, "coils[0].free"));
+/// assert_eq!(edits[0].text, "13 15/16 in");
+/// assert!(respell(&job, System::Inch).is_empty());
+/// ```
+#[must_use]
+pub fn respell(job: &Value, to: System) -> Vec<Edit> {
+    let from = match job.get("system").and_then(Value::as_str) {
+        Some(word) if word.trim().eq_ignore_ascii_case("metric") => System::Metric,
+        _ => System::Inch,
+    };
+    let mut edits = Vec::new();
+    if from != to {
+        for (field, of) in FIELDS {
+            visit(job, field, &Path::default(), &mut |path, text| {
+                let spelt = spelt(text, of, from);
+                edits.extend(spelt.map(|text| Edit { path: path.text().to_owned(), text }));
+            });
+        }
+    }
+    edits
+}
+
+fn spelt(text: &str, of: Of, from: System) -> Option<String> {
+    match of {
+        Of::Length => reading::spell_unit(text, from),
+        Of::Load => quantity::spell_unit(text, from, &bounds::LOAD),
+        Of::Rate => quantity::spell_unit(text, from, &bounds::RATE),
+        Of::Modulus => quantity::spell_unit(text, from, &bounds::MODULUS),
+        Of::Warp => quantity::spell_unit(text, from, &bounds::WARP_STIFFNESS),
+    }
+}
+
+/// Every text that stands where a pattern points.
+fn visit(value: &Value, pattern: &str, at: &Path, found: &mut dyn FnMut(&Path, &str)) {
+    if pattern.is_empty() {
+        if let Ok(Text(text)) = Text::from_value(value.clone()) {
+            found(at, &text);
+        }
+        return;
+    }
+    let (step, rest) = pattern.split_once('.').unwrap_or((pattern, ""));
+    let (field, is_list) = step.strip_suffix("[]").map_or((step, false), |field| (field, true));
+    let Some(value) = value.get(field) else { return };
+    let at = at.field(field);
+    if is_list {
+        for (index, item) in value.as_array().into_iter().flatten().enumerate() {
+            visit(item, rest, &at.item(index), found);
+        }
+    } else {
+        visit(value, rest, &at, found);
+    }
+}

@@ -1,0 +1,61 @@
+//! Nests of helical compression springs: what a tape says of a coil, what a nest of coils carries.
+//!
+//! Vehicles and machines ride on nests: a long outer coil with a shorter one inside it. Whoever has
+//! one apart measures the coils with a tape and decides which go back. This crate does the sums, from
+//! `13 7/8 scant` to a verdict and the loads of the nest, and shows its working.
+//!
+//! It is pure: no files, no clock, no globals, no tables of its own. Steels and tape classes come in
+//! as [`tables::Tables`]; every formula and every number carries its [`source::Source`].
+//!
+//! # Which room answers which question
+//!
+//! | question | room |
+//! | --- | --- |
+//! | What does this text say, and is it sensible? | [`reading`], [`mod@quantity`], [`bounds`] |
+//! | How far can several readings be trusted? | [`measured`] |
+//! | Is this coil good, short, long, or too close to call? | [`verdict`] |
+//! | What does one coil's drawing amount to? | [`coil`], [`material`] |
+//! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
+//! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
+//! | How did a figure come about? | [`working`], [`source`] |
+//! | Everything that follows from a bench record | `job` (feature `serde`) |
+//!
+//! # Example
+//!
+//! Two coils, the inner one a quarter of an inch shorter; how high does the nest stand under 3000 lb?
+//!
+//! ```
+//! use coilnest::bounds;
+//! use coilnest::nest::{Law, Member, Nest};
+//! use coilnest::quantity::{Length, SpringRate, System, read, unit};
+//! use coilnest::reading::{Reading, Step, write_inch};
+//!
+//! let coil = |free: &str, rate: &str| -> Result<Member, Box<dyn std::error::Error>> {
+//!     let free = Reading::parse(free, System::Inch, &bounds::FREE_HEIGHT)?.length();
+//!     let law = Law::linear(read(rate, System::Inch, &bounds::RATE)?)?;
+//!     Ok(Member { free, law, solid: None, raise: Length::default() })
+//! };
+//! let nest = Nest::new(vec![coil("14", "1000 lb/in")?, coil("13 3/4", "400 lb/in")?])?;
+//! let state = nest.at_load(read("3000 lb", System::Inch, &bounds::LOAD)?)?;
+//! // 1000·s + 400·(s − 1/4) = 3000, so s = 3100/1400 = 2.214 in
+//! assert_eq!(write_inch(state.height, Step::Sixteenth), "11 13/16 in scant");
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+#[macro_use]
+extern crate uom;
+
+pub mod bounds;
+pub mod coil;
+#[cfg(feature = "serde")]
+pub mod job;
+pub mod material;
+pub mod measured;
+pub mod nest;
+pub mod quantity;
+pub mod reading;
+pub mod source;
+pub mod tables;
+pub mod tolerance;
+pub mod verdict;
+pub mod working;

@@ -1,0 +1,341 @@
+//! Coils inside each other on common seats: load at a height, height at a load.
+//!
+//! Coil `i` of a nest stands on the lower seat, raised by `o_i` where it has a packing of its own.
+//! At height `h` it is shorter than it would like by `s_i` and pushes with `F_i`:
+//!
+//! ```text
+//! s_i = max(0, L0_i + o_i − h)      F_i = k_i · s_i      F = Σ F_i
+//! solid height  h_s = max(Lc_i + o_i)
+//! ```
+//!
+//! Load against height is therefore made of straight pieces, and both questions have exact answers:
+//! nothing here iterates towards a result.
+
+pub mod clearance;
+mod law;
+
+pub use law::{Law, LawError};
+
+use crate::quantity::{Force, Length, SpringRate};
+use crate::source::{Known, Source};
+use thiserror::Error;
+
+/// Where the relations of a nest come from.
+pub const SOURCE: Source =
+    Source::new("statics", "springs side by side between two seats", Known::Derived);
+
+/// One coil as it stands in a nest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Member {
+    /// Free height L0.
+    pub free: Length,
+    /// Load against its own deflection.
+    pub law: Law,
+    /// Solid height Lc, where known.
+    pub solid: Option<Length>,
+    /// How far its seat is raised (a packing), or sunk when negative.
+    pub raise: Length,
+}
+
+impl Member {
+    /// Height of the upper seat at which the coil begins to carry.
+    #[must_use]
+    pub fn touch_height(&self) -> Length {
+        self.free + self.raise
+    }
+
+    /// Height of the upper seat at which the coil is solid.
+    #[must_use]
+    pub fn solid_height(&self) -> Option<Length> {
+        self.solid.map(|solid| solid + self.raise)
+    }
+
+    fn deflection(&self, height: Length) -> Length {
+        let shorter = self.touch_height() - height;
+        if shorter.value > 0.0 { shorter } else { Length::default() }
+    }
+}
+
+/// Why coils make no nest, or a nest has no answer.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[non_exhaustive]
+pub enum NestError {
+    /// A nest has at least one coil.
+    #[error("a nest without a coil")]
+    Empty,
+    /// A coil cannot be solid at or above its free height.
+    #[error("coil {index} is solid at {} m, not below its free height of {} m", .solid.value, .free.value)]
+    SolidNotBelowFree {
+        /// Which coil.
+        index: usize,
+        /// Its solid height.
+        solid: Length,
+        /// Its free height.
+        free: Length,
+    },
+    /// A height, a raise or a load that is not a finite number.
+    #[error("a {what} that is not a finite number")]
+    NotFinite {
+        /// What it was.
+        what: &'static str,
+    },
+    /// The height asked for lies below the solid height.
+    #[error("{} m is below the solid height of {} m", .height.value, .solid.value)]
+    BelowSolid {
+        /// The height asked for.
+        height: Length,
+        /// The nest's solid height.
+        solid: Length,
+    },
+}
+
+/// What happens at a bend of the load curve.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Event {
+    /// A coil begins to carry.
+    Touches,
+    /// A coil goes over to the next stage of its law.
+    Stage,
+    /// A coil lies turn on turn and the nest stops.
+    Solid,
+}
+
+/// A bend of the load curve: where it is, which coil makes it and how.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Breakpoint {
+    /// Height of the upper seat.
+    pub height: Length,
+    /// Which coil.
+    pub member: usize,
+    /// What happens to it.
+    pub event: Event,
+}
+
+/// A nest at a height.
+#[derive(Clone, Debug, PartialEq)]
+pub struct State {
+    /// Height between the seats.
+    pub height: Length,
+    /// Load of the springs together.
+    pub load: Force,
+    /// Load beyond what the springs bear at solid, carried turn on turn.
+    pub stop_load: Force,
+    /// Rate of the coils that carry: load per further deflection.
+    pub rate: SpringRate,
+    /// Whether the nest stands at its solid height.
+    pub solid: bool,
+    /// Each coil, in the nest's order.
+    pub members: Vec<MemberState>,
+}
+
+/// One coil of a nest at a height.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MemberState {
+    /// Its load.
+    pub load: Force,
+    /// How much shorter than free it stands.
+    pub deflection: Length,
+    /// What is left before it is solid.
+    pub to_solid: Option<Length>,
+    /// Whether it carries.
+    pub touching: bool,
+}
+
+/// Coils inside each other on common seats.
+///
+/// # Example
+/// ```
+/// use coilnest::nest::{Law, Member, Nest};
+/// use coilnest::quantity::{Force, Length, SpringRate, unit::{millimeter, newton, newton_per_millimeter}};
+///
+/// let mm = Length::new::<millimeter>;
+/// let coil = |free, rate| -> Result<Member, coilnest::nest::LawError> {
+///     let law = Law::linear(SpringRate::new::<newton_per_millimeter>(rate))?;
+///     Ok(Member { free: mm(free), law, solid: None, raise: mm(0.0) })
+/// };
+/// let nest = Nest::new(vec![coil(300.0, 20.0)?, coil(290.0, 10.0)?])?;
+///
+/// let state = nest.at_load(Force::new::<newton>(500.0))?;
+/// assert!((state.height.get::<millimeter>() - 280.0).abs() < 1e-9); // 20·20 + 10·10 = 500
+/// let back = nest.at_height(state.height)?;
+/// assert!((back.load.get::<newton>() - 500.0).abs() < 1e-9);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nest {
+    members: Vec<Member>,
+    /// Every bend but the solid one, highest first.
+    bends: Vec<Bend>,
+}
+
+/// A bend, with what it adds to the rate of the nest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Bend {
+    at: Breakpoint,
+    step: SpringRate,
+}
+
+impl Nest {
+    /// A nest of coils, in any order.
+    ///
+    /// # Errors
+    /// [`NestError::Empty`]; [`NestError::SolidNotBelowFree`]; [`NestError::NotFinite`].
+    pub fn new(members: Vec<Member>) -> Result<Self, NestError> {
+        if members.is_empty() {
+            return Err(NestError::Empty);
+        }
+        let mut bends: Vec<Bend> = Vec::new();
+        for (index, member) in members.iter().enumerate() {
+            if !(member.free.value.is_finite() && member.raise.value.is_finite()) {
+                return Err(NestError::NotFinite { what: "free height or raise" });
+            }
+            if let Some(solid) = member.solid
+                && (solid >= member.free || !solid.value.is_finite())
+            {
+                return Err(NestError::SolidNotBelowFree { index, solid, free: member.free });
+            }
+            let touch = member.touch_height();
+            for (deflection, step) in member.law.steps() {
+                let event = if deflection.value > 0.0 { Event::Stage } else { Event::Touches };
+                let height = touch - deflection;
+                let place = bends.partition_point(|bend| bend.at.height >= height);
+                bends.insert(place, Bend { at: Breakpoint { height, member: index, event }, step });
+            }
+        }
+        Ok(Self { members, bends })
+    }
+
+    /// The coils, in the order in which they were given.
+    #[must_use]
+    pub fn members(&self) -> &[Member] {
+        &self.members
+    }
+
+    /// Height at which the first coil is touched; above it the nest carries nothing.
+    #[must_use]
+    pub fn free_height(&self) -> Length {
+        self.bends.first().map_or_else(Length::default, |bend| bend.at.height)
+    }
+
+    /// The coils in the order in which they begin to carry.
+    #[must_use]
+    pub fn touch_order(&self) -> Vec<usize> {
+        let touching = self.bends.iter().filter(|bend| bend.at.event == Event::Touches);
+        touching.map(|bend| bend.at.member).collect()
+    }
+
+    /// The coil that is solid first, and the nest's height then; none while no coil's solid height
+    /// is known.
+    #[must_use]
+    pub fn solid(&self) -> Option<Breakpoint> {
+        let known = self.members.iter().enumerate().filter_map(|(member, coil)| {
+            let height = coil.solid_height()?;
+            Some(Breakpoint { height, member, event: Event::Solid })
+        });
+        known.reduce(|first, next| if next.height > first.height { next } else { first })
+    }
+
+    /// Every bend of the load curve from free to solid, highest first.
+    #[must_use]
+    pub fn breakpoints(&self) -> Vec<Breakpoint> {
+        let solid = self.solid();
+        let above = |bend: &Breakpoint| solid.is_none_or(|solid| bend.height > solid.height);
+        self.bends.iter().map(|bend| bend.at).filter(above).chain(solid).collect()
+    }
+
+    /// Rate of the next deflection from a height on down.
+    #[must_use]
+    pub fn rate_below(&self, height: Length) -> SpringRate {
+        let mut rate = SpringRate::default();
+        for bend in self.bends.iter().take_while(|bend| bend.at.height >= height) {
+            rate += bend.step;
+        }
+        rate
+    }
+
+    /// Loads at a height.
+    ///
+    /// # Errors
+    /// [`NestError::BelowSolid`] when no nest can be that low; [`NestError::NotFinite`].
+    pub fn at_height(&self, height: Length) -> Result<State, NestError> {
+        if !height.value.is_finite() {
+            return Err(NestError::NotFinite { what: "height" });
+        }
+        match self.solid() {
+            // A height that was written as the solid one may miss the sum of two others by a rounding.
+            Some(solid) if height < solid.height * (1.0 - 1e-12) => {
+                Err(NestError::BelowSolid { height, solid: solid.height })
+            }
+            Some(solid) if height < solid.height => Ok(self.state(solid.height, Force::default())),
+            _ => Ok(self.state(height, Force::default())),
+        }
+    }
+
+    /// Height at a load, by walking the bends of the load curve.
+    ///
+    /// No load, or a negative one, leaves the nest at its free height. A load past what the springs
+    /// bear at solid leaves it there, the rest in [`State::stop_load`].
+    ///
+    /// # Errors
+    /// [`NestError::NotFinite`].
+    pub fn at_load(&self, load: Force) -> Result<State, NestError> {
+        if !load.value.is_finite() {
+            return Err(NestError::NotFinite { what: "load" });
+        }
+        let height = self.height_of_springs(load);
+        if let Some(solid) = self.solid()
+            && height < solid.height
+        {
+            let borne = self.load(solid.height);
+            return Ok(self.state(solid.height, load - borne));
+        }
+        Ok(self.state(height, Force::default()))
+    }
+
+    /// Height at which the springs alone, unstopped, bear the load.
+    fn height_of_springs(&self, load: Force) -> Length {
+        let mut height = self.free_height();
+        let mut borne = Force::default();
+        let mut rate = SpringRate::default();
+        if load <= borne {
+            return height;
+        }
+        for bend in &self.bends {
+            let at_bend = borne + rate * (height - bend.at.height);
+            if at_bend >= load {
+                break;
+            }
+            (height, borne) = (bend.at.height, at_bend);
+            rate += bend.step;
+        }
+        height - (load - borne) / rate
+    }
+
+    fn load(&self, height: Length) -> Force {
+        let mut sum = Force::default();
+        for member in &self.members {
+            sum += member.law.load(member.deflection(height));
+        }
+        sum
+    }
+
+    fn state(&self, height: Length, stop_load: Force) -> State {
+        let solid = self.solid().is_some_and(|solid| height <= solid.height);
+        let mut rate = SpringRate::default();
+        let mut load = Force::default();
+        let mut members = Vec::with_capacity(self.members.len());
+        for member in &self.members {
+            let deflection = member.deflection(height);
+            let touching = deflection.value > 0.0;
+            let carried = member.law.load(deflection);
+            load += carried;
+            if touching {
+                rate += member.law.rate_beyond(deflection);
+            }
+            let stands = member.free - deflection;
+            let to_solid = member.solid.map(|solid| stands - solid);
+            members.push(MemberState { load: carried, deflection, to_solid, touching });
+        }
+        State { height, load, stop_load, rate, solid, members }
+    }
+}

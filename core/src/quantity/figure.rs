@@ -1,0 +1,277 @@
+//! Numbers to text: significant digits, thousands grouped, the same digits on every platform.
+
+use super::{Kind, System, Table};
+use std::fmt::{self, Write};
+
+/// Parts the thousands of a number: the narrow no-break space.
+const GROUP: char = '\u{202f}';
+
+/// A quantity as text in the unit of the system: `5 720 lb`, `272.3 N/mm`, `58 000 psi`.
+///
+/// Rates, masses and moduli show four significant digits, forces four from a thousand on and three
+/// below, stresses and energies three.
+/// A zero at the end of a decimal is left out, a minus is the typographic one.
+///
+/// ```
+/// use coilnest::quantity::{Force, SpringRate, System, unit, write};
+///
+/// let load = Force::new::<unit::pound_force>(5720.0);
+/// assert_eq!(write::<Force>(load, System::Inch), "5\u{202f}720 lb");
+/// assert_eq!(write::<Force>(load, System::Metric), "25\u{202f}440 N");
+///
+/// let rate = SpringRate::new::<unit::pound_force_per_inch>(1555.0);
+/// assert_eq!(write::<SpringRate>(rate, System::Metric), "272.3 N/mm");
+/// ```
+#[must_use]
+pub fn write<K: Kind>(value: K::Value, system: System) -> String {
+    K::TABLE.write(K::si(value), system)
+}
+
+/// The number and the unit that [`write()`] shows, unrounded, for scales and axes.
+///
+/// ```
+/// use coilnest::quantity::{Force, System, shown, unit};
+///
+/// let (number, unit) = shown::<Force>(Force::new::<unit::kilonewton>(2.0), System::Metric);
+/// assert_eq!((number, unit), (2000.0, "N"));
+/// ```
+#[must_use]
+pub fn shown<K: Kind>(value: K::Value, system: System) -> (f64, &'static str) {
+    K::TABLE.shown(K::si(value), system)
+}
+
+impl Table {
+    pub(crate) fn write(&self, si: f64, system: System) -> String {
+        self.say(si, system).to_string()
+    }
+
+    pub(crate) fn say(&self, si: f64, system: System) -> Said {
+        let (number, unit) = self.shown(si, system);
+        let significant =
+            if number.abs() < 1000.0 { self.below_thousand } else { self.significant };
+        Said { digits: Digits::significant(number, significant), unit }
+    }
+
+    pub(crate) fn shown(&self, si: f64, system: System) -> (f64, &'static str) {
+        self.own(system).map_or((si, ""), |unit| (si / unit.si, unit.text))
+    }
+}
+
+/// A plain number to so many significant digits: `7.29`, `24 500`, `−0.0625`.
+///
+/// What is not finite has no digits and is written `–`.
+///
+/// ```
+/// use coilnest::quantity::write_number;
+///
+/// assert_eq!(write_number(7.294_1, 3), "7.29");
+/// assert_eq!(write_number(24_496.0, 3), "24\u{202f}500");
+/// assert_eq!(write_number(-0.062_5, 4), "−0.0625");
+/// ```
+#[must_use]
+pub fn write_number(value: f64, significant: usize) -> String {
+    Digits::significant(value, significant).to_string()
+}
+
+/// A plain number to so many decimals at most: `353.6`, `1 200`.
+///
+/// ```
+/// use coilnest::quantity::write_fixed;
+///
+/// assert_eq!(write_fixed(353.61, 1), "353.6");
+/// assert_eq!(write_fixed(1200.0, 1), "1\u{202f}200");
+/// ```
+#[must_use]
+pub fn write_fixed(value: f64, decimals: usize) -> String {
+    Digits::fixed(value, decimals).to_string()
+}
+
+/// A number with the digits that are shown of it, to be written where a text is put together.
+///
+/// Whole-number arithmetic: several times quicker than the formatting of floats, a fifth of its
+/// size in the page, and half is always rounded up.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Digits {
+    value: f64,
+    /// Rounded to so many decimals, or to tens, hundreds … where they are negative.
+    decimals: i32,
+}
+
+impl Digits {
+    pub(crate) fn significant(value: f64, significant: usize) -> Self {
+        let mut leading = 0;
+        let mut size = value.abs();
+        while size >= 10.0 && size.is_finite() {
+            size /= 10.0;
+            leading += 1;
+        }
+        while size < 1.0 && size > 0.0 {
+            size *= 10.0;
+            leading -= 1;
+        }
+        let significant = i32::try_from(significant.clamp(1, 15)).unwrap_or(15);
+        Self { value, decimals: significant - 1 - leading }
+    }
+
+    pub(crate) fn fixed(value: f64, decimals: usize) -> Self {
+        Self { value, decimals: i32::try_from(decimals).unwrap_or(15).min(15) }
+    }
+}
+
+impl fmt::Display for Digits {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { value, decimals } = *self;
+        if !value.is_finite() {
+            return f.write_char('–');
+        }
+        let power = (0..decimals.abs()).fold(1.0, |power, _| power * 10.0);
+        let scaled = if decimals < 0 { value.abs() / power } else { value.abs() * power };
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "not negative, and at most fifteen digits"
+        )]
+        let mut digits = libm::round(scaled) as u64;
+        let (mut places, noughts) = match u32::try_from(decimals) {
+            Ok(places) => (places, 0),
+            Err(_) => (0, if digits == 0 { 0 } else { decimals.unsigned_abs() }),
+        };
+        while places > 0 && digits.is_multiple_of(10) {
+            digits /= 10;
+            places -= 1;
+        }
+        if value < 0.0 && digits > 0 {
+            f.write_char('−')?;
+        }
+        let written = digits.checked_ilog10().unwrap_or(0) + 1;
+        // Places are counted from the point: above nought to its left, below it to its right.
+        let first = i64::from(written.max(places + 1)) - i64::from(places) - 1 + i64::from(noughts);
+        for place in (-i64::from(places)..=first).rev() {
+            let power = u32::try_from(place + i64::from(places) - i64::from(noughts));
+            let digit = power.map_or(0, |power| {
+                10_u64.checked_pow(power).map_or(0, |power| digits / power % 10)
+            });
+            f.write_char(char::from_digit(u32::try_from(digit).unwrap_or(0), 10).unwrap_or('0'))?;
+            if place > 0 && place % 3 == 0 {
+                f.write_char(GROUP)?;
+            }
+            if place == 0 && places > 0 {
+                f.write_char('.')?;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// A number and its unit, to be written where a text is put together.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Said {
+    pub(crate) digits: Digits,
+    pub(crate) unit: &'static str,
+}
+
+impl fmt::Display for Said {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(&self.digits, f)?;
+        if !self.unit.is_empty() {
+            f.write_char(' ')?;
+            f.write_str(self.unit)?;
+        }
+        Ok(())
+    }
+}
+
+/// A quantity as [`write()`] shows it, to be written where a text is put together.
+pub(crate) fn say<K: Kind>(value: K::Value, system: System) -> Said {
+    K::TABLE.say(K::si(value), system)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{
+        Energy, Force, Length, Mass, MassDensity, Modulus, Pressure, Share, SpringRate, Stress,
+        Turns, unit,
+    };
+
+    #[test]
+    fn numbers_to_significant_digits() {
+        for (value, significant, text) in [
+            (0.0, 4, "0"),
+            (-0.0, 4, "0"),
+            (5720.0, 4, "5 720"),
+            (25_443.8, 4, "25 440"),
+            (99_996.0, 4, "100 000"),
+            (999.96, 4, "1 000"),
+            (0.999_96, 4, "1"),
+            (272.325, 4, "272.3"),
+            (12.50, 4, "12.5"),
+            (0.062_5, 4, "0.0625"),
+            (0.000_123_456, 3, "0.000123"),
+            (-1555.2, 4, "−1 555"),
+            (11_200_000.0, 4, "11 200 000"),
+            (1.5, 1, "2"),
+            (7.0, 0, "7"),
+            (f64::NAN, 4, "–"),
+            (f64::NEG_INFINITY, 4, "–"),
+        ] {
+            assert_eq!(
+                write_number(value, significant).replace(GROUP, " "),
+                text,
+                "{value} to {significant}"
+            );
+        }
+    }
+
+    #[test]
+    fn numbers_to_fixed_decimals() {
+        for (value, decimals, text) in [
+            (353.61, 1, "353.6"),
+            (390.0, 1, "390"),
+            (-0.04, 1, "0"),
+            (-0.06, 1, "−0.1"),
+            (1200.04, 2, "1 200.04"),
+            (f64::INFINITY, 1, "–"),
+        ] {
+            assert_eq!(write_fixed(value, decimals).replace(GROUP, " "), text);
+        }
+    }
+
+    #[test]
+    fn each_kind_in_both_systems() {
+        let texts = |inch: String, metric: String| {
+            (inch.replace(GROUP, " ").clone(), metric.replace(GROUP, " ").clone())
+        };
+        macro_rules! both {
+            ($kind:ty, $value:expr, $inch:literal, $metric:literal) => {
+                assert_eq!(
+                    texts(
+                        write::<$kind>($value, System::Inch),
+                        write::<$kind>($value, System::Metric)
+                    ),
+                    ($inch.to_owned(), $metric.to_owned())
+                );
+            };
+        }
+        both!(Force, Force::new::<unit::pound_force>(5720.0), "5 720 lb", "25 440 N");
+        both!(
+            SpringRate,
+            SpringRate::new::<unit::pound_force_per_inch>(1555.0),
+            "1 555 lb/in",
+            "272.3 N/mm"
+        );
+        both!(Stress, Pressure::new::<unit::megapascal>(400.0), "58 000 psi", "400 MPa");
+        both!(Modulus, Pressure::new::<unit::megapascal>(78_500.0), "11 390 000 psi", "78 500 MPa");
+        both!(Length, Length::new::<unit::inch>(2.5), "2.5 in", "63.5 mm");
+        both!(Mass, Mass::new::<unit::pound>(41.0), "41 lb", "18.6 kg");
+        both!(
+            MassDensity,
+            MassDensity::new::<unit::kilogram_per_cubic_meter>(7850.0),
+            "0.2836 lb/in³",
+            "7 850 kg/m³"
+        );
+        both!(Energy, Energy::new::<unit::joule>(1000.0), "738 ft·lb", "1 000 J");
+        both!(Turns, 7.25, "7.25", "7.25");
+        both!(Share, 0.95, "95 %", "95 %");
+    }
+}

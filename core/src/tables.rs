@@ -1,0 +1,27 @@
+//! The reference data that an assessment is handed: this crate has none of its own.
+
+use crate::material::Steel;
+use crate::measured::TapeClass;
+
+/// Steels and tape classes to look names up in.
+#[derive(Clone, Copy, Debug)]
+pub struct Tables<'a> {
+    /// Steels; the first is taken, and said to be, where a job names none.
+    pub steels: &'a [Steel],
+    /// Tape classes; the first is taken, and said to be, where a job names none.
+    pub tape_classes: &'a [TapeClass],
+}
+
+impl Tables<'_> {
+    /// The steel of that name in a job file.
+    #[must_use]
+    pub fn steel(&self, id: &str) -> Option<&Steel> {
+        self.steels.iter().find(|steel| steel.id() == id)
+    }
+
+    /// The tape class of that name in a job file.
+    #[must_use]
+    pub fn tape_class(&self, id: &str) -> Option<&TapeClass> {
+        self.tape_classes.iter().find(|class| class.id().eq_ignore_ascii_case(id))
+    }
+}

@@ -1,0 +1,249 @@
+//! Good, short, long, or too close to call: a measured length against its limits.
+//!
+//! What was measured is not one number but a spread of likely ones, taken as normal with the
+//! measured mean `y` and its standard uncertainty `u`. The verdict weighs how much of that spread
+//! lies within the limits, and is only given when it is sure enough.
+
+use crate::quantity::Length;
+use crate::source::{Known, Source};
+use thiserror::Error;
+
+/// Where the decision rule comes from.
+pub const SOURCE: Source = Source::new(
+    "JCGM 106:2012",
+    "7, probability of conformity of a normal distribution",
+    Known::Memory,
+);
+
+/// The usual decision level: as sure as nineteen in twenty.
+pub const USUAL_LEVEL: f64 = 0.95;
+
+/// Least and greatest length that the book allows; either side may be open, not both.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    least: Option<Length>,
+    most: Option<Length>,
+}
+
+/// Why limits cannot be used.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[non_exhaustive]
+pub enum LimitsError {
+    /// The least is above the most.
+    #[error("the least allowed, {} m, is above the most allowed, {} m", .least.value, .most.value)]
+    Crossed {
+        /// Least allowed.
+        least: Length,
+        /// Most allowed.
+        most: Length,
+    },
+    /// Neither side has a limit.
+    #[error("neither a least nor a most is given")]
+    None,
+}
+
+impl Limits {
+    /// From the least and the most, of which one may be open.
+    ///
+    /// # Errors
+    /// [`LimitsError::None`] when both are open; [`LimitsError::Crossed`] when they are crossed.
+    pub fn new(least: Option<Length>, most: Option<Length>) -> Result<Self, LimitsError> {
+        match (least, most) {
+            (None, None) => Err(LimitsError::None),
+            (Some(least), Some(most)) if least > most => Err(LimitsError::Crossed { least, most }),
+            _ => Ok(Self { least, most }),
+        }
+    }
+
+    /// The least allowed.
+    #[must_use]
+    pub fn least(&self) -> Option<Length> {
+        self.least
+    }
+
+    /// The most allowed.
+    #[must_use]
+    pub fn most(&self) -> Option<Length> {
+        self.most
+    }
+}
+
+/// The verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Word {
+    /// Within the limits.
+    Good,
+    /// Below the least allowed.
+    Short,
+    /// Above the most allowed.
+    Long,
+    /// None of these is sure enough.
+    TooClose,
+}
+
+/// A verdict with the probabilities that it rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Verdict {
+    /// The verdict.
+    pub word: Word,
+    /// Probability that the true length lies within the limits.
+    pub p_in: f64,
+    /// Probability that it lies below the least allowed.
+    pub p_short: f64,
+    /// Probability that it lies above the most allowed.
+    pub p_long: f64,
+    /// When too close to call: the standard uncertainty that would settle it, if the estimate stood.
+    pub would_settle: Option<Length>,
+}
+
+/// Judges a length `y` with standard uncertainty `u` against limits, at decision level `level`.
+///
+/// ```text
+/// p_short = Φ((TL − y)/u)     p_long = 1 − Φ((TU − y)/u)     p_in = 1 − p_short − p_long
+/// ```
+/// `TL`, `TU` least and most allowed · `Φ` the normal distribution
+///
+/// The word is the first of good, short and long whose probability reaches the level, else too
+/// close to call. Without any doubt (`u` = 0) a length on a limit is within it.
+///
+/// # Source
+/// [`SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::quantity::{Length, unit::millimeter};
+/// use coilnest::verdict::{judge, Limits, Word};
+///
+/// let mm = Length::new::<millimeter>;
+/// let limits = Limits::new(Some(mm(350.0)), Some(mm(356.0)))?;
+/// let verdict = judge(mm(351.0), mm(0.5), limits, 0.95);
+/// assert_eq!(verdict.word, Word::Good);
+/// assert!((verdict.p_short - 0.022_75).abs() < 1e-5); // two standard uncertainties from the limit
+/// # Ok::<(), coilnest::verdict::LimitsError>(())
+/// ```
+#[must_use]
+pub fn judge(y: Length, u: Length, limits: Limits, level: f64) -> Verdict {
+    let (p_short, p_long) = outside(y, u, limits);
+    let p_in = 1.0 - p_short - p_long;
+    let word = if p_in >= level {
+        Word::Good
+    } else if p_short >= level {
+        Word::Short
+    } else if p_long >= level {
+        Word::Long
+    } else {
+        Word::TooClose
+    };
+    let would_settle = if word == Word::TooClose { settling(y, limits, level, u) } else { None };
+    Verdict { word, p_in, p_short, p_long, would_settle }
+}
+
+fn outside(y: Length, u: Length, limits: Limits) -> (f64, f64) {
+    let below = |limit: Option<Length>, sign: f64| {
+        limit.map_or(0.0, |limit| {
+            let distance = sign * (limit.value - y.value);
+            if u.value > 0.0 {
+                normal(distance / u.value)
+            } else if distance > 0.0 {
+                1.0
+            } else {
+                0.0
+            }
+        })
+    };
+    (below(limits.least, 1.0), below(limits.most, -1.0))
+}
+
+/// Φ, the standard normal distribution: the probability of a value below `z`.
+///
+/// ```text
+/// Φ(z) = erfc(−z/√2) / 2
+/// ```
+#[must_use]
+pub fn normal(z: f64) -> f64 {
+    0.5 * libm::erfc(-z * core::f64::consts::FRAC_1_SQRT_2)
+}
+
+/// The largest standard uncertainty, to a part in 10⁹, at which the estimate would get a verdict.
+///
+/// The probability of the side on which the estimate stands only falls as `u` grows, so halving the
+/// span between sure and unsure finds it. On a limit no reading is fine enough.
+fn settling(y: Length, limits: Limits, level: f64, u: Length) -> Option<Length> {
+    let on_limit =
+        |limit: Option<Length>| limit.is_some_and(|limit| (limit.value - y.value).abs() <= 0.0);
+    if on_limit(limits.least) || on_limit(limits.most) {
+        return None;
+    }
+    let settles = |u: f64| {
+        let (short, long) = outside(y, Length { value: u, ..y }, limits);
+        short >= level || long >= level || 1.0 - short - long >= level
+    };
+    let (mut sure, mut unsure) = (0.0, u.value);
+    while unsure - sure > 1e-9 * unsure {
+        let half = f64::midpoint(sure, unsure);
+        if settles(half) {
+            sure = half;
+        } else {
+            unsure = half;
+        }
+    }
+    Some(Length { value: sure, ..y })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::unit::millimeter;
+    use approx::assert_abs_diff_eq;
+    use proptest::prelude::*;
+
+    fn mm(x: f64) -> Length {
+        Length::new::<millimeter>(x)
+    }
+
+    fn limits(least: f64, most: f64) -> Limits {
+        Limits::new(Some(mm(least)), Some(mm(most))).unwrap()
+    }
+
+    #[test]
+    fn crossed_and_missing_limits_are_refused() {
+        assert_eq!(Limits::new(None, None), Err(LimitsError::None));
+        assert!(matches!(
+            Limits::new(Some(mm(2.0)), Some(mm(1.0))),
+            Err(LimitsError::Crossed { .. })
+        ));
+        assert!(Limits::new(Some(mm(1.0)), Some(mm(1.0))).is_ok());
+    }
+
+    #[test]
+    fn without_doubt_a_length_on_the_limit_is_within_it() {
+        let verdict = judge(mm(350.0), mm(0.0), limits(350.0, 356.0), 0.95);
+        assert_eq!(verdict.word, Word::Good);
+        assert_eq!(judge(mm(349.9), mm(0.0), limits(350.0, 356.0), 0.95).word, Word::Short);
+        assert_eq!(judge(mm(356.1), mm(0.0), limits(350.0, 356.0), 0.95).word, Word::Long);
+    }
+
+    #[test]
+    fn on_the_limit_no_reading_is_fine_enough() {
+        let verdict = judge(mm(350.0), mm(0.5), limits(350.0, 356.0), 0.95);
+        assert_eq!((verdict.word, verdict.would_settle), (Word::TooClose, None));
+    }
+
+    proptest! {
+        #[test]
+        fn the_three_probabilities_are_one(y in 300.0..400.0, u in 0.0..5.0, width in 0.0..20.0) {
+            let verdict = judge(mm(y), mm(u), limits(350.0, 350.0 + width), 0.95);
+            assert_abs_diff_eq!(verdict.p_in + verdict.p_short + verdict.p_long, 1.0, epsilon = 1e-12);
+            prop_assert!(verdict.p_in > -1e-12);
+        }
+
+        #[test]
+        fn the_settling_doubt_settles_and_a_hundredth_more_does_not(y in 340.0..366.0, u in 0.2..9.0) {
+            let verdict = judge(mm(y), mm(u), limits(350.0, 356.0), 0.95);
+            if let Some(settling) = verdict.would_settle {
+                prop_assert_ne!(judge(mm(y), settling, limits(350.0, 356.0), 0.95).word, Word::TooClose);
+                prop_assert_eq!(judge(mm(y), settling * 1.01, limits(350.0, 356.0), 0.95).word, Word::TooClose);
+            }
+        }
+    }
+}
