@@ -1,0 +1,86 @@
+//! JavaScript values in and out.
+//!
+//! Both ways go by the browser's own JSON and objects: a second reader and writer of JSON in the
+//! engine would be a fifth of its size.
+
+use serde::Serialize;
+use serde_json::{Map, Number, Value};
+use serde_wasm_bindgen::Serializer;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// Deeper than any job is nested; what lies below is dropped.
+const DEEPEST: usize = 32;
+
+/// A value as a plain object.
+pub(crate) fn to_js(value: &impl Serialize) -> JsValue {
+    value.serialize(&Serializer::json_compatible()).unwrap_or(JsValue::UNDEFINED)
+}
+
+/// The value that a text of JSON holds, or why it holds none.
+pub(crate) fn parsed(text: &str) -> Result<JsValue, String> {
+    js_sys::JSON::parse(text).map_err(|error| {
+        let message = error.dyn_ref::<js_sys::Error>().map(|error| String::from(error.message()));
+        message.unwrap_or_default()
+    })
+}
+
+/// A copy of an object that shares nothing with it; the object itself where JSON cannot hold it.
+pub(crate) fn cloned(value: &JsValue) -> JsValue {
+    let text = js_sys::JSON::stringify(value).ok().and_then(|text| text.as_string());
+    text.and_then(|text| parsed(&text).ok()).unwrap_or_else(|| value.clone())
+}
+
+/// Writes a text at a path, `coils[0].bar`; nothing where the path leads nowhere.
+pub(crate) fn write_at(object: &JsValue, path: &str, text: &str) {
+    let mut steps = path.split(['.', '[', ']']).filter(|step| !step.is_empty()).peekable();
+    let mut here = object.clone();
+    while let Some(step) = steps.next() {
+        let key = JsValue::from_str(step);
+        let done = if steps.peek().is_some() {
+            js_sys::Reflect::get(&here, &key).map(|next| here = next).is_ok()
+        } else {
+            js_sys::Reflect::set(&here, &key, &text.into()).is_ok()
+        };
+        if !done {
+            return;
+        }
+    }
+}
+
+/// What of a value JSON can hold; the rest is null.
+pub(crate) fn from_js(value: &JsValue) -> Value {
+    // An object that holds itself twice would be walked twice at every depth.
+    if js_sys::JSON::stringify(value).is_err() {
+        return Value::Null;
+    }
+    at_depth(value, 0)
+}
+
+fn at_depth(value: &JsValue, depth: usize) -> Value {
+    if depth > DEEPEST {
+        return Value::Null;
+    }
+    if let Some(text) = value.as_string() {
+        return Value::String(text);
+    }
+    if let Some(number) = value.as_f64() {
+        return Number::from_f64(number).map_or(Value::Null, Value::Number);
+    }
+    if let Some(flag) = value.as_bool() {
+        return Value::Bool(flag);
+    }
+    if let Some(list) = value.dyn_ref::<js_sys::Array>() {
+        return Value::Array(list.iter().map(|item| at_depth(&item, depth + 1)).collect());
+    }
+    if !value.is_object() {
+        return Value::Null;
+    }
+    let object: &js_sys::Object = value.unchecked_ref();
+    let mut fields = Map::new();
+    for field in js_sys::Object::keys(object).iter() {
+        if let (Some(name), Ok(value)) = (field.as_string(), js_sys::Reflect::get(object, &field)) {
+            fields.insert(name, at_depth(&value, depth + 1));
+        }
+    }
+    Value::Object(fields)
+}

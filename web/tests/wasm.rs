@@ -1,0 +1,221 @@
+//! The engine in a browser: the same reports as natively, and an answer to everything.
+
+#![cfg(test)]
+
+use coilnest_web as engine;
+use include_dir::{Dir, include_dir};
+use js_sys::{Array, Function, JSON, Object, Reflect};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+static JOBS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../tests/jobs");
+const DEMO: &str = include_str!("../demo/quarry-tramway.json");
+
+fn text(value: &JsValue) -> String {
+    JSON::stringify(value).unwrap().into()
+}
+
+fn parsed(text: &str) -> JsValue {
+    JSON::parse(text).unwrap()
+}
+
+fn get(value: &JsValue, field: &str) -> JsValue {
+    Reflect::get(value, &field.into()).unwrap()
+}
+
+/// Something made by JavaScript itself.
+fn made(body: &str) -> JsValue {
+    Function::new_no_args(body).call0(&JsValue::NULL).unwrap()
+}
+
+/// Every job that is kept, with its name and the report that native code gave.
+fn jobs() -> Vec<(String, &'static str, &'static str)> {
+    let reports = JOBS.files().filter_map(|file| {
+        let name = file.path().to_str()?.strip_suffix(".report.json")?;
+        Some((name.to_owned(), file.contents_utf8()?))
+    });
+    let with_job = |(name, report): (String, &'static str)| {
+        let file = JOBS.get_file(format!("{name}.job.json"));
+        let job = file.map_or(Some(DEMO), |file| file.contents_utf8()).unwrap();
+        (name, job, report)
+    };
+    reports.map(with_job).collect()
+}
+
+#[wasm_bindgen_test]
+fn every_job_has_the_report_that_native_code_gives() {
+    let jobs = jobs();
+    assert!(jobs.len() > 12, "{} jobs", jobs.len());
+    for (name, job, report) in jobs {
+        // The kept text through the same writer, so that only what it says is compared.
+        let kept = text(&parsed(report));
+        assert!(text(&engine::assess(&job.into())) == kept, "{name}, from its text");
+        assert!(text(&engine::assess(&parsed(job))) == kept, "{name}, from its object");
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_job_of_any_kind_gets_a_report() {
+    let deep = format!("{}{}", "[".repeat(5000), "]".repeat(5000));
+    let values = [
+        JsValue::UNDEFINED,
+        JsValue::NULL,
+        7.into(),
+        f64::NAN.into(),
+        true.into(),
+        "".into(),
+        "{".into(),
+        "nonsense".into(),
+        "x".repeat(5_000_000).into(),
+        deep.as_str().into(),
+        parsed(&deep),
+        Array::new().into(),
+        Object::new().into(),
+        made("return () => 7"),
+        made("return Symbol('job')"),
+        made("return 10n"),
+        made("return new Date(NaN)"),
+        made("const job = {}; job.self = job; return job"),
+        made("const job = {}; job.one = job; job.other = [job, job]; return job"),
+        made("return { get title() { throw new Error('no') } }"),
+        made("return { toJSON() { throw new Error('no') } }"),
+        made("return new Proxy({}, { ownKeys() { throw new Error('no') } })"),
+        made("const { proxy, revoke } = Proxy.revocable({}, {}); revoke(); return proxy"),
+        made("return Object.create(null)"),
+        made("return { title: '\\ud800', coils: [{ id: '\\udfff' }] }"),
+        made("return { coils: new Array(1000).fill({ bar: Infinity, free: undefined }) }"),
+    ];
+    for (index, value) in values.iter().enumerate() {
+        let report = engine::assess(value);
+        for list in ["problems", "notes", "cautions", "coils", "nests", "keys"] {
+            assert!(get(&report, list).is_array(), "value {index}: {list}");
+        }
+        assert!(Array::from(&get(&report, "problems")).length() > 0, "value {index}");
+        let state = engine::nest_state(value, "A left", "11 1/2");
+        assert!(get(&state, "problem").is_object(), "value {index}");
+        assert!(engine::tape(value, "nests[0].seats[0].readings[0]").is_undefined(), "{index}");
+        let _ = engine::switch_system(value, "metric");
+        let _ = engine::save(value);
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_nest_is_asked_anything() {
+    let demo = engine::demo();
+    let code = |nest: &str, asked: &str| {
+        let answer = engine::nest_state(&demo, nest, asked);
+        assert!(get(&answer, "workings").is_object());
+        let problem = get(&answer, "problem");
+        if problem.is_undefined() { None } else { get(&problem, "code").as_string() }
+    };
+    assert_eq!(code("A left", "solid"), None);
+    assert_eq!(code("A left", "free"), None);
+    assert_eq!(code("A left", "11 1/2 in"), None);
+    assert_eq!(code("A left", "5000 lb"), None);
+    assert_eq!(code("A left", "1 in").as_deref(), Some("below-solid"));
+    assert_eq!(code("A left", "").as_deref(), Some("empty"));
+    assert_eq!(code("A left", "12 psi").as_deref(), Some("wrong-unit"));
+    assert_eq!(code("Z", "solid").as_deref(), Some("no-such-nest"));
+    assert_eq!(code("", "").as_deref(), Some("no-such-nest"));
+    let solid = engine::nest_state(&demo, "A left", "solid");
+    assert_eq!(get(&get(&solid, "state"), "solid").as_bool(), Some(true));
+    assert!(get(&solid, "section").is_object());
+    // A blank job's nest says what is missing.
+    let blank = engine::nest_state(&engine::blank(), "Nest 1", "12");
+    assert_eq!(get(&get(&blank, "problem"), "code").as_string().as_deref(), Some("load-unknown"));
+}
+
+#[wasm_bindgen_test]
+fn a_tape_is_there_where_a_reading_can_be() {
+    let demo = engine::demo();
+    for path in ["nests[0].seats[0].readings[0]", "nests[1].seats[1].readings[2]"] {
+        let strip = engine::tape(&demo, path);
+        assert!(Array::from(&get(&strip, "stops")).length() > 10, "{path}");
+    }
+    for path in [
+        "",
+        "nests",
+        "nests[0]",
+        "nests[9].seats[0].readings[0]",
+        "nests[0].seats[9].readings[0]",
+        "nests[0].seats[0].readings[99999999999999999999]",
+        "nests[-1].seats[0].readings[0]",
+        "nests[0].seats[0].readings[0].more",
+        "coils[0].free",
+        "\u{1f529}[0][0][0]",
+    ] {
+        assert!(engine::tape(&demo, path).is_undefined(), "{path}");
+    }
+}
+
+#[wasm_bindgen_test]
+fn keys_of_the_tape_write_a_reading() {
+    for (before, key, after) in [
+        ("15", "3/8", "15 3/8"),
+        ("15 3/8", "1/2", "15 1/2"),
+        ("15 1/2", "scant", "15 1/2 scant"),
+        ("15 1/2 scant", "scant", "15 1/2"),
+    ] {
+        assert_eq!(engine::press(before, key), after);
+    }
+    for key in ["", "nonsense", "\u{1f529}", "1/0"] {
+        let _ = engine::press("15 3/8", key);
+        let _ = engine::press("", key);
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_job_in_the_other_system_means_the_same() {
+    let demo = engine::demo();
+    let there = engine::switch_system(&demo, "metric");
+    assert_eq!(get(&there, "system").as_string().as_deref(), Some("metric"));
+    let si = |job: &JsValue| {
+        let nests = Array::from(&get(&engine::assess(job), "nests"));
+        get(&get(&get(&nests.get(0), "working"), "load"), "si").as_f64().unwrap()
+    };
+    assert!((si(&there) - si(&demo)).abs() < 1e-9 * si(&demo));
+    let back = engine::switch_system(&there, "inch");
+    assert!((si(&back) - si(&demo)).abs() < 1e-9 * si(&demo));
+    for odd in ["", "imperial", "\u{1f529}"] {
+        assert!(engine::switch_system(&demo, odd).is_object());
+    }
+}
+
+#[wasm_bindgen_test]
+fn files_are_opened_and_saved() {
+    let opened = engine::open(DEMO);
+    assert!(get(&opened, "problem").is_undefined());
+    let job = get(&opened, "job");
+    assert_eq!(text(&job), text(&engine::demo()));
+    assert_eq!(text(&get(&engine::open(&engine::save(&job)), "job")), text(&job));
+
+    let code = |file: &str| {
+        let opened = engine::open(file);
+        assert!(get(&opened, "job").is_undefined(), "{file}");
+        get(&get(&opened, "problem"), "code").as_string().unwrap()
+    };
+    assert_eq!(code(r#"{"format": "coilnest-job/2"}"#), "format-newer");
+    assert_eq!(code(r#"{"format": "something"}"#), "format-unknown");
+    assert_eq!(code("{}"), "format-missing");
+    for file in ["", "{", "[]", "null", "7", "\u{feff}"] {
+        assert_eq!(code(file), "not-object", "{file}");
+    }
+    // Fields of a later hand, and what should not be in a field, stay as they are.
+    let odd = r#"{"format":"coilnest-job/1","title":{"odd":[1,2.5,"x"]},"coils":[{"id":"outer","colour":"grey"},7],"weather":{"rain":0.1}}"#;
+    let kept = get(&engine::open(&engine::save(&parsed(odd))), "job");
+    for field in ["format", "title", "coils", "weather"] {
+        assert_eq!(text(&get(&kept, field)), text(&get(&parsed(odd), field)), "{field}");
+    }
+}
+
+#[wasm_bindgen_test]
+fn the_engine_describes_itself() {
+    assert!(parsed(&engine::schema()).is_object());
+    assert_eq!(engine::version(), env!("CARGO_PKG_VERSION"));
+    let choices = engine::choices();
+    for list in ["ends", "steels", "tape_classes", "systems", "hands", "ends_turn"] {
+        assert!(Array::from(&get(&choices, list)).length() > 1, "{list}");
+    }
+}
