@@ -1,0 +1,9 @@
+import init from '$engine/coilnest_web.js';
+import address from '$engine/coilnest_web_bg.wasm?url';
+
+export * as engine from '$engine/coilnest_web.js';
+
+/** Loads the engine; until it has ended, no other call of the engine may be made. */
+export async function startEngine(): Promise<void> {
+	await init({ module_or_path: address });
+}

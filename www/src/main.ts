@@ -1,0 +1,23 @@
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/print.css';
+import { mount } from 'svelte';
+import App from './App.svelte';
+import { startEngine } from './engine/engine';
+import { autosave } from './state/autosave.svelte';
+import { offline } from './state/offline.svelte';
+
+const target = document.getElementById('page');
+if (target === null) throw new Error('the document has no place for the page');
+
+try {
+	await startEngine();
+	autosave.begin();
+	mount(App, { target });
+	void offline.begin();
+} catch (cause) {
+	target.setAttribute('role', 'alert');
+	target.textContent =
+		'The page could not be started. Load it again; if that does not help, take a newer browser. ' +
+		`What you have written stays kept on this device. (${String(cause)})`;
+}

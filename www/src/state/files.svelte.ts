@@ -1,0 +1,58 @@
+import { engine } from '../engine/engine';
+import type { Problem } from '../engine/types';
+import { job } from './job.svelte';
+import { view } from './view.svelte';
+
+/** Job files: out to a download, in from a choice or a drop. */
+class Files {
+	#problem = $state.raw<Problem>();
+
+	/** Why the last file could not be opened. */
+	get problem(): Problem | undefined {
+		return this.#problem;
+	}
+
+	forgetProblem(): void {
+		this.#problem = undefined;
+	}
+
+	save(): void {
+		const stem = (job.job.title ?? '')
+			.toLowerCase()
+			.replace(/[^\p{L}\p{N}]+/gu, '-')
+			.replace(/^-|-$/g, '');
+		const address = URL.createObjectURL(new Blob([engine.save(job.written)], { type: 'application/json' }));
+		const link = document.createElement('a');
+		link.href = address;
+		link.download = `${stem || 'job'}.coilnest.json`;
+		link.click();
+		setTimeout(() => URL.revokeObjectURL(address), 60_000);
+	}
+
+	/** Puts the job of a file on the bench; the one before lies one undo back. */
+	async open(file: File): Promise<void> {
+		const { job: opened, problem } = engine.open(await file.text());
+		this.#problem = problem;
+		if (opened) job.replace({ job: opened, demo: false });
+	}
+
+	/** Asks for a file. */
+	choose(): void {
+		const input = document.createElement('input');
+		input.type = 'file';
+		input.accept = '.json,application/json';
+		input.addEventListener('change', () => {
+			const [file] = input.files ?? [];
+			if (file) void this.open(file);
+		});
+		input.click();
+	}
+
+	/** A blank job, with the focus where its first figure goes. */
+	async blank(): Promise<void> {
+		job.replace({ job: engine.blank(), demo: false });
+		await view.measure();
+	}
+}
+
+export const files = new Files();

@@ -1,0 +1,39 @@
+import type { CoilDrawing, Job, Limits } from '../engine/types';
+
+/** How the book states a coil's limit: one figure both ways, one each way, or the two lengths. */
+export type LimitKind = 'one' | 'sides' | 'lengths';
+
+export const LIMIT_KINDS: readonly { id: LimitKind; name: string }[] = [
+	{ id: 'one', name: '±' },
+	{ id: 'sides', name: 'under, over' },
+	{ id: 'lengths', name: 'least, most' },
+];
+
+/** The kind that the written limits are of; undefined while nothing, or nothing telling, is written. */
+export function kindOf(limits: Limits | undefined): LimitKind | undefined {
+	const { under = '', over = '', least = '', most = '' } = limits ?? {};
+	if (least !== '' || most !== '') return 'lengths';
+	return under === over ? undefined : 'sides';
+}
+
+function withLimits(job: Job, coil: number, by: (limits: Limits) => Limits): Job {
+	const change = (drawing: CoilDrawing): CoilDrawing => ({ ...drawing, limits: by(drawing.limits ?? {}) });
+	return {
+		...job,
+		coils: (job.coils ?? []).map((drawing, index) => (index === coil ? change(drawing) : drawing)),
+	};
+}
+
+/** One limit for both ways. */
+export function withLimit(job: Job, coil: number, text: string): Job {
+	return withLimits(job, coil, (limits) => ({ ...limits, under: text, over: text }));
+}
+
+/** Empties the limits that `kind` does not show, so that none of them binds unseen. */
+export function withLimitKind(job: Job, coil: number, kind: LimitKind): Job {
+	return withLimits(job, coil, (limits) => {
+		if (kind === 'lengths') return { ...limits, under: '', over: '' };
+		const over = kind === 'one' ? (limits.under ?? '') : (limits.over ?? '');
+		return { ...limits, over, least: '', most: '' };
+	});
+}

@@ -1,0 +1,46 @@
+/** The page without the network, and its renewal, which waits for a yes. */
+class Offline {
+	#waiting = $state.raw<ServiceWorker>();
+	#ready = $state(false);
+
+	/** Whether a newer page has been fetched and waits. */
+	get newer(): boolean {
+		return this.#waiting !== undefined;
+	}
+
+	/** Whether this visit has made the page ready for use without the network. */
+	get ready(): boolean {
+		return this.#ready;
+	}
+
+	/** Has the built page kept by the browser; a browser that cannot, or may not, keeps nothing. */
+	async begin(): Promise<void> {
+		if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+		const registration = await navigator.serviceWorker.register('./sw.js').catch(() => undefined);
+		if (registration === undefined) return;
+		if (registration.waiting) this.#installed(registration.waiting);
+		registration.addEventListener('updatefound', () => {
+			const worker = registration.installing;
+			worker?.addEventListener('statechange', () => {
+				if (worker.state === 'installed') this.#installed(worker);
+			});
+		});
+	}
+
+	#installed(worker: ServiceWorker): void {
+		if (navigator.serviceWorker.controller) this.#waiting = worker;
+		else this.#ready = true;
+	}
+
+	/** Loads the newer page. */
+	renew(): void {
+		navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+		this.#waiting?.postMessage('take over');
+	}
+
+	later(): void {
+		this.#waiting = undefined;
+	}
+}
+
+export const offline = new Offline();

@@ -1,0 +1,34 @@
+import { engine } from '../engine/engine';
+import type { Caution, Note, Problem, Report, Working } from '../engine/types';
+import { job } from './job.svelte';
+import type { Path } from './path';
+
+/** All that follows from the job on the bench. */
+class ReportStore {
+	readonly all: Report = $derived(engine.assess(job.written));
+
+	/** The problem of one field. */
+	problemAt(path: Path): Problem | undefined {
+		return this.all.problems.find((problem) => problem.path === path);
+	}
+
+	/** What was assumed, or could not be computed, at `path` and below it. */
+	notesUnder(path: Path): Note[] {
+		return this.all.notes.filter((note) => isUnder(note.path, path));
+	}
+
+	/** The cautions that bind in a section. */
+	cautionsFor(section: Caution['section']): Caution[] {
+		return this.all.cautions.filter((caution) => caution.section === section || caution.section === 'all');
+	}
+
+	working(key: string | undefined): Working | undefined {
+		return key === undefined ? undefined : this.all.workings[key];
+	}
+}
+
+function isUnder(path: Path, root: Path): boolean {
+	return path === root || path.startsWith(`${root}.`) || path.startsWith(`${root}[`);
+}
+
+export const report = new ReportStore();

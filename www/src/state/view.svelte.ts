@@ -1,0 +1,116 @@
+import { tick, untrack } from 'svelte';
+import type { Path } from './path';
+import { Preference } from './persisted.svelte';
+
+/** The sections that stand, in the order of the bar. */
+export const SECTIONS = [
+	{ id: 'measure', name: 'Measure' },
+	{ id: 'nest', name: 'Nest' },
+] as const;
+
+export type SectionId = (typeof SECTIONS)[number]['id'];
+
+/** Fields of the Nest section; all others stand, or would stand, in Measure. */
+const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
+
+function sectionOf(path: Path): SectionId {
+	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
+}
+
+function sectionInAddress(): SectionId {
+	const id = location.hash.slice(1);
+	return SECTIONS.find((section) => section.id === id)?.id ?? 'measure';
+}
+
+/** What of the job is looked at, and where the hands are. */
+class ViewStore {
+	#section = $state(sectionInAddress());
+	#focused = $state<Path>();
+	/** The problem of a field that had one when the typing began stays in sight until it is cured. */
+	#typing = $state<Path>();
+	/** The paths of the fields that stand, one for each field. */
+	#shown = $state.raw<readonly Path[]>([]);
+	readonly theme = new Preference('theme', ['system', 'light', 'dark']);
+
+	constructor() {
+		addEventListener('hashchange', () => {
+			this.#section = sectionInAddress();
+		});
+		$effect.root(() => {
+			$effect(() => {
+				const theme = this.theme.value;
+				if (theme === 'system') delete document.documentElement.dataset['theme'];
+				else document.documentElement.dataset['theme'] = theme;
+			});
+		});
+	}
+
+	get section(): SectionId {
+		return this.#section;
+	}
+
+	/** The path of the field that has the focus. */
+	get focused(): Path | undefined {
+		return this.#focused;
+	}
+
+	/** Whether the words at `path` are still being written, so that it is too early to call them wrong. */
+	isTypingAt(path: Path): boolean {
+		return this.#typing === path;
+	}
+
+	enter(path: Path): void {
+		this.#focused = path;
+	}
+
+	types(path: Path): void {
+		this.#typing = path;
+	}
+
+	leave(path: Path): void {
+		if (this.#focused === path) this.#focused = undefined;
+		if (this.#typing === path) this.#typing = undefined;
+	}
+
+	/** Says that a field for `path` stands on the page; gives the call that ends it. */
+	shows(path: Path): () => void {
+		untrack(() => (this.#shown = [...this.#shown, path]));
+		return () => untrack(() => (this.#shown = this.#shown.toSpliced(this.#shown.indexOf(path), 1)));
+	}
+
+	isShown(path: Path): boolean {
+		return this.#shown.includes(path);
+	}
+
+	/** Goes to a section; the promise is kept once it stands. */
+	async show(section: SectionId): Promise<void> {
+		this.#section = section;
+		location.hash = section;
+		await tick();
+	}
+
+	/** Goes to Measure, and to the first field of the coil at `path`, or of all. */
+	async measure(path?: Path): Promise<void> {
+		await this.show('measure');
+		const within = path === undefined ? '' : `[data-path="${CSS.escape(path)}"] `;
+		document.querySelector<HTMLInputElement>(`${within}[data-measured] input`)?.focus();
+	}
+
+	/** Goes to the section that holds `path`, and puts the focus on its field or on the nearest that stands. */
+	async go(path: Path): Promise<void> {
+		await this.show(sectionOf(path));
+		for (let at = path; at !== ''; at = at.replace(/(\.[^.[]+|\[\d+\]|^[^.[]+)$/, '')) {
+			const place = document.querySelector(`[data-path="${CSS.escape(at)}"]`);
+			if (place === null) continue;
+			for (let box = place.closest('details'); box; box = box.parentElement?.closest('details') ?? null) {
+				box.open = true;
+			}
+			const first = place.querySelector<HTMLElement>('input, select, button');
+			const target = place instanceof HTMLElement && place.matches('[tabindex], input') ? place : first;
+			target?.focus();
+			return;
+		}
+	}
+}
+
+export const view = new ViewStore();

@@ -1,0 +1,62 @@
+/*
+ * Keeps the files of one build, so that the page starts without the network. A newer build is fetched beside it and
+ * takes over only when the page asks for it.
+ */
+
+interface BuiltFile {
+	url: string;
+	revision: string | null;
+}
+
+declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: BuiltFile[] };
+
+const files = self.__WB_MANIFEST;
+
+/** The document goes by the address of its folder: some hosts answer `index.html` with a redirection. */
+const DOCUMENT = 'index.html';
+const scope = new URL(self.registration.scope);
+const addresses = files.map(({ url }) => new URL(url === DOCUMENT ? './' : url, scope).href);
+
+/** Other pages, and other copies of this one, may keep files on the same origin. */
+const ours = `coilnest ${scope.pathname} `;
+/** The document names all other files by their content, so it changes with each of them. */
+const cacheName = ours + (files.find(({ url }) => url === DOCUMENT)?.revision ?? '');
+
+async function fetchAll(): Promise<void> {
+	const cache = await caches.open(cacheName);
+	await cache.addAll(addresses.map((address) => new Request(address, { cache: 'reload' })));
+}
+
+async function dropOlder(): Promise<void> {
+	const names = await caches.keys();
+	const older = names.filter((name) => name.startsWith(ours) && name !== cacheName);
+	await Promise.all(older.map((name) => caches.delete(name)));
+	await self.clients.claim();
+}
+
+async function keptOrFetched(request: Request, address: string): Promise<Response> {
+	const cache = await caches.open(cacheName);
+	return (await cache.match(address)) ?? fetch(request);
+}
+
+/** The address under which a request's file is kept. */
+function keptAddress(request: Request): string {
+	const { origin, pathname } = new URL(request.url);
+	return origin + pathname.replace(new RegExp(`/${DOCUMENT}$`), '/');
+}
+
+self.addEventListener('install', (event) => event.waitUntil(fetchAll()));
+
+self.addEventListener('activate', (event) => event.waitUntil(dropOlder()));
+
+self.addEventListener('fetch', (event) => {
+	const address = keptAddress(event.request);
+	if (event.request.method !== 'GET' || !addresses.includes(address)) return;
+	event.respondWith(keptOrFetched(event.request, address));
+});
+
+self.addEventListener('message', (event) => {
+	if (event.data === 'take over') void self.skipWaiting();
+});
+
+export {};

@@ -1,0 +1,91 @@
+import { fileURLToPath } from 'node:url';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+/** Folder with the built engine; a check or a trial build can point elsewhere. */
+const engineFolder = process.env['COILNEST_ENGINE'] ?? here('../target/engine');
+
+/** The built page loads nothing from elsewhere and runs nothing that is not a file of its own. */
+const contentPolicy: Plugin = {
+	name: 'content-policy',
+	apply: 'build',
+	transformIndexHtml: () => [
+		{
+			tag: 'meta',
+			injectTo: 'head-prepend',
+			attrs: {
+				'http-equiv': 'Content-Security-Policy',
+				content: [
+					"default-src 'none'",
+					"script-src 'self' 'wasm-unsafe-eval'",
+					"style-src 'self'",
+					"img-src 'self' data: blob:",
+					"connect-src 'self'",
+					"manifest-src 'self'",
+					"worker-src 'self'",
+					"base-uri 'none'",
+					"form-action 'none'",
+				].join('; '),
+			},
+		},
+	],
+};
+
+/** What Svelte brings for pages that a server has rendered, or that define custom elements, never runs here. */
+const clientOnly: Plugin = {
+	name: 'client-only',
+	apply: 'build',
+	transform(code, id) {
+		if (id.endsWith('/svelte/src/internal/client/dom/elements/custom-element.js'))
+			return { code, moduleSideEffects: false };
+		if (!id.endsWith('/svelte/src/internal/client/dom/hydration.js')) return undefined;
+		const constant = code
+			.replace('export let hydrating = false;', 'export const hydrating = false;')
+			.replace('\thydrating = value;\n', '');
+		if (constant.length !== code.length + 2 - '\thydrating = value;\n'.length)
+			throw new Error('Svelte keeps the state of hydration elsewhere now');
+		return { code: constant, map: null };
+	},
+};
+
+export default defineConfig({
+	base: './',
+	appType: 'mpa',
+	resolve: { alias: { $engine: engineFolder } },
+	build: {
+		outDir: 'dist',
+		emptyOutDir: true,
+		assetsInlineLimit: 0,
+		target: 'es2022',
+		modulePreload: { polyfill: false },
+	},
+	server: { host: '127.0.0.1', fs: { allow: ['..', engineFolder] } },
+	preview: { host: '127.0.0.1', port: 4173, strictPort: true },
+	plugins: [
+		svelte(),
+		clientOnly,
+		contentPolicy,
+		VitePWA({
+			strategies: 'injectManifest',
+			srcDir: 'src',
+			filename: 'sw.ts',
+			injectRegister: null,
+			injectManifest: { globPatterns: ['**/*.{html,js,css,wasm}'] },
+			manifest: {
+				name: 'coilnest',
+				short_name: 'coilnest',
+				description: 'Measure the coils of a spring nest, and see what the nest does',
+				lang: 'en-GB',
+				display: 'standalone',
+				start_url: './',
+				scope: './',
+				theme_color: '#f4f1e8',
+				background_color: '#f4f1e8',
+				icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+			},
+		}),
+	],
+});
