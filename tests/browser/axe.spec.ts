@@ -1,0 +1,52 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { button, DESKTOP, expect, field, openBlank, openPage, type Page, PHONE, test } from './page';
+
+/** One page without frames: it is looked at where it stands. */
+async function expectNoViolation(page: Page, where: string): Promise<void> {
+	const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+	const { violations } = await axe.analyze();
+	const told = violations.map(({ id, help, nodes }) => ({ id, help, at: nodes.map(({ html }) => html) }));
+	expect.soft(told, where).toEqual([]);
+}
+
+for (const [device, viewport] of Object.entries({ phone: PHONE, desktop: DESKTOP })) {
+	for (const colorScheme of ['light', 'dark'] as const) {
+		test.describe(`${device}, ${colorScheme}`, () => {
+			test.use({ viewport, colorScheme, hasTouch: device === 'phone', isMobile: device === 'phone' });
+
+			test('axe finds nothing, nor with a working, an error or the keys open', async ({ page }) => {
+				await openPage(page);
+				await expectNoViolation(page, 'Measure');
+
+				await openPage(page, 'Nest');
+				await expectNoViolation(page, 'Nest');
+				const figures = page.getByRole('table', { name: 'Figures at this height' });
+				await figures.getByRole('button').first().click();
+				await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
+				await expectNoViolation(page, 'Nest with a working');
+
+				await openPage(page);
+				await field(page, 'Reading 1, Outer, A left').fill('13 17/16');
+				await field(page, 'Reading 2, Outer, A left').focus();
+				await expect(page.getByText('did you mean 14 1/16?')).toBeVisible();
+				await expectNoViolation(page, 'Measure with an error and the keys');
+			});
+		});
+	}
+}
+
+test.describe('phone, dark', () => {
+	test.use({ viewport: PHONE, colorScheme: 'dark', hasTouch: true, isMobile: true });
+
+	test('axe finds nothing in a blank job, nor in a menu', async ({ page }) => {
+		await openBlank(page);
+		await button(page, 'More for Outer, Nest 1').click();
+		await expect(button(page, 'Remove this coil')).toBeVisible();
+		await expectNoViolation(page, 'a menu in a blank Measure');
+		await page.keyboard.press('Escape');
+
+		await openPage(page, 'Nest');
+		await expect(page.getByRole('heading', { name: /are not known yet/ })).toBeVisible();
+		await expectNoViolation(page, 'a blank Nest');
+	});
+});

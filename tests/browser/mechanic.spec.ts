@@ -1,0 +1,75 @@
+import { button, coil, expect, field, type Locator, openPage, type Page, PHONE, test } from './page';
+
+const MOST_PRESSES = 20;
+
+/** Counts what the hands do. */
+class Hands {
+	presses = 0;
+
+	constructor(readonly page: Page) {}
+
+	async tap(target: Locator): Promise<void> {
+		this.presses += 1;
+		await target.tap();
+	}
+
+	async press(...keys: string[]): Promise<void> {
+		for (const key of keys) {
+			this.presses += 1;
+			await this.page.keyboard.press(key);
+		}
+	}
+}
+
+async function expectGoodAndKept(page: Page): Promise<void> {
+	await expect(button(coil(page, 'Outer, Nest 1'), 'Good')).toBeInViewport();
+	await page.reload();
+	await expect(field(page, 'Book figure, Outer, Nest 1')).toHaveValue('13 15/16');
+	await expect(field(page, 'Limit ±, Outer, Nest 1')).toHaveValue('1/8');
+	await expect(field(page, 'Reading 1, Outer, Nest 1')).toHaveValue('13 7/8');
+	await expect(button(coil(page, 'Outer, Nest 1'), 'Good')).toBeVisible();
+}
+
+test.describe('on a phone', () => {
+	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
+
+	test('three figures by touch give the verdict', async ({ page }) => {
+		await openPage(page);
+		const hands = new Hands(page);
+		const keys = page.getByRole('group', { name: /^Keys for/ });
+		const type = async (...names: string[]) => {
+			for (const name of names) await hands.tap(button(keys, name));
+		};
+
+		await hands.tap(button(page, 'Clear it and start my own'));
+		await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
+		await type('1', '3', '15/16', 'Next');
+		await expect(field(page, 'Limit ±, Outer, Nest 1')).toBeFocused();
+		await type('1/8', 'Next');
+		await expect(field(page, 'Reading 1, Outer, Nest 1')).toBeFocused();
+		await type('1', '3', '7/8');
+
+		expect(hands.presses).toBeLessThanOrEqual(MOST_PRESSES);
+		await expectGoodAndKept(page);
+	});
+});
+
+test.describe('at a keyboard', () => {
+	test.use({ viewport: { width: 1280, height: 900 } });
+
+	test('two figures and the mark on the tape give the verdict', async ({ page }) => {
+		await openPage(page);
+		const hands = new Hands(page);
+
+		await hands.press('Tab', 'Tab');
+		await expect(button(page, 'Start my own job')).toBeFocused();
+		await hands.press('Enter', ...'13 15/16', 'Enter');
+		await expect(field(page, 'Limit ±, Outer, Nest 1')).toBeFocused();
+		await hands.press(...'1/8', 'Enter', 'Tab');
+		await expect(coil(page, 'Outer, Nest 1').getByRole('slider')).toBeFocused();
+		await hands.press('ArrowLeft', 'ArrowLeft', 'ArrowLeft');
+
+		expect(hands.presses).toBeLessThanOrEqual(MOST_PRESSES);
+		await expectGoodAndKept(page);
+	});
+});

@@ -1,0 +1,48 @@
+import { expect, type Locator, type Page, test as base } from '@playwright/test';
+
+export { expect, type Locator, type Page };
+
+/** A test of the page; an error that the page throws or writes to the console fails it, in whichever tab. */
+export const test = base.extend<{ errors: string[] }>({
+	errors: [
+		async ({ context }, use) => {
+			const errors: string[] = [];
+			context.on('weberror', (error) => errors.push(String(error.error())));
+			context.on('console', (message) => {
+				if (message.type() === 'error') errors.push(message.text());
+			});
+			await use(errors);
+			expect(errors, 'errors of the page').toEqual([]);
+		},
+		{ auto: true },
+	],
+});
+
+export const PHONE = { width: 390, height: 844 };
+export const DESKTOP = { width: 1280, height: 900 };
+
+export function field(page: Page, name: string): Locator {
+	return page.getByRole('textbox', { name, exact: true });
+}
+
+export function button(page: Page | Locator, name: string): Locator {
+	return page.getByRole('button', { name, exact: true });
+}
+
+/** The group of one coil in Measure. */
+export function coil(page: Page, name: string): Locator {
+	return page.getByRole('group', { name, exact: true });
+}
+
+/** Opens the page at a section; on a first visit, it shows the invented demo. */
+export async function openPage(page: Page, section: 'Measure' | 'Nest' = 'Measure'): Promise<void> {
+	await page.goto(`./#${section.toLowerCase()}`);
+	await expect(page.getByRole('heading', { level: 2, name: section })).toBeAttached();
+}
+
+/** Opens the page and starts a job of one's own. */
+export async function openBlank(page: Page): Promise<void> {
+	await openPage(page);
+	await button(page, 'Clear it and start my own').click();
+	await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
+}

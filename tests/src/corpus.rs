@@ -1,0 +1,99 @@
+//! The jobs that are kept with their reports, and how a kept text is compared.
+//!
+//! A kept text is written anew when the environment says `COILNEST_BLESS=1`; what it then says is
+//! for a person to read before it is kept.
+
+use coilnest::job::{assess, file};
+use coilnest_tables::TABLES;
+use std::path::{Path, PathBuf};
+
+/// A job that is kept with its report.
+#[derive(Clone, Debug)]
+pub struct KeptJob {
+    /// What it is about, in its file's name.
+    pub name: String,
+    /// The text of its file.
+    pub text: String,
+}
+
+/// The job of a first visit, and after it every job of `jobs/`, by name.
+///
+/// # Errors
+/// A sentence that names the file.
+pub fn all() -> Result<Vec<KeptJob>, String> {
+    let mut paths = vec![folder("../web/demo/quarry-tramway.json")];
+    let entries = std::fs::read_dir(folder("jobs")).map_err(|error| error.to_string())?;
+    for entry in entries {
+        let path = entry.map_err(|error| error.to_string())?.path();
+        if path.to_string_lossy().ends_with(".job.json") {
+            paths.push(path);
+        }
+    }
+    paths.sort();
+    paths.iter().map(|path| KeptJob::read(path)).collect()
+}
+
+/// One job of them.
+///
+/// # Errors
+/// A sentence when there is none of that name.
+pub fn named(name: &str) -> Result<KeptJob, String> {
+    let found = all()?.into_iter().find(|job| job.name == name);
+    found.ok_or_else(|| format!("no job is called {name}"))
+}
+
+impl KeptJob {
+    fn read(path: &Path) -> Result<Self, String> {
+        let text = std::fs::read_to_string(path)
+            .map_err(|error| format!("{}: {error}", path.display()))?;
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let name = name.split('.').next().unwrap_or_default().to_owned();
+        Ok(Self { name, text })
+    }
+
+    /// Where its report is kept.
+    #[must_use]
+    pub fn report_path(&self) -> PathBuf {
+        folder("jobs").join(&self.name).with_extension("report.json")
+    }
+
+    /// The text of its report as it comes out now.
+    ///
+    /// # Errors
+    /// A sentence when the job cannot be opened.
+    pub fn report(&self) -> Result<String, String> {
+        let job = file::open(&self.text).map_err(|problem| problem.message)?;
+        let text = serde_json::to_string_pretty(&assess(&job, &TABLES));
+        text.map(|text| text + "\n").map_err(|error| error.to_string())
+    }
+}
+
+/// Compares a text with the kept one, or keeps it when that is asked for.
+///
+/// # Errors
+/// A sentence that names the first line that differs.
+pub fn keep(path: &Path, text: &str) -> Result<(), String> {
+    if std::env::var_os("COILNEST_BLESS").is_some() {
+        return std::fs::write(path, text).map_err(|error| error.to_string());
+    }
+    let kept = std::fs::read_to_string(path)
+        .map_err(|error| format!("{}: {error}; COILNEST_BLESS=1 writes it", path.display()))?;
+    if kept == text {
+        return Ok(());
+    }
+    let same = kept.lines().zip(text.lines()).take_while(|(kept, now)| kept == now).count();
+    let line = |text: &str| text.lines().nth(same).unwrap_or("(the end)").trim().to_owned();
+    Err(format!(
+        "{}, line {}: {:?} is kept, {:?} comes out; COILNEST_BLESS=1 keeps what comes out",
+        path.display(),
+        same + 1,
+        line(&kept),
+        line(text)
+    ))
+}
+
+/// A folder or file of this crate.
+#[must_use]
+pub fn folder(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}

@@ -1,0 +1,131 @@
+//! The JSON Schemas of a job and of a report, from the Rust types.
+
+use coilnest::job::Job;
+use coilnest::job::report::{Choices, Opened, Report, StateAnswer, TapeStrip};
+use schemars::generate::SchemaSettings;
+use schemars::transform::transform_subschemas;
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+
+/// A schema as it is checked in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SchemaFile {
+    /// Name of its file.
+    pub name: &'static str,
+    /// Its text.
+    pub text: String,
+}
+
+impl SchemaFile {
+    /// Where it is checked in.
+    #[must_use]
+    pub fn path(&self) -> PathBuf {
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("../www/schema").join(self.name)
+    }
+}
+
+/// Every schema: a job, and a report beside which stand the other answers of the engine.
+#[must_use]
+pub fn all() -> [SchemaFile; 2] {
+    let mut report = generator();
+    report.subschema_for::<StateAnswer>();
+    report.subschema_for::<TapeStrip>();
+    report.subschema_for::<Opened>();
+    report.subschema_for::<Choices>();
+    [
+        SchemaFile { name: "job.schema.json", text: text::<Job>(generator()) },
+        SchemaFile { name: "report.schema.json", text: text::<Report>(report) },
+    ]
+}
+
+/// What stands beside something of the same name in Rust, or would beside what every TypeScript
+/// file knows, has a name of its own there.
+const NAMES: [(&str, &str); 12] = [
+    ("BreakpointReport", "Breakpoint"),
+    ("ClearanceReport", "Clearance"),
+    ("Cut", "Section"),
+    ("Drawing", "CoilDrawing"),
+    ("LimitsEntry", "Limits"),
+    ("NestEntry", "NestInput"),
+    ("Record", "JobRecord"),
+    ("SeatCut", "SectionSeat"),
+    ("Section", "Place"),
+    ("StateReport", "State"),
+    ("VerdictReport", "Verdict"),
+    ("WorkingEntry", "Working"),
+];
+
+/// The fields of a job whose absence is a problem of its own.
+const REQUIRED: [(&str, &str); 3] = [("Job", "format"), ("CoilDrawing", "id"), ("NestInput", "id")];
+
+const DEFINITIONS: &str = "#/$defs/";
+
+fn generator() -> SchemaGenerator {
+    SchemaSettings::draft2020_12().for_serialize().into_generator()
+}
+
+fn text<T: JsonSchema>(generator: SchemaGenerator) -> String {
+    let mut schema = generator.into_root_schema_for::<T>();
+    without_null(&mut schema);
+    with_public_names(&mut schema);
+    if let Some(Value::Object(definitions)) = schema.get_mut("$defs") {
+        let named = std::mem::take(definitions).into_iter();
+        definitions.extend(named.map(|(name, schema)| (public_name(&name).to_owned(), schema)));
+    }
+    require(&mut schema);
+    format!("{:#}\n", schema.to_value())
+}
+
+fn require(schema: &mut Schema) {
+    for (kind, field) in REQUIRED {
+        let root = schema.get("title").is_some_and(|title| title == kind);
+        let pointer = if root { String::new() } else { format!("/$defs/{kind}") };
+        if let Some(Value::Object(found)) = schema.pointer_mut(&pointer) {
+            found.insert("required".into(), json!([field]));
+        }
+    }
+}
+
+/// What is unknown is left out of these files and never null; fields beyond the known ones are
+/// allowed, which goes without saying.
+fn without_null(schema: &mut Schema) {
+    transform_subschemas(&mut without_null, schema);
+    let Some(object) = schema.as_object_mut() else { return };
+    if let Some(Value::Array(kinds)) = object.get_mut("type") {
+        kinds.retain(|kind| kind != "null");
+        if let [kind] = kinds.as_slice() {
+            let kind = kind.clone();
+            object.insert("type".into(), kind);
+        }
+    }
+    if let Some(Value::Array(choices)) = object.get_mut("anyOf") {
+        choices.retain(|choice| choice.get("type").is_none_or(|kind| kind != "null"));
+        if let [Value::Object(only)] = choices.as_slice() {
+            let only = only.clone();
+            object.remove("anyOf");
+            object.extend(only);
+        }
+    }
+    if object.get("additionalProperties") == Some(&Value::Bool(true)) {
+        object.remove("additionalProperties");
+    }
+}
+
+fn with_public_names(schema: &mut Schema) {
+    transform_subschemas(&mut with_public_names, schema);
+    let Some(object) = schema.as_object_mut() else { return };
+    let Some(Value::String(reference)) = object.remove("$ref") else { return };
+    let name = reference.strip_prefix(DEFINITIONS).unwrap_or(&reference);
+    let reference = format!("{DEFINITIONS}{}", public_name(name));
+    if object.is_empty() {
+        object.insert("$ref".into(), reference.into());
+    } else {
+        // Beside a description it would be read as a type of its own.
+        object.insert("allOf".into(), json!([{ "$ref": reference }]));
+    }
+}
+
+fn public_name(name: &str) -> &str {
+    NAMES.iter().find(|(rust, _)| *rust == name).map_or(name, |(_, public)| public)
+}

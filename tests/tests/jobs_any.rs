@@ -1,0 +1,272 @@
+//! Jobs of any content: nothing panics, nothing is lost, and what does not depend on a field stays.
+
+#![cfg(test)]
+
+use coilnest::job::{assess, file, nest_state, report::Report, respell::respell, strip};
+use coilnest::quantity::System;
+use coilnest_tables::TABLES;
+use coilnest_tests::{corpus, job_path};
+use proptest::prelude::*;
+use serde_json::{Map, Value, json};
+
+fn demo() -> Value {
+    serde_json::from_str(&corpus::named("quarry-tramway").unwrap().text).unwrap()
+}
+
+fn report(job: &Value) -> Report {
+    assess(&file::from_value(job.clone()).unwrap(), &TABLES)
+}
+
+/// Any JSON value, some of it like what a field holds.
+fn any_value() -> impl Strategy<Value = Value> {
+    let text = prop_oneof![
+        "[0-9]{1,3}( [0-9]{1,2}/[0-9]{1,2})?( (in|mm|lb|scant|full|ft|N|psi))?",
+        "[ -~½⅜°′″−\u{202f}]{0,12}",
+        Just("solid".to_owned()),
+        Just("1e308".to_owned()),
+        Just("9".repeat(400)),
+    ];
+    let leaf = prop_oneof![
+        Just(Value::Null),
+        any::<bool>().prop_map(Value::Bool),
+        any::<i32>().prop_map(Value::from),
+        any::<i32>().prop_map(|parts| Value::from(f64::from(parts) / 64.0)),
+        text.prop_map(Value::String),
+    ];
+    leaf.prop_recursive(3, 12, 3, |inner| {
+        prop_oneof![
+            prop::collection::vec(inner.clone(), 0..3).prop_map(Value::Array),
+            prop::collection::vec(("[a-z_]{1,8}", inner), 0..3)
+                .prop_map(|fields| Value::Object(fields.into_iter().collect::<Map<_, _>>())),
+        ]
+    })
+}
+
+fn any_path() -> impl Strategy<Value = String> {
+    let mut paths = job_path::all(&demo());
+    let empty = [
+        "title",
+        "coils[0].rate",
+        "coils[0].solid",
+        "coils[1].mean",
+        "coils[0].dead_turns",
+        "coils[1].limits.least",
+        "coils[0].press_test[0].load",
+        "nests[0].working_load",
+        "nests[0].seats[1].raise",
+        "nests[1].ask[0]",
+        "frame.supports[0].along",
+        "frame.shim_stock[2]",
+        "bench[0].readings[1]",
+        "something.nobody[1].knows",
+    ];
+    paths.extend(empty.map(str::to_owned));
+    prop::sample::select(paths)
+}
+
+fn any_job() -> impl Strategy<Value = Value> {
+    prop::collection::vec((any_path(), any_value()), 1..6).prop_map(|changes| {
+        let mut job = demo();
+        for (path, value) in changes {
+            job_path::put(&mut job, &path, Some(value));
+        }
+        job
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    /// Every answer comes, and comes out the same again.
+    #[test]
+    fn any_job_is_answered(job in any_job()) {
+        let taken = file::from_value(job.clone()).unwrap();
+        let first = assess(&taken, &TABLES);
+        prop_assert_eq!(&first, &assess(&taken, &TABLES));
+        for height in ["11 1/2", "5000 lb", "solid", "", "nonsense"] {
+            let state = nest_state(&taken, &TABLES, "A left", height);
+            prop_assert!(state.state.is_some() || state.problem.is_some() || height.is_empty());
+        }
+        let _ = strip::strip(&taken, &TABLES, "nests[0].seats[1].readings[0]");
+        for system in [System::Inch, System::Metric] {
+            let mut switched = job.clone();
+            for edit in respell(&job, system) {
+                job_path::put(&mut switched, &edit.path, Some(edit.text.into()));
+            }
+            let _ = assess(&file::from_value(switched).unwrap(), &TABLES);
+        }
+        for figure in figures(&serde_json::to_value(&first).unwrap()) {
+            prop_assert!(figure["si"].as_f64().is_some_and(f64::is_finite), "{}", figure);
+        }
+    }
+
+    /// What a file holds is there again after it was saved, odd or not; only null is left out.
+    #[test]
+    fn what_is_saved_is_what_was_opened(job in any_job()) {
+        let mut kept = job.clone();
+        let taken = file::from_value(job).unwrap();
+        let saved: Value = serde_json::from_str(&file::save(&taken)).unwrap();
+        without_null_fields(&mut kept);
+        let mut again = saved.clone();
+        without_null_fields(&mut again);
+        as_texts(&mut kept, &again);
+        prop_assert_eq!(kept, again);
+        prop_assert_eq!(file::from_value(saved).unwrap(), taken);
+    }
+}
+
+fn without_null_fields(value: &mut Value) {
+    match value {
+        Value::Object(object) => {
+            object.retain(|_, value| !value.is_null());
+            object.values_mut().for_each(without_null_fields);
+        }
+        Value::Array(items) => items.iter_mut().for_each(without_null_fields),
+        _ => {}
+    }
+}
+
+/// A bare number in the place of a text is saved as that text.
+fn as_texts(kept: &mut Value, again: &Value) {
+    match (&mut *kept, again) {
+        (Value::Number(number), Value::String(text))
+            if text.parse() == Ok(number.as_f64().unwrap()) =>
+        {
+            *kept = again.clone();
+        }
+        (Value::Object(kept), Value::Object(again)) => {
+            for (name, value) in kept {
+                as_texts(value, &again[name]);
+            }
+        }
+        (Value::Array(kept), Value::Array(again)) => {
+            kept.iter_mut().zip(again).for_each(|(kept, again)| as_texts(kept, again));
+        }
+        _ => {}
+    }
+}
+
+fn figures(value: &Value) -> Vec<&Value> {
+    let inner: Vec<&Value> = match value {
+        Value::Object(object) => object.values().collect(),
+        Value::Array(items) => items.iter().collect(),
+        _ => Vec::new(),
+    };
+    let own = (value.get("si").is_some()).then_some(value);
+    own.into_iter().chain(inner.into_iter().flat_map(figures)).collect()
+}
+
+#[test]
+fn unknown_fields_and_odd_values_are_kept() {
+    let text = r#"{
+  "format": "coilnest-job/1",
+  "title": { "odd": [1, 2.5, -3e8] },
+  "coils": [
+    {
+      "id": "outer",
+      "bar": false,
+      "colour": "grey"
+    },
+    7
+  ],
+  "nests": "none",
+  "weather": {
+    "rain": 0.125
+  }
+}
+"#;
+    let before: Value = serde_json::from_str(text).unwrap();
+    let after: Value = serde_json::from_str(&file::save(&file::open(text).unwrap())).unwrap();
+    assert_eq!(before, after);
+}
+
+/// The demo without one of its fields, for every field: what else the report says stands, unless it
+/// follows from that field.
+#[test]
+fn every_field_of_the_demo_can_be_missing() {
+    let whole = report(&demo());
+    for path in job_path::all(&demo()) {
+        let mut job = demo();
+        job_path::put(&mut job, &path, None);
+        let without = report(&job);
+        let at = |list: &str| path.starts_with(list);
+        // A missing item leaves a gap that is no coil, nest or reading.
+        if path.ends_with(']') || path == "coils" || path == "nests" {
+            continue;
+        }
+        let shared = ["system", "tape", "decision_level", "coils"].iter().any(|part| at(part));
+        for (index, nest) in whole.nests.iter().enumerate() {
+            if !shared && !at(&format!("nests[{index}]")) {
+                assert_eq!(without_keys(nest), without_keys(&without.nests[index]), "{path}");
+            }
+        }
+        for (index, coil) in whole.coils.iter().enumerate() {
+            if !["system", "tape"].iter().any(|part| at(part)) && !at(&format!("coils[{index}]")) {
+                assert_eq!(without_keys(coil), without_keys(&without.coils[index]), "{path}");
+            }
+        }
+    }
+}
+
+/// Part of a report without the numbers of its workings, which count on through the report.
+fn without_keys(part: &impl serde::Serialize) -> Value {
+    fn strip(value: &mut Value) {
+        match value {
+            Value::Object(object) => {
+                object
+                    .remove("working")
+                    .filter(Value::is_object)
+                    .map(|state| object.insert("working".into(), state));
+                object.values_mut().for_each(strip);
+            }
+            Value::Array(items) => items.iter_mut().for_each(strip),
+            _ => {}
+        }
+    }
+    let mut value = serde_json::to_value(part).unwrap();
+    strip(&mut value);
+    value
+}
+
+/// What a coil's own figures need of its drawing, by hand: without a field just those are gone.
+#[test]
+fn a_coil_without_a_field_loses_what_needs_it() {
+    let whole = without_keys(&report(&demo()).coils[0]);
+    let names =
+        |value: &Value| -> Vec<String> { value.as_object().unwrap().keys().cloned().collect() };
+    let sizes = ["bergstrasser", "index", "inside", "mean", "outside", "wahl"];
+    let helix = ["growth_free", "growth_held", "pitch", "pitch_angle", "rate_corrected"];
+    let of_turns = ["active_turns", "rate", "solid", "stress_solid", "travel"];
+    for (field, gone) in [
+        ("bar", [&sizes[..], &helix, &["rate", "solid", "stress_solid", "travel"]].concat()),
+        ("outside", [&sizes[..], &helix, &["rate", "solid", "stress_solid", "travel"]].concat()),
+        ("turns", [&helix[..], &of_turns].concat()),
+        ("ends", [&helix[..], &of_turns].concat()),
+        ("free", [&helix[..], &["free", "stress_solid", "travel"]].concat()),
+        ("hand", vec![]),
+        ("limits", vec![]),
+        ("steel", vec![]),
+        ("ends_turn", vec![]),
+        ("name", vec![]),
+    ] {
+        let mut job = demo();
+        job_path::put(&mut job, &format!("coils[0].{field}"), None);
+        let left = without_keys(&report(&job).coils[0]);
+        let mut expected: Vec<String> = names(&whole);
+        expected.retain(|name| !gone.contains(&name.as_str()));
+        assert_eq!(names(&left), expected, "{field}");
+        for name in expected.iter().filter(|name| *name != "name") {
+            assert_eq!(left[name], whole[name], "{field}: {name}");
+        }
+    }
+}
+
+#[test]
+fn a_job_of_nothing_is_answered() {
+    for job in [json!({}), json!({"coils": [null], "nests": [null, {"seats": [null]}]})] {
+        let report = report(&job);
+        let codes: Vec<_> = report.problems.iter().map(|problem| problem.code).collect();
+        assert!(codes.contains(&"format-missing"), "{codes:?}");
+        assert!(!report.cautions.is_empty());
+    }
+}

@@ -1,0 +1,166 @@
+//! Jobs with slips of the pen: every one is a problem at its field, and nothing else is lost.
+
+#![cfg(test)]
+
+use coilnest::job::{assess, file};
+use coilnest::measured::{ErrorRule, TapeClass};
+use coilnest::quantity::Length;
+use coilnest::source::{Known, Source};
+use coilnest::tables::Tables;
+use coilnest_tables::TABLES;
+use coilnest_tests::{corpus, job_path};
+use serde::Deserialize;
+use serde_json::Value;
+use std::collections::BTreeSet;
+use std::fmt::Write;
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Slips {
+    slip: Vec<Slip>,
+}
+
+/// What is written in a field, nothing where it is taken away, and the problem that follows.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Slip {
+    path: String,
+    value: Option<Value>,
+    code: String,
+    at: Option<String>,
+}
+
+fn slips() -> Vec<Slip> {
+    let text = std::fs::read_to_string(corpus::folder("errors/slips.toml")).unwrap();
+    toml::from_str::<Slips>(&text).unwrap().slip
+}
+
+fn sheet() -> Value {
+    let text = std::fs::read_to_string(corpus::folder("errors/job.json")).unwrap();
+    serde_json::from_str(&text).unwrap()
+}
+
+fn problems(job: &Value) -> Vec<coilnest::job::report::Problem> {
+    assess(&file::from_value(job.clone()).unwrap(), &TABLES).problems
+}
+
+#[test]
+fn the_sheet_without_slips_only_lacks_its_format() {
+    let problems = problems(&sheet());
+    let codes: Vec<_> = problems.iter().map(|problem| problem.code).collect();
+    assert_eq!(codes, ["format-missing"]);
+}
+
+#[test]
+fn every_slip_on_one_sheet_is_one_problem_at_its_field() {
+    let mut job = sheet();
+    let slips = slips();
+    for slip in &slips {
+        job_path::put(&mut job, &slip.path, slip.value.clone());
+    }
+    let problems = problems(&job);
+    let mut found: Vec<_> =
+        problems.iter().map(|problem| (problem.path.clone(), problem.code.to_owned())).collect();
+    let mut expected: Vec<_> = slips
+        .iter()
+        .map(|slip| (slip.at.clone().unwrap_or(slip.path.clone()), slip.code.clone()))
+        .collect();
+    found.sort();
+    expected.sort();
+    assert_eq!(found, expected);
+    assert!(slips.len() >= 40, "{} slips", slips.len());
+
+    let mut text = String::new();
+    for problem in &problems {
+        writeln!(text, "{} [{}]\n  {}", problem.path, problem.code, problem.message).unwrap();
+        write!(text, "  expected: {}", problem.expected).unwrap();
+        if !problem.example.is_empty() {
+            write!(text, "; example: {}", problem.example).unwrap();
+        }
+        writeln!(text).unwrap();
+    }
+    corpus::keep(&corpus::folder("errors/all.txt"), &text).unwrap();
+}
+
+/// Alone on the sheet it is found as well, so that none hides behind another.
+#[test]
+fn every_slip_alone_is_found() {
+    for slip in slips() {
+        let mut job = sheet();
+        job_path::put(&mut job, &slip.path, slip.value.clone());
+        let at = slip.at.unwrap_or(slip.path);
+        let problems = problems(&job);
+        let found = problems.iter().any(|problem| problem.path == at && problem.code == slip.code);
+        assert!(found, "{at} [{}]: {problems:#?}", slip.code);
+    }
+}
+
+/// The codes in the docs of `problem` and of `Reason::code`, but those of no field: they are met by
+/// the other checks here, and an empty field is not a wrong one.
+fn documented() -> BTreeSet<String> {
+    let docs = include_str!("../../core/src/job/problem.rs").lines();
+    let rows = docs.filter_map(|line| line.strip_prefix("//! | `")?.split(" | ").next());
+    let reasons = include_str!("../../core/src/quantity/refusal.rs")
+        .split_once("variant's own:")
+        .and_then(|(_, docs)| docs.split_once("pub fn code"))
+        .map_or("", |(docs, _)| docs);
+    let codes = rows.chain([reasons]).flat_map(|codes| codes.split(|c: char| !code_letter(c)));
+    let elsewhere = ["", "must", "use", "empty", "format-unknown", "format-newer", "outside-table"];
+    codes.filter(|code| !elsewhere.contains(code)).map(str::to_owned).collect()
+}
+
+fn code_letter(letter: char) -> bool {
+    letter.is_ascii_lowercase() || letter == '-'
+}
+
+#[test]
+fn every_documented_code_is_met_and_every_met_code_is_documented() {
+    let met: BTreeSet<String> = slips().into_iter().map(|slip| slip.code).collect();
+    let documented = documented();
+    assert!(documented.len() > 30, "{documented:?}");
+    assert_eq!(met, documented);
+}
+
+#[test]
+fn a_file_of_another_format_is_left_alone() {
+    for (format, code) in [
+        ("\"coilnest-job/2\"", "format-newer"),
+        ("\"coilnest-job/4000000000\"", "format-newer"),
+        ("\"coilnest-job/0\"", "format-unknown"),
+        ("\"coilnest-job/x\"", "format-unknown"),
+        ("\"something\"", "format-unknown"),
+        ("7", "format-unknown"),
+        ("{}", "format-unknown"),
+    ] {
+        let refused = file::open(&format!("{{\"format\": {format}}}")).unwrap_err();
+        assert_eq!((refused.path.as_str(), refused.code), ("format", code), "{format}");
+    }
+    assert_eq!(file::open("{}").unwrap_err().code, "format-missing");
+    for text in ["", "[]", "null", "7", "\"job\"", "{", "{\"format\":", "\u{feff}{}"] {
+        assert_eq!(file::open(text).unwrap_err().code, "not-object", "{text:?}");
+    }
+}
+
+/// No tape of the tables ends before the longest reading, so this one is made up.
+#[test]
+fn a_length_beyond_the_tape_class_is_a_problem() {
+    let metre = |value| Length { value, ..Length::default() };
+    let steps = [(metre(0.2), metre(0.001))];
+    let source = Source::new("invented", "for this check", Known::Derived);
+    let steps: &'static [(Length, Length)] = Box::leak(Box::new(steps));
+    let classes = [TapeClass::new("short", "Short tape", ErrorRule::Steps(steps), source)];
+    let tables = Tables { steels: TABLES.steels, tape_classes: &classes };
+    let job =
+        file::open(&corpus::named("common-practice").unwrap().text.replace("\"II\"", "\"short\""));
+    let report = assess(&job.unwrap(), &tables);
+    let found: Vec<_> =
+        report.problems.iter().map(|problem| (problem.path.as_str(), problem.code)).collect();
+    assert_eq!(
+        found,
+        [
+            ("nests[0].seats[0].readings", "outside-table"),
+            ("nests[0].seats[1].readings", "outside-table")
+        ]
+    );
+    assert!(report.nests[0].seats.iter().all(|seat| !seat.measured && seat.verdict.is_none()));
+}
