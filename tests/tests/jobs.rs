@@ -130,6 +130,22 @@ fn the_demo() {
     // s² = (1/64)²/2, over m = 2.
     let scatter = sixty_fourth * sixty_fourth / 4.0;
     let u = (graduation + tape + ends + scatter).sqrt();
+    // What one coil does not share with the other adds up by squares: its reading, and a quarter of a
+    // turn of its dead ones. Tape and steel (1.5 of 78.5 GPa) are the same for both, and add up.
+    let own = (graduation + ends + scatter).sqrt();
+    let [outer_load, inner_load] = at(11.5);
+    let quarter = 0.25 / 3.0_f64.sqrt();
+    let parts = [
+        outer * own,
+        inner * own,
+        outer_load * quarter / 5.75,
+        inner_load * quarter / 9.25,
+        (outer + inner) * tape.sqrt(),
+        (outer_load + inner_load) * 1.5 / 78.5,
+    ];
+    let expected = parts.iter().map(|part| part * part).sum::<f64>().sqrt();
+    let doubt = left.working.as_ref().unwrap().load.doubt_si.unwrap() / POUND_FORCE;
+    assert!((doubt - expected).abs() < 1e-9 * expected, "{doubt} and not {expected}");
     // Inner, left: 3/16 less 1/128 under the book, and so 7/128 below the least allowed.
     let inner_left = verdict(left, 1);
     assert_eq!(inner_left.word, Word::Short);

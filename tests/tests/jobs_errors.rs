@@ -10,7 +10,7 @@ use coilnest::tables::Tables;
 use coilnest_tables::TABLES;
 use coilnest_tests::{corpus, job_path};
 use serde::Deserialize;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
@@ -92,6 +92,51 @@ fn every_slip_alone_is_found() {
         let problems = problems(&job);
         let found = problems.iter().any(|problem| problem.path == at && problem.code == slip.code);
         assert!(found, "{at} [{}]: {problems:#?}", slip.code);
+    }
+}
+
+/// Every field that the schema of a job has, by the path of its first item, with the code of what is
+/// found where an object (in a text) or a text (elsewhere) stands in it.
+fn fields(schema: &Value, kind: &Value, path: &str) -> Vec<(String, &'static str)> {
+    let kind = kind.get("allOf").map_or(kind, |all| &all[0]);
+    let kind = match kind["$ref"].as_str() {
+        Some(reference) => schema.pointer(&reference[1..]).expect("a definition"),
+        None => kind,
+    };
+    match kind["type"].as_str() {
+        Some("object") => {
+            let dot = if path.is_empty() { "" } else { "." };
+            let inside = kind["properties"].as_object().expect("fields").iter();
+            let inside =
+                inside.flat_map(|(name, kind)| fields(schema, kind, &format!("{path}{dot}{name}")));
+            [(path.to_owned(), "not-object")].into_iter().chain(inside).collect()
+        }
+        Some("array") => {
+            let inside = fields(schema, &kind["items"], &format!("{path}[0]"));
+            [(path.to_owned(), "not-list")].into_iter().chain(inside).collect()
+        }
+        Some("string") => vec![(path.to_owned(), "not-text")],
+        other => panic!("{path}: {other:?}"),
+    }
+}
+
+/// No field is passed over: each is read, and what cannot be in it is a problem at its own path.
+#[test]
+fn every_field_of_the_schema_is_read() {
+    let [schema, _] = coilnest_tests::schema::all().map(|schema| schema.text);
+    let schema: Value = serde_json::from_str(&schema).unwrap();
+    let fields = fields(&schema, &schema, "");
+    assert!(fields.len() > 80, "{} fields", fields.len());
+    for (path, code) in fields {
+        if path.is_empty() || path == "format" {
+            continue;
+        }
+        let mut job = sheet();
+        let odd = if code == "not-text" { Value::Object(Map::new()) } else { "text".into() };
+        job_path::put(&mut job, &path, Some(odd));
+        let problems = problems(&job);
+        let found = problems.iter().any(|problem| problem.path == path && problem.code == code);
+        assert!(found, "{path} [{code}]: {problems:#?}");
     }
 }
 
