@@ -1,7 +1,7 @@
 //! What follows from the drawing of a coil, as far as the drawing goes.
 
 use super::desk::Desk;
-use super::figures::Pen;
+use super::figures::{Pen, text};
 use super::input::Drawing;
 use super::problem::Path;
 use super::report::{CoilReport, Figure, Problem};
@@ -150,7 +150,7 @@ fn limits(
         let say = |limit: Option<Length>| {
             limit.map_or(String::new(), |limit| desk.pen.decimal(limit).to_string())
         };
-        let read = format!("{} to {}", say(least), say(most));
+        let read = text!("{} to {}", say(least), say(most));
         desk.problem(Problem::new(
             &at,
             "limits-crossed",
@@ -181,7 +181,7 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
             (Ok(coil), None) => found = Some(coil),
             (Ok(coil), Some(first)) if (coil.mean() - first.mean()).abs().value > 1e-9 => {
                 let first = desk.pen.decimal(first.mean());
-                let why = format!(
+                let why = text!(
                     "with this bar it gives another mean diameter than the {first} given before"
                 );
                 let read = desk.pen.decimal(diameter).to_string();
@@ -200,7 +200,7 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
                 let read = desk.pen.decimal(diameter).to_string();
                 let thick = desk.pen.decimal(bar);
                 let why =
-                    format!("a bar of {thick} leaves no hole in a coil of this {field} diameter");
+                    text!("a bar of {thick} leaves no hole in a coil of this {field} diameter");
                 let expected = "a diameter that leaves the coil open inside";
                 let example = desk.pen.decimal(bar * 6.0).to_string();
                 desk.problem(Problem::new(
@@ -278,7 +278,7 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
     let assumed = named.is_none() && shear.is_none();
     let steel = named.or_else(|| desk.tables.steels.first().copied());
     if let (true, Some(steel)) = (assumed && at_work, &steel) {
-        let text = format!("No steel is named; reckoned as: {}.", steel.name());
+        let text = text!("No steel is named; reckoned as: {}.", steel.name());
         desk.note(&at.field("steel"), "steel-assumed", text);
     }
     let doubt = |steel: &Steel| {
@@ -294,7 +294,7 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
             shear: steel.shear_modulus().value,
             youngs: youngs.or(Some(steel.youngs_modulus().value)),
             doubt: doubt(&steel),
-            source: format!("{}: {}", steel.name(), steel.shear_modulus().source),
+            source: text!("{}: {}", steel.name(), steel.shear_modulus().source),
         }),
         (None, None) => None,
     }
@@ -306,22 +306,22 @@ fn report_diameters(desk: &mut Desk<'_>, report: &mut CoilReport, diameters: Opt
     let (bar, mean) = (pen.decimal(coil.bar()), pen.decimal(coil.mean()));
     let geometry = "geometry of the coil";
     let mut show = |figure, formula, with| Some(desk.ledger.show(figure, formula, with, &geometry));
-    report.index = show(Pen::number(coil.index(), 3), "C = D / d", format!("{mean} / {bar}"));
+    report.index = show(Pen::number(coil.index(), 3), "C = D / d", text!("{mean} / {bar}"));
     let outside = pen.decimal(coil.outside());
-    report.mean = show(pen.fine(coil.mean()), "D = De − d", format!("{outside} − {bar}"));
-    report.outside = show(pen.fine(coil.outside()), "De = D + d", format!("{mean} + {bar}"));
-    report.inside = show(pen.fine(coil.inside()), "Di = D − d", format!("{mean} − {bar}"));
+    report.mean = show(pen.fine(coil.mean()), "D = De − d", text!("{outside} − {bar}"));
+    report.outside = show(pen.fine(coil.outside()), "De = D + d", text!("{mean} + {bar}"));
+    report.inside = show(pen.fine(coil.inside()), "Di = D − d", text!("{mean} − {bar}"));
     let index = quantity::write_number(coil.index(), 5);
     report.wahl = Some(desk.ledger.show(
         Pen::number(stress::wahl(coil.index()), 4),
         "K = (4 C − 1) / (4 C − 4) + 0.615 / C",
-        format!("C = {index}"),
+        text!("C = {index}"),
         &stress::WAHL_SOURCE,
     ));
     report.bergstrasser = Some(desk.ledger.show(
         Pen::number(stress::bergstrasser(coil.index()), 4),
         "K = (4 C + 2) / (4 C − 3)",
-        format!("C = {index}"),
+        text!("C = {index}"),
         &stress::BERGSTRASSER_SOURCE,
     ));
 }
@@ -335,9 +335,9 @@ fn report_turns(
     let Some(Counted { turns, half_width }) = counted else { return };
     let figure = desk.pen.doubted::<quantity::Turns>(turns.active(), turn_doubt(half_width));
     let number = |turns| quantity::write_number(turns, 4);
-    let with = format!("{} − {}", number(turns.total()), number(turns.dead()));
+    let with = text!("{} − {}", number(turns.total()), number(turns.dead()));
     let source = match (ends, half_width > 0.0) {
-        (Some(ends), true) => format!(
+        (Some(ends), true) => text!(
             "{}; a doubt of {} turn as a uniform half-width, common practice, no source",
             ends.source(),
             number(half_width)
@@ -362,7 +362,7 @@ fn solid_height(
     let drawn = match (facts.diameters, facts.turns, facts.ends) {
         (Some(coil), Some(turns), Some(ends)) => {
             let bars = quantity::write_number(turns.total() + solid::bars_over_turns(ends), 4);
-            let with = format!("{} · {bars}", pen.decimal(coil.bar()));
+            let with = text!("{} · {bars}", pen.decimal(coil.bar()));
             let height = solid::height(coil.bar(), turns, ends);
             let formula = match ends {
                 Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
@@ -391,14 +391,14 @@ fn solid_height(
     if height >= free {
         let read = pen.decimal(height).to_string();
         let why =
-            format!("the coil would be solid at or above its free height of {}", pen.decimal(free));
+            text!("the coil would be solid at or above its free height of {}", pen.decimal(free));
         let field = at.field(if given.is_some() { "solid" } else { "turns" });
         let expected = "a solid height below the free height";
         desk.problem(Problem::new(&field, "solid-not-below-free", &read, expected, &why, ""));
         facts.solid = None;
         return;
     }
-    let with = format!("{} − {}", pen.decimal(free), pen.decimal(height));
+    let with = text!("{} − {}", pen.decimal(free), pen.decimal(height));
     let figure = pen.height(free - height);
     report.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
 }
@@ -420,7 +420,7 @@ fn rates(
                 own_doubt: rate::doubt_from_turns(turns, turn_doubt(half_width)),
                 steel_doubt: moduli.doubt,
             };
-            let with = format!(
+            let with = text!(
                 "{} · ({})⁴ / (8 · ({})³ · {})",
                 pen.say::<Modulus>(moduli.shear),
                 pen.decimal(coil.bar()),
@@ -428,7 +428,7 @@ fn rates(
                 quantity::write_number(turns.active(), 4),
             );
             let figure = pen.doubted::<SpringRate>(rate.value, rate.doubt().value);
-            let source = format!("{}; {}", rate::SOURCE, moduli.source);
+            let source = text!("{}; {}", rate::SOURCE, moduli.source);
             let figure = desk.ledger.show(figure, "k = G · d⁴ / (8 · D³ · n)", with, &source);
             Some((rate, figure))
         }
@@ -447,7 +447,7 @@ fn rates(
             if rate.own_doubt > rate.steel_doubt && rate.own_doubt > 0.02 {
                 let percent =
                     pen.say::<quantity::Share>(libm::round(rate.own_doubt * 1000.0) / 1000.0);
-                let text = format!(
+                let text = text!(
                     "What is not known of the dead turns puts {percent} of doubt into the rate, more than anything else here."
                 );
                 desk.note(&at.field("dead_turns"), "dead-turns-doubt", text);
@@ -474,7 +474,7 @@ fn pitch_and_growth(
     if pitch <= coil.bar() {
         return;
     }
-    let lengths = format!(
+    let lengths = text!(
         "L0 = {}, d = {}, n = {}",
         pen.decimal(free),
         pen.decimal(coil.bar()),
@@ -495,13 +495,13 @@ fn pitch_and_growth(
     report.pitch_angle = Some(desk.ledger.show(
         Pen::angle(angle),
         "tan α = p / (π · D)",
-        format!("{p} / (π · {mean})"),
+        text!("{p} / (π · {mean})"),
         &"geometry of the helix",
     ));
 
     let held = growth::held(coil, pitch, coil.bar());
     let bar = pen.decimal(coil.bar());
-    let with = format!("√(({mean})² + (({p})² − ({bar})²)/π²) − {mean}");
+    let with = text!("√(({mean})² + (({p})² − ({bar})²)/π²) − {mean}");
     report.growth_held = Some(desk.ledger.show(
         pen.fine(held),
         "ΔD = √(D² + (p² − d²)/π²) − D",
@@ -509,7 +509,7 @@ fn pitch_and_growth(
         &growth::HELD_SOURCE,
     ));
     let free_to_turn = growth::free_at_solid(coil, pitch);
-    let with = format!("p = {p}, d = {bar}, D = {mean}");
+    let with = text!("p = {p}, d = {bar}, D = {mean}");
     report.growth_free = Some(desk.ledger.show(
         pen.fine(free_to_turn),
         "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
@@ -529,7 +529,7 @@ fn pitch_and_growth(
         EndsTurn::Held => "k = k0 / (1 − 3/(16 C²) + (1/2 − ν) tan² α)",
         EndsTurn::Free => "k = k0 / (1 − 3/(16 C²) + (1 − ν)/(2 (1 + ν)) tan² α)",
     };
-    let with = format!(
+    let with = text!(
         "k0 = {}, C = {}, ν = {}, tan α = {}",
         pen.say::<SpringRate>(plain),
         quantity::write_number(coil.index(), 4),
@@ -566,7 +566,7 @@ pub(crate) fn show_stress(
 ) -> Figure {
     let pen = desk.pen;
     let stress = stress::uncorrected(load, coil) * factor;
-    let sizes = format!(
+    let sizes = text!(
         "8 · {} · {} / (π · ({})³)",
         pen.say::<quantity::Force>(load),
         pen.decimal(coil.mean()),
@@ -574,7 +574,7 @@ pub(crate) fn show_stress(
     );
     let figure = pen.figure::<Stress>(stress);
     if factor > 1.0 {
-        let with = format!("{} · {sizes}", quantity::write_number(factor, 4));
+        let with = text!("{} · {sizes}", quantity::write_number(factor, 4));
         desk.ledger.show(figure, "τk = K · 8 · F · D / (π · d³)", with, &source)
     } else {
         desk.ledger.show(figure, "τ = 8 · F · D / (π · d³)", sizes, &source)

@@ -2,8 +2,8 @@
 
 use super::desk::Desk;
 use super::drawing::{Facts, Rate, show_stress};
-use super::figures::Pen;
 use super::figures::sum;
+use super::figures::{Pen, text};
 use super::problem::Path;
 use super::question::{self, Question};
 use super::report::{
@@ -55,13 +55,13 @@ impl Reckoned {
                 desk.note(
                     &here,
                     "load-unknown",
-                    format!("{name}: the nest's loads are not known without {missing}."),
+                    text!("{name}: the nest's loads are not known without {missing}."),
                 );
                 return None;
             };
             let Ok(law) = Law::linear(rate.value) else { return None };
             if seat.facts.solid.is_none() {
-                let text = format!(
+                let text = text!(
                     "{}: without its solid height the nest may stop sooner than shown.",
                     seat.facts.name
                 );
@@ -74,7 +74,7 @@ impl Reckoned {
             Ok(nest) => Some(Self { nest, seats: seats.to_vec(), rates }),
             Err(NestError::SolidNotBelowFree { index, solid, free }) => {
                 let read = desk.pen.decimal(free).to_string();
-                let why = format!(
+                let why = text!(
                     "the coil stands no higher than its solid height of {}",
                     desk.pen.decimal(solid)
                 );
@@ -175,8 +175,8 @@ pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut Nest
 fn raised(pen: Pen, height: Length, raise: Length) -> String {
     let height = pen.decimal(height);
     match raise.value {
-        raised if raised > 0.0 => format!("{height} + {}", pen.decimal(raise)),
-        raised if raised < 0.0 => format!("{height} − {}", pen.decimal(raise.abs())),
+        raised if raised > 0.0 => text!("{height} + {}", pen.decimal(raise)),
+        raised if raised < 0.0 => text!("{height} − {}", pen.decimal(raise.abs())),
         _ => height.to_string(),
     }
 }
@@ -287,7 +287,7 @@ pub(crate) fn state_report(
     };
     let with = match fixed {
         Fixed::Height => pen.decimal(state.height).to_string(),
-        Fixed::Load => format!("F = {}", pen.say::<Force>(state.load + state.stop_load)),
+        Fixed::Load => text!("F = {}", pen.say::<Force>(state.load + state.stop_load)),
     };
     let height = desk.ledger.show(height, height_formula, with, &nest::SOURCE);
     let load = load_figure(desk, reckoned, state, fixed);
@@ -300,7 +300,7 @@ pub(crate) fn state_report(
         &nest::SOURCE,
     );
     let stop_load = (state.stop_load.value > 0.0).then(|| {
-        let with = format!(
+        let with = text!(
             "{} − {}",
             pen.say::<Force>(state.load + state.stop_load),
             pen.say::<Force>(state.load)
@@ -356,15 +356,14 @@ fn seat_state(
     doubt: f64,
 ) -> SeatState {
     let pen = desk.pen;
-    let with =
-        format!("{} · {}", pen.say::<SpringRate>(rate.value), pen.decimal(member.deflection));
+    let with = text!("{} · {}", pen.say::<SpringRate>(rate.value), pen.decimal(member.deflection));
     let figure = pen.doubted::<Force>(member.load, doubt);
     let load = desk.ledger.show(figure, "F = k · max(0, L0 + o − h)", with, &nest::SOURCE);
     let share = (nest_load.value > 0.0).then(|| {
         let share = (member.load / nest_load).value;
-        let with = format!("{} / {}", pen.say::<Force>(member.load), pen.say::<Force>(nest_load));
+        let with = text!("{} / {}", pen.say::<Force>(member.load), pen.say::<Force>(nest_load));
         let mut figure = pen.figure::<Share>(share);
-        figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
+        figure.text = text!("{} %", quantity::write_fixed(share * 100.0, 1));
         desk.ledger.show(figure, "share = F of the coil / F of the nest", with, &nest::SOURCE)
     });
     let stress =
@@ -375,7 +374,7 @@ fn seat_state(
     });
     let to_solid = member.to_solid.map(|left| {
         let stands = seat.standing.free.map(|free| free - member.deflection).unwrap_or_default();
-        let with = format!("{} − {}", pen.decimal(stands), pen.decimal(stands - left));
+        let with = text!("{} − {}", pen.decimal(stands), pen.decimal(stands - left));
         desk.ledger.show(pen.height(left), "left = height of the coil − Lc", with, &"definition")
     });
     SeatState { load, share, stress, stress_corrected, to_solid, touching: member.touching }
@@ -389,7 +388,7 @@ pub(crate) fn stored_energy(desk: &mut Desk<'_>, state: &State) -> Figure {
         energy += member.load * member.deflection / 2.0;
     }
     let terms = state.members.iter().filter(|member| member.touching).map(|member| {
-        format!("{} · {} / 2", pen.say::<Force>(member.load), pen.decimal(member.deflection))
+        text!("{} · {} / 2", pen.say::<Force>(member.load), pen.decimal(member.deflection))
     });
     let with = sum(terms);
     desk.ledger.show(
@@ -424,11 +423,8 @@ fn clearance_report(
 ) -> ClearanceReport {
     let pen = desk.pen;
     let gap = clearance::radial(outer_coil, inner_coil);
-    let with = format!(
-        "({} − {}) / 2",
-        pen.decimal(outer_coil.inside()),
-        pen.decimal(inner_coil.outside())
-    );
+    let with =
+        text!("({} − {}) / 2", pen.decimal(outer_coil.inside()), pen.decimal(inner_coil.outside()));
     let radial_free =
         desk.ledger.show(pen.fine(gap), "gap = (Di − De) / 2", with, &"geometry of the nest");
     let grown = inner_seat
@@ -436,13 +432,12 @@ fn clearance_report(
         .growth
         .map(|growth| clearance::radial_grown(outer_coil, inner_coil, growth));
     let radial_solid = grown.zip(inner_seat.facts.growth).map(|(grown, growth)| {
-        let with = format!("{} − {} / 2", pen.decimal(gap), pen.decimal(growth));
+        let with = text!("{} − {} / 2", pen.decimal(gap), pen.decimal(growth));
         let source = "the larger growth of the inner coil, ends held or free to turn";
         desk.ledger.show(pen.fine(grown), "gap − ΔDe / 2", with, &source)
     });
     let usual = clearance::usual(outer_coil, inner_coil);
-    let with =
-        format!("({} − {}) / 2", pen.decimal(outer_coil.bar()), pen.decimal(inner_coil.bar()));
+    let with = text!("({} − {}) / 2", pen.decimal(outer_coil.bar()), pen.decimal(inner_coil.bar()));
     let usual_figure = desk.ledger.show(
         pen.fine(usual),
         "usual gap = (d1 − d2) / 2",
@@ -454,13 +449,13 @@ fn clearance_report(
     let fits = least.value > 0.0;
     let (wide, narrow) = (&outer_seat.facts.name, &inner_seat.facts.name);
     let room = if gap.value <= 0.0 {
-        format!("{narrow} does not go into {wide}.")
+        text!("{narrow} does not go into {wide}.")
     } else if !fits {
-        format!("{narrow} goes into {wide}, but grows into it before it is solid.")
+        text!("{narrow} goes into {wide}, but grows into it before it is solid.")
     } else if (gap - usual).value < -1e-9 {
-        format!("{narrow} stays clear of {wide}, with less room than is usual.")
+        text!("{narrow} stays clear of {wide}, with less room than is usual.")
     } else {
-        format!("{narrow} stays clear of {wide}.")
+        text!("{narrow} stays clear of {wide}.")
     };
     let wound = match hands {
         Hands::Opposite => " They are wound opposite ways, as they should be.",
@@ -481,7 +476,7 @@ fn clearance_report(
             Hands::Unknown => HandsWord::Unknown,
         },
         fits: Some(fits),
-        sentence: format!("{room}{wound}"),
+        sentence: text!("{room}{wound}"),
     }
 }
 
@@ -493,7 +488,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
         .map(|facts| {
             let (coil, stress) = (facts.diameters?, facts.stress_at_solid?);
             let index = quantity::write_number(coil.index(), 3);
-            Some(format!(
+            Some(text!(
                 "{}: index {index}, {} at solid",
                 facts.name,
                 pen.say::<quantity::Stress>(stress)
@@ -504,7 +499,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
     let stresses = || facts().filter_map(|facts| facts.stress_at_solid).map(|stress| stress.value);
     let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
-    Some(format!(
+    Some(text!(
         "{}. Coils of one steel share the work best with one index and one stress at solid; here the stresses lie {apart} % apart.",
         parts.join("; ")
     ))
@@ -571,7 +566,7 @@ pub(crate) fn unanswered(desk: &Desk<'_>, at: &Path, read: &str, error: NestErro
     let (why, example) = match error {
         NestError::BelowSolid { solid, .. } => {
             let solid = desk.pen.decimal(solid).to_string();
-            (format!("the nest is solid at {solid} and cannot be lower"), solid)
+            (text!("the nest is solid at {solid} and cannot be lower"), solid)
         }
         _ => ("the solid height of this nest is not known".to_owned(), String::new()),
     };

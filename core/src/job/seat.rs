@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::drawing::Facts;
 use super::entry::{Entry, List, Text};
-use super::figures::{Pen, sum};
+use super::figures::{Pen, sum, text};
 use super::input::TapeUsed;
 use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
@@ -46,8 +46,7 @@ impl Gear {
         let named = desk.word(&at, "class", &tape.class, &words);
         let class = named.or_else(|| desk.tables.tape_classes.first().copied());
         if let (None, None, Some(class)) = (named, stated, class) {
-            let text =
-                format!("Nothing is said of the tape's error; reckoned as {}.", class.name());
+            let text = text!("Nothing is said of the tape's error; reckoned as {}.", class.name());
             desk.note(&at.field("class"), "tape-class-assumed", text);
         }
         let level = desk.quantity(&Path::default(), "decision_level", level, &bounds::LEVEL);
@@ -72,8 +71,8 @@ impl Gear {
 
     fn source(&self) -> String {
         match (self.stated, self.class) {
-            (None, Some(class)) => format!("{}; tape: {}", measured::SOURCE, class.source()),
-            _ => format!("{}; tape error as stated", measured::SOURCE),
+            (None, Some(class)) => text!("{}; tape: {}", measured::SOURCE, class.source()),
+            _ => text!("{}; tape error as stated", measured::SOURCE),
         }
     }
 }
@@ -131,8 +130,7 @@ pub(crate) fn assess(
     });
     let Some(measured) = measure(desk, at, intervals, gear) else {
         if facts.free.is_some() {
-            let text =
-                format!("{} is not measured: it is reckoned at its book figure.", facts.name);
+            let text = text!("{} is not measured: it is reckoned at its book figure.", facts.name);
             desk.note(at, "not-measured", text);
         }
         report.free.clone_from(&report.book);
@@ -145,13 +143,12 @@ pub(crate) fn assess(
         let figure = pen.fine(measured.spread);
         let at = intervals.iter().map(Interval::estimate);
         let least = at.clone().reduce(|a, b| if b < a { b } else { a }).unwrap_or_default();
-        let with = format!("{} − {}", pen.decimal(least + measured.spread), pen.decimal(least));
+        let with = text!("{} − {}", pen.decimal(least + measured.spread), pen.decimal(least));
         report.spread =
             Some(desk.ledger.show(figure, "spread = greatest − least", with, &"definition"));
         if let Some(coil) = facts.diameters {
             let figure = Pen::angle(measured.out_of_square(coil.outside()));
-            let with =
-                format!("{} / {}", pen.decimal(measured.spread), pen.decimal(coil.outside()));
+            let with = text!("{} / {}", pen.decimal(measured.spread), pen.decimal(coil.outside()));
             report.out_of_square = Some(desk.ledger.show(
                 figure,
                 "tan φ = spread / De",
@@ -162,7 +159,7 @@ pub(crate) fn assess(
     }
     if let Some(book) = facts.free {
         let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
-        let with = format!("{} − {}", pen.decimal(measured.mean), pen.decimal(book));
+        let with = text!("{} − {}", pen.decimal(measured.mean), pen.decimal(book));
         report.deviation = Some(desk.ledger.show(figure, "ΔL = y − L0", with, &"definition"));
     }
     if let (Some(book), Some(rate)) = (facts.free, facts.rate) {
@@ -170,7 +167,7 @@ pub(crate) fn assess(
         let cost: Force = rate.value * deviation;
         let figure = pen.doubted::<Force>(cost, (rate.value * doubt).value);
         let with =
-            format!("{} · {}", pen.say::<quantity::SpringRate>(rate.value), pen.decimal(deviation));
+            text!("{} · {}", pen.say::<quantity::SpringRate>(rate.value), pen.decimal(deviation));
         let source = "statics; at any height at which the coil carries";
         report.load_cost = Some(desk.ledger.show(figure, "ΔF = k · (y − L0)", with, &source));
     }
@@ -222,10 +219,10 @@ fn free_height(
         ("ends", measured.ends_doubt),
         ("scatter", measured.repeat_doubt),
     ];
-    let parts = parts.map(|(part, u)| format!("{part} {}", pen.decimal(u))).join(", ");
-    let with = format!("({}) / {}; u from {parts}", mid, intervals.len());
+    let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u))).join(", ");
+    let with = text!("({}) / {}; u from {parts}", mid, intervals.len());
     let formula = "y = Σ x / m,  u² = Σ uᵢ²/m² + (e/√3)² + (q/√3)² + s²/m";
-    let result = format!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
+    let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
     let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
     figure.working = Some(desk.ledger.file(formula, with, result, gear.source()));
     figure
@@ -267,7 +264,7 @@ fn verdict_of(
     let would_settle = verdict.would_settle.map(|settling| {
         let figure = pen.fine(settling);
         let with =
-            format!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
+            text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
         let result = pen.rough(settling).to_string();
         let formula = "the largest u at which one probability reaches the level";
         let source = verdict::SOURCE.to_string();
@@ -277,14 +274,14 @@ fn verdict_of(
     let ends = |limit: Option<Length>| {
         limit.map_or("open".to_owned(), |limit| pen.decimal(limit).to_string())
     };
-    let with = format!(
+    let with = text!(
         "y = {}, u = {}, TL = {}, TU = {}",
         pen.decimal(measured.mean),
         pen.decimal(measured.doubt()),
         ends(limits.least()),
         ends(limits.most())
     );
-    let result = format!(
+    let result = text!(
         "within {}, short {}, long {}",
         sentence::percent(verdict.p_in),
         sentence::percent(verdict.p_short),
@@ -332,7 +329,7 @@ fn allowance(pen: Pen, facts: &Facts) -> String {
     }
     tolerance::free_height(coil, turns, free, rate.value).map_or_else(String::new, |half_width| {
         let half_width = pen.rough(half_width);
-        format!(" A new cold-coiled spring of this size may be {half_width} off either way by EN 15800, grade 2.")
+        text!(" A new cold-coiled spring of this size may be {half_width} off either way by EN 15800, grade 2.")
     })
 }
 

@@ -42,7 +42,7 @@ pub fn shown<K: Kind>(value: K::Value, system: System) -> (f64, &'static str) {
 
 impl Table {
     pub(crate) fn write(&self, si: f64, system: System) -> String {
-        self.say(si, system).to_string()
+        written(self.say(si, system))
     }
 
     pub(crate) fn say(&self, si: f64, system: System) -> Said {
@@ -70,7 +70,7 @@ impl Table {
 /// ```
 #[must_use]
 pub fn write_number(value: f64, significant: usize) -> String {
-    Digits::significant(value, significant).to_string()
+    written(Digits::significant(value, significant))
 }
 
 /// A plain number to so many decimals at most: `353.6`, `1 200`.
@@ -83,7 +83,7 @@ pub fn write_number(value: f64, significant: usize) -> String {
 /// ```
 #[must_use]
 pub fn write_fixed(value: f64, decimals: usize) -> String {
-    Digits::fixed(value, decimals).to_string()
+    written(Digits::fixed(value, decimals))
 }
 
 /// A number with the digits that are shown of it, to be written where a text is put together.
@@ -161,6 +161,14 @@ impl fmt::Display for Digits {
         }
         Ok(())
     }
+}
+
+/// The text, with room for any number and unit from the start.
+fn written(shown: impl fmt::Display) -> String {
+    let mut text = String::with_capacity(24);
+    // A string takes whatever is written to it.
+    let _ = write!(text, "{shown}");
+    text
 }
 
 /// A number and its unit, to be written where a text is put together.
