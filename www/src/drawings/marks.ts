@@ -69,7 +69,7 @@ export function placeMarks(
 		const said = wide ? `${word} ${text}` : word;
 		const sides: Place['anchor'][] = at > middle ? ['end', 'start'] : ['start', 'end'];
 		const places = lanes.flatMap((y) =>
-			sides.map((anchor): Place => ({ x: at + (anchor === 'start' ? 5 : -5), y, anchor })),
+			sides.map((anchor): Place => ({ x: at + (anchor === 'start' ? 5 : -9), y, anchor })),
 		);
 		const place = placeLabel(said, LABEL, places, taken, frame);
 		if (place) {

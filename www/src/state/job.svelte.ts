@@ -1,6 +1,6 @@
 import type { Job } from '../engine/types';
 import { type Path, textAt, withValue } from './path';
-import { shaped } from './shape';
+import { asWritten, shaped } from './shape';
 
 /** A job as it stood at one moment; `demo` where it is the invented one, or grew from it. */
 export interface Moment {
@@ -66,7 +66,7 @@ class JobStore {
 	/** Writing at `path` that changes other fields with it. */
 	writeBy(path: Path, by: (job: Job) => Job): void {
 		const goesOn = this.#typingAt === path;
-		this.#step({ ...this.#present, job: by(this.job) }, goesOn);
+		this.#step({ ...this.#present, job: asWritten(by(this.job)) }, goesOn);
 		this.#typingAt = path;
 	}
 
@@ -78,7 +78,7 @@ class JobStore {
 	/** One step that changes more than one field. */
 	change(by: (job: Job) => Job): void {
 		this.settle();
-		this.#step({ ...this.#present, job: by(this.job) }, false);
+		this.#step({ ...this.#present, job: asWritten(by(this.job)) }, false);
 	}
 
 	/** One step that puts another job on the bench. */

@@ -3,58 +3,104 @@ import type { CoilDrawing, Job, NestInput, Seat } from '../engine/types';
 /*
  * A file that was damaged, or written by hand, may hold a word where a list belongs. The report says so; here such a
  * value counts as nothing written, so that the rest can be drawn and edited. Each item keeps its place in its list.
+ * What was written stays known beside the shape, and comes back after an edit that did not touch it.
  */
 
 type Fields = Record<string, unknown>;
 
-function fields(value: unknown): Fields {
-	return value !== null && typeof value === 'object' && !Array.isArray(value) ? (value as Fields) : {};
+interface Origin {
+	readonly written: unknown;
+	readonly shaped: Fields;
 }
 
-function list<T>(value: unknown, item: (value: unknown) => T): T[] {
-	return Array.isArray(value) ? value.map(item) : [];
+/** On a shaped object, and on each copy made by spreading it. */
+const ORIGIN = Symbol('origin');
+const writtenLists = new WeakMap<readonly unknown[], unknown>();
+
+function isFields(value: unknown): value is Fields {
+	return value !== null && typeof value === 'object' && !Array.isArray(value);
+}
+
+function fields(value: unknown): Fields {
+	return isFields(value) ? value : {};
 }
 
 function text(value: unknown): string {
 	return typeof value === 'string' ? value : '';
 }
 
-/** The fields of `value`, those that `parts` names brought into shape; what is not there is not added. */
-function inShape(value: unknown, parts: Record<string, (part: unknown) => unknown>): Fields {
+/** The fields of `value`, those that `parts` names brought into shape, and `always` there; else nothing is added. */
+function inShape(
+	value: unknown,
+	parts: Record<string, (part: unknown) => unknown>,
+	always?: 'id' | 'coil',
+): Fields {
 	const own = fields(value);
 	const present = Object.entries(parts).filter(([name]) => own[name] !== undefined);
-	return { ...own, ...Object.fromEntries(present.map(([name, part]) => [name, part(own[name])])) };
+	const shaped: Fields = {
+		...own,
+		...Object.fromEntries(present.map(([name, part]) => [name, part(own[name])])),
+	};
+	if (always !== undefined) shaped[always] = text(own[always]);
+	const origin: Origin = { written: value, shaped };
+	return { ...shaped, [ORIGIN]: origin };
+}
+
+/** The job as it is written after an edit of its shape: where the edit left a value alone, what stood there before. */
+export function asWritten(job: Job): Job {
+	return restored(job) as Job;
+}
+
+function restored(value: unknown): unknown {
+	if (Array.isArray(value)) return writtenLists.has(value) ? writtenLists.get(value) : value.map(restored);
+	if (!isFields(value)) return value;
+	const origin = (value as { [ORIGIN]?: Origin })[ORIGIN];
+	if (origin === undefined) return value;
+	const { written, shaped } = origin;
+	const entries = Object.entries(value);
+	const isUntouched = ([name, part]: [string, unknown]): boolean => part === shaped[name];
+	if (entries.length === Object.keys(shaped).length && entries.every(isUntouched)) return written;
+	const before = fields(written);
+	return Object.fromEntries(
+		entries
+			.map((entry): [string, unknown] => [
+				entry[0],
+				isUntouched(entry) ? before[entry[0]] : restored(entry[1]),
+			])
+			.filter(([, part]) => part !== undefined),
+	);
 }
 
 const many =
 	<T>(item: (value: unknown) => T) =>
-	(value: unknown): T[] =>
-		list(value, item);
+	(value: unknown): T[] => {
+		const shaped = Array.isArray(value) ? value.map(item) : [];
+		writtenLists.set(shaped, value);
+		return shaped;
+	};
+
+const kept = (value: unknown): Fields => inShape(value, {});
 
 function seat(value: unknown): Seat {
-	const own = inShape(value, { readings: many(text) });
-	return { ...own, coil: text(own['coil']) };
+	return inShape(value, { readings: many(text) }, 'coil') as unknown as Seat;
 }
 
 function nest(value: unknown): NestInput {
-	const own = inShape(value, { seats: many(seat), ask: many(text) });
-	return { ...own, id: text(own['id']) };
+	return inShape(value, { seats: many(seat), ask: many(text) }, 'id') as unknown as NestInput;
 }
 
 function drawing(value: unknown): CoilDrawing {
-	const own = inShape(value, { limits: fields, press_test: many(fields) });
-	return { ...own, id: text(own['id']) };
+	return inShape(value, { limits: kept, press_test: many(kept) }, 'id') as unknown as CoilDrawing;
 }
 
 /** The job with lists where lists belong, whatever was written. */
 export function shaped(written: Job): Job {
-	const own = inShape(written, {
-		tape: fields,
-		record: fields,
+	return inShape(written, {
+		tape: kept,
+		record: kept,
 		coils: many(drawing),
 		nests: many(nest),
 		bench: many(seat),
-		frame: (frame) => inShape(frame, { supports: many(fields) }),
-	});
-	return { ...own, format: written.format };
+		frame: (frame) => inShape(frame, { supports: many(kept) }),
+	}) as unknown as Job;
 }
