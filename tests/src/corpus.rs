@@ -5,6 +5,7 @@
 
 use coilnest::job::{assess, file};
 use coilnest_tables::TABLES;
+use serde_json::Value;
 use std::path::{Path, PathBuf};
 
 /// A job that is kept with its report.
@@ -96,4 +97,16 @@ pub fn keep(path: &Path, text: &str) -> Result<(), String> {
 #[must_use]
 pub fn folder(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+/// Every object of a report that is a figure.
+#[must_use]
+pub fn figures(value: &Value) -> Vec<&Value> {
+    let inner: Vec<&Value> = match value {
+        Value::Object(object) => object.values().collect(),
+        Value::Array(items) => items.iter().collect(),
+        _ => Vec::new(),
+    };
+    let own = (value.get("si").is_some()).then_some(value);
+    own.into_iter().chain(inner.into_iter().flat_map(figures)).collect()
 }

@@ -95,7 +95,7 @@ proptest! {
             }
             let _ = assess(&file::from_value(switched).unwrap(), &TABLES);
         }
-        for figure in figures(&serde_json::to_value(&first).unwrap()) {
+        for figure in corpus::figures(&serde_json::to_value(&first).unwrap()) {
             prop_assert!(figure["si"].as_f64().is_some_and(f64::is_finite), "{}", figure);
         }
     }
@@ -144,16 +144,6 @@ fn as_texts(kept: &mut Value, again: &Value) {
         }
         _ => {}
     }
-}
-
-fn figures(value: &Value) -> Vec<&Value> {
-    let inner: Vec<&Value> = match value {
-        Value::Object(object) => object.values().collect(),
-        Value::Array(items) => items.iter().collect(),
-        _ => Vec::new(),
-    };
-    let own = (value.get("si").is_some()).then_some(value);
-    own.into_iter().chain(inner.into_iter().flat_map(figures)).collect()
 }
 
 #[test]

@@ -22,17 +22,6 @@ fn reports() -> Vec<(String, System, Report)> {
     corpus::all().unwrap().into_iter().map(of).collect()
 }
 
-/// Every object of a report that is a figure.
-fn figures(value: &Value) -> Vec<&Value> {
-    let inner: Vec<&Value> = match value {
-        Value::Object(object) => object.values().collect(),
-        Value::Array(items) => items.iter().collect(),
-        _ => Vec::new(),
-    };
-    let own = (value.get("si").is_some()).then_some(value);
-    own.into_iter().chain(inner.into_iter().flat_map(figures)).collect()
-}
-
 /// Every text under the name `working`, a verdict's among them.
 fn keys(value: &Value) -> Vec<&str> {
     let own = value.get("working").and_then(Value::as_str);
@@ -54,7 +43,7 @@ fn parts(report: &Report) -> Value {
 fn every_figure_has_its_working_and_every_working_its_figure() {
     for (name, _, report) in reports() {
         let value = parts(&report);
-        for figure in figures(&value) {
+        for figure in corpus::figures(&value) {
             let key = figure["working"].as_str();
             let key = key.unwrap_or_else(|| panic!("{name}: no working of {figure}"));
             let working = report.workings.get(key).unwrap();
@@ -74,7 +63,7 @@ fn every_figure_has_its_working_and_every_working_its_figure() {
 #[test]
 fn a_working_ends_in_its_figure() {
     for (name, _, report) in reports() {
-        for figure in figures(&parts(&report)) {
+        for figure in corpus::figures(&parts(&report)) {
             let result = &report.workings.get(figure["working"].as_str().unwrap()).unwrap().result;
             let text = figure["text"].as_str().unwrap();
             let says = result.starts_with(text) || result.contains(", u = ");
@@ -143,7 +132,7 @@ fn the_load_curve_only_rises() {
 fn lengths_read_back() {
     let mut seen = 0;
     for (name, system, report) in reports() {
-        for figure in figures(&parts(&report)) {
+        for figure in corpus::figures(&parts(&report)) {
             let text = figure["text"].as_str().unwrap();
             if figure["unit"] != "m" {
                 continue;
