@@ -113,7 +113,7 @@ fn the_load_curve_only_rises() {
             }
             for bend in &nest.breakpoints {
                 let sum: f64 = bend.stack.iter().sum();
-                assert!((sum - bend.load.shown).abs() <= 1e-9 * sum.max(1.0), "{name}");
+                assert!((sum - bend.load.si).abs() <= 1e-9 * sum.max(1.0), "{name}");
             }
             if let (Some(free), Some(first)) = (&nest.free_height, nest.breakpoints.first()) {
                 assert!((free.si - first.height.si).abs() < 1e-15, "{name}");

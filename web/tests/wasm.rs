@@ -5,6 +5,7 @@
 use coilnest_web as engine;
 use include_dir::{Dir, include_dir};
 use js_sys::{Array, Function, JSON, Object, Reflect};
+use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
@@ -53,6 +54,18 @@ fn every_job_has_the_report_that_native_code_gives() {
         let kept = text(&parsed(report));
         assert!(text(&engine::assess(&job.into())) == kept, "{name}, from its text");
         assert!(text(&engine::assess(&parsed(job))) == kept, "{name}, from its object");
+    }
+}
+
+/// Field by field, where the engine goes by one text.
+#[wasm_bindgen_test]
+fn a_report_is_the_object_that_serde_makes_of_it() {
+    let fields = serde_wasm_bindgen::Serializer::json_compatible();
+    for (name, job, _) in jobs() {
+        let read = coilnest::job::file::open(job).unwrap();
+        let report = coilnest::job::assess(&read, &coilnest_tables::TABLES);
+        let made = report.serialize(&fields).unwrap();
+        assert!(text(&engine::assess(&job.into())) == text(&made), "{name}");
     }
 }
 

@@ -4,7 +4,7 @@ use super::cautions;
 use super::desk::Desk;
 use super::drawing::{self, Facts};
 use super::entry::Entry;
-use super::figures::Pen;
+use super::figures::{Pen, axes};
 use super::file;
 use super::input::{Job, NestEntry, Record, Seat};
 use super::nest::{self, Reckoned, Seated};
@@ -26,7 +26,8 @@ use crate::tables::Tables;
 #[must_use]
 pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
     let mut desk = Desk::new(tables, pen(job));
-    let mut report = Report { cautions: cautions::all(), ..Report::default() };
+    let axes = axes(desk.pen.system);
+    let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
     let format = file::format_problem(job);
     let readable = format.as_ref().is_none_or(|problem| problem.code == "format-missing");
     desk.problems.extend(format);

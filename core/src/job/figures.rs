@@ -1,6 +1,6 @@
 //! Figures and their workings, written in the job's system.
 
-use super::report::{Figure, WorkingEntry};
+use super::report::{Axes, Axis, Figure, WorkingEntry};
 use crate::quantity::{
     self, Angle, Digits, Energy, Force, Kind, Length, Modulus, Said, SpringRate, Stress, System,
     unit,
@@ -46,15 +46,8 @@ impl Shown for quantity::Share {
 impl Pen {
     /// A force, rate, stress, energy, share or number of turns.
     pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
-        let (shown, shown_unit) = quantity::shown::<K>(value, self.system);
-        Figure {
-            si: K::si(value),
-            unit: K::SI,
-            text: quantity::write::<K>(value, self.system),
-            shown,
-            shown_unit,
-            ..Figure::default()
-        }
+        let text = quantity::write::<K>(value, self.system);
+        Figure { si: K::si(value), unit: K::SI, text, ..Figure::default() }
     }
 
     /// The same with its standard uncertainty.
@@ -86,22 +79,20 @@ impl Pen {
     }
 
     fn length(self, length: Length, step: Step) -> Figure {
-        let (shown, shown_unit) = quantity::shown::<Length>(length, self.system);
         let text = reading::write_length(length, self.system, step);
-        Figure { si: length.value, unit: "m", text, shown, shown_unit, ..Figure::default() }
+        Figure { si: length.value, unit: "m", text, ..Figure::default() }
     }
 
     /// A plain number, to so many significant digits.
     pub(crate) fn number(value: f64, digits: usize) -> Figure {
         let text = quantity::write_number(value, digits);
-        Figure { si: value, unit: "1", text, shown: value, ..Figure::default() }
+        Figure { si: value, unit: "1", text, ..Figure::default() }
     }
 
     /// An angle in degrees.
     pub(crate) fn angle(angle: Angle) -> Figure {
-        let shown = angle.get::<unit::degree>();
-        let text = format!("{}°", quantity::write_fixed(shown, 1));
-        Figure { si: angle.value, unit: "rad", text, shown, shown_unit: "°", ..Figure::default() }
+        let text = format!("{}°", quantity::write_fixed(angle.get::<unit::degree>(), 1));
+        Figure { si: angle.value, unit: "rad", text, ..Figure::default() }
     }
 
     /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
@@ -148,6 +139,15 @@ pub(crate) fn sum(terms: impl Iterator<Item = impl fmt::Display>) -> String {
         let _ = write!(text, "{joint}{term}");
     }
     text
+}
+
+/// The units of a system's axes.
+pub(crate) fn axes(system: System) -> Axes {
+    let axis = |table: &quantity::Table| {
+        let own = table.own(system);
+        own.map_or_else(Axis::default, |own| Axis { unit: own.text, scale: own.si })
+    };
+    Axes { length: axis(Length::TABLE), force: axis(Force::TABLE) }
 }
 
 impl Figure {

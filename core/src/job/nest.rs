@@ -196,8 +196,6 @@ fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport
             Event::Stage => EventWord::Stage,
             Event::Solid => EventWord::Solid,
         };
-        let stack =
-            state.members.iter().map(|member| quantity::shown::<Force>(member.load, pen.system).0);
         let Some(coil) = reckoned.nest.members().get(bend.member) else { continue };
         let (formula, stands) = match (event, coil.solid) {
             (EventWord::Solid, Some(solid)) => ("h = Lc + o", solid),
@@ -225,7 +223,7 @@ fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport
             rate,
             event,
             seat: bend.member,
-            stack: stack.collect(),
+            stack: state.members.iter().map(|member| member.load.value).collect(),
         });
     }
     reports
@@ -515,9 +513,10 @@ fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
     let free = nest.free_height();
     let floor = nest.solid().map_or(free * 0.5, |solid| solid.height);
     let (least, most) = (up(number(floor)), up(number(free + (free - floor) * 0.06)));
-    let start =
-        report.working.as_ref().map_or(number(free + floor) / 2.0, |state| state.height.shown);
-    let start = up(start);
+    let middle = number(free + floor) / 2.0;
+    let working = report.working.as_ref();
+    let start = working.map(|state| number(Length::new::<unit::meter>(state.height.si)));
+    let start = up(start.unwrap_or(middle));
     let start = if start < least { least } else { start };
     Slider { least, most, step, start: if start > most { most } else { start }, unit }
 }

@@ -133,10 +133,6 @@ record! {
         unit: &'static str,
         /// The value as a person reads it, with its unit.
         text: String,
-        /// The value in the unit of the text, for scales and axes.
-        shown: f64,
-        /// That unit.
-        shown_unit: &'static str,
         /// One standard uncertainty, in SI units.
         #[serde(skip_serializing_if = "Option::is_none")]
         doubt_si: Option<f64>,
@@ -407,7 +403,7 @@ record! {
         event: EventWord,
         /// To which seat.
         seat: usize,
-        /// Load of each seat there, in the load's shown unit.
+        /// Load of each seat there, in newtons.
         stack: Vec<f64>,
     }
 }
@@ -515,8 +511,32 @@ record! {
         nests: Vec<NestReport>,
         /// Keys for the fractions of this job's tape.
         keys: Vec<&'static str>,
+        /// Units for scales and axes.
+        axes: Axes,
         /// How each figure came about.
         workings: Workings,
+    }
+}
+
+record! {
+    /// The units in which a drawing of a job's figures has its axes.
+    #[derive(Default)]
+    Axes {
+        /// Of heights.
+        length: Axis,
+        /// Of loads.
+        force: Axis,
+    }
+}
+
+record! {
+    /// The unit of an axis.
+    #[derive(Default)]
+    Axis {
+        /// The unit.
+        unit: &'static str,
+        /// One of it in SI units.
+        scale: f64,
     }
 }
 

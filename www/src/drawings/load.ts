@@ -1,6 +1,6 @@
-import type { Breakpoint, NestReport, State } from '../engine/types';
+import type { Axes, Breakpoint, NestReport, State } from '../engine/types';
 import { areaPath, linePath, type Point } from './line';
-import { linear, type Scale } from './scale';
+import { linear, on, type Scale } from './scale';
 
 /** One corner of the load lines: a height, and the load of each seat there. */
 export interface Corner {
@@ -9,20 +9,24 @@ export interface Corner {
 	total: number;
 }
 
-function cornerOf(point: Breakpoint): Corner {
-	return { height: point.height.shown, loads: point.stack, total: point.load.shown };
+function cornerOf(point: Breakpoint, axes: Axes): Corner {
+	return {
+		height: on(axes.length, point.height),
+		loads: point.stack.map((si) => on(axes.force, { si })),
+		total: on(axes.force, point.load),
+	};
 }
 
 /** The corners from free to the least height of the slider; `end` is the state there, for a nest whose solid height is not known. */
-export function corners(nest: NestReport, end: State | undefined): Corner[] {
-	const known = nest.breakpoints.map(cornerOf);
+export function corners(nest: NestReport, end: State | undefined, axes: Axes): Corner[] {
+	const known = nest.breakpoints.map((point) => cornerOf(point, axes));
 	const [first, last] = [known[0], known.at(-1)];
 	if (!first || !last) return [];
 	const unloaded = { height: nest.slider?.most ?? first.height, loads: first.loads.map(() => 0), total: 0 };
 	const least = end && {
-		height: end.height.shown,
-		loads: end.seats.map((seat) => seat.load.shown),
-		total: end.load.shown,
+		height: on(axes.length, end.height),
+		loads: end.seats.map((seat) => on(axes.force, seat.load)),
+		total: on(axes.force, end.load),
 	};
 	return [
 		...(unloaded.height > first.height ? [unloaded] : []),

@@ -1,7 +1,8 @@
-import type { Breakpoint, NestReport } from '../engine/types';
+import type { Axes, Breakpoint, NestReport } from '../engine/types';
 import { boxesUnder, boxOf, placeLabel, type Box, type Place } from './labels';
 import type { Point } from './line';
 import type { Scales } from './load';
+import { on } from './scale';
 
 /** The place of a mark on the height axis, with the words that stand at it. */
 export interface Mark {
@@ -14,12 +15,12 @@ export interface Mark {
 }
 
 /** Free, pick-up, working and solid, in the order in which a press meets them. */
-export function marks(nest: NestReport): Mark[] {
+export function marks(nest: NestReport, axes: Axes): Mark[] {
 	const events = nest.breakpoints.map((point, i): Mark => {
 		const name = nest.seats[point.seat]?.name ?? '';
 		return {
-			height: point.height.shown,
-			load: point.load.shown,
+			height: on(axes.length, point.height),
+			load: on(axes.force, point.load),
 			word:
 				i === 0
 					? 'free'
@@ -31,8 +32,8 @@ export function marks(nest: NestReport): Mark[] {
 	if (nest.working) {
 		const { height, load } = nest.working;
 		events.push({
-			height: height.shown,
-			load: load.shown,
+			height: on(axes.length, height),
+			load: on(axes.force, load),
 			word: 'working',
 			text: height.text,
 			kind: 'working',

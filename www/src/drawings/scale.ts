@@ -1,3 +1,4 @@
+import type { Axis } from '../engine/types';
 import { ticks } from 'd3-array';
 
 /** A straight scale from what is drawn to where it stands on the paper. */
@@ -18,4 +19,9 @@ export function linear(
 		invert: (place: number) => (slope === 0 ? from : from + (place - start) / slope),
 		ticks: (count: number) => ticks(from, to, count),
 	});
+}
+
+/** A quantity in SI units, in the unit of an axis. */
+export function on(axis: Axis, { si }: { si: number }): number {
+	return si / axis.scale;
 }

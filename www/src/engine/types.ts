@@ -362,6 +362,32 @@ export interface Job {
 	title?: string;
 }
 /**
+ * The units in which a drawing of a job's figures has its axes.
+ */
+export interface Axes {
+	/**
+	 * Of loads.
+	 */
+	force: Axis;
+	/**
+	 * Of heights.
+	 */
+	length: Axis;
+}
+/**
+ * The unit of an axis.
+ */
+export interface Axis {
+	/**
+	 * One of it in SI units.
+	 */
+	scale: number;
+	/**
+	 * The unit.
+	 */
+	unit: string;
+}
+/**
  * A bend of the load curve.
  */
 export interface Breakpoint {
@@ -386,7 +412,7 @@ export interface Breakpoint {
 	 */
 	seat: number;
 	/**
-	 * Load of each seat there, in the load's shown unit.
+	 * Load of each seat there, in newtons.
 	 */
 	stack: number[];
 }
@@ -402,14 +428,6 @@ export interface Figure {
 	 * The same as a person reads it.
 	 */
 	doubt_text?: string;
-	/**
-	 * The value in the unit of the text, for scales and axes.
-	 */
-	shown: number;
-	/**
-	 * That unit.
-	 */
-	shown_unit: string;
 	/**
 	 * The value in SI units.
 	 */
@@ -1143,6 +1161,10 @@ export interface TapeStrip {
  * Everything that follows from a job.
  */
 export interface Report {
+	/**
+	 * Units for scales and axes.
+	 */
+	axes: Axes;
 	/**
 	 * What can hurt somebody at this work.
 	 */
