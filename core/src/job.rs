@@ -38,6 +38,7 @@ pub mod report;
 pub mod respell;
 mod seat;
 mod sentence;
+mod sheet;
 pub mod strip;
 mod unassessed;
 
@@ -46,3 +47,4 @@ pub use choices::choices;
 pub use entry::{Entry, List, Text};
 pub use input::Job;
 pub use report::Report;
+pub use sheet::coil_sheet;

@@ -1,7 +1,7 @@
 //! The JSON Schemas of a job and of a report, from the Rust types.
 
 use coilnest::job::Job;
-use coilnest::job::report::{Choices, Opened, Report, StateAnswer, TapeStrip};
+use coilnest::job::report::{Choices, Opened, Report, SheetAnswer, StateAnswer, TapeStrip};
 use schemars::generate::SchemaSettings;
 use schemars::transform::transform_subschemas;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
@@ -29,6 +29,7 @@ impl SchemaFile {
 #[must_use]
 pub fn all() -> [SchemaFile; 2] {
     let mut report = generator();
+    report.subschema_for::<SheetAnswer>();
     report.subschema_for::<StateAnswer>();
     report.subschema_for::<TapeStrip>();
     report.subschema_for::<Opened>();

@@ -2,7 +2,9 @@
 
 #![cfg(test)]
 
-use coilnest::job::{assess, file, nest_state, report::Report, respell::respell, strip};
+use coilnest::job::{
+    assess, coil_sheet, file, nest_state, report::Report, respell::respell, strip,
+};
 use coilnest::quantity::System;
 use coilnest_tables::TABLES;
 use coilnest_tests::{corpus, job_path};
@@ -218,10 +220,19 @@ fn without_keys(part: &impl serde::Serialize) -> Value {
     value
 }
 
+/// The figures of the outer coil's sheet, what nests go by among them.
+fn sheet(job: &Value) -> Value {
+    let job = file::from_value(job.clone()).unwrap();
+    let mut sheet = without_keys(&coil_sheet(&job, &TABLES, "outer").sheet.unwrap());
+    let mut coil = sheet.as_object_mut().unwrap().remove("coil").unwrap();
+    sheet.as_object_mut().unwrap().append(coil.as_object_mut().unwrap());
+    sheet
+}
+
 /// What a coil's own figures need of its drawing, by hand: without a field just those are gone.
 #[test]
 fn a_coil_without_a_field_loses_what_needs_it() {
-    let whole = without_keys(&report(&demo()).coils[0]);
+    let whole = sheet(&demo());
     let names =
         |value: &Value| -> Vec<String> { value.as_object().unwrap().keys().cloned().collect() };
     let sizes = ["bergstrasser", "index", "inside", "mean", "outside", "wahl"];
@@ -241,7 +252,7 @@ fn a_coil_without_a_field_loses_what_needs_it() {
     ] {
         let mut job = demo();
         job_path::put(&mut job, &format!("coils[0].{field}"), None);
-        let left = without_keys(&report(&job).coils[0]);
+        let left = sheet(&job);
         let mut expected: Vec<String> = names(&whole);
         expected.retain(|name| !gone.contains(&name.as_str()));
         assert_eq!(names(&left), expected, "{field}");

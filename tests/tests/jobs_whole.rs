@@ -3,8 +3,8 @@
 #![cfg(test)]
 
 use coilnest::bounds;
-use coilnest::job::report::{Report, StateReport};
-use coilnest::job::{assess, file};
+use coilnest::job::report::{Report, StateReport, Workings};
+use coilnest::job::{assess, coil_sheet, file};
 use coilnest::quantity::System;
 use coilnest::reading::Reading;
 use coilnest_tables::TABLES;
@@ -33,28 +33,46 @@ fn keys(value: &Value) -> Vec<&str> {
     own.into_iter().chain(inner.into_iter().flat_map(keys)).collect()
 }
 
-fn parts(report: &Report) -> Value {
-    let mut value = serde_json::to_value(report).unwrap();
-    value.as_object_mut().unwrap().remove("workings");
-    value
+/// A report or a coil's sheet, its workings apart.
+struct Answer {
+    name: String,
+    system: System,
+    parts: Value,
+    workings: Workings,
+}
+
+fn answers() -> Vec<Answer> {
+    let mut all = Vec::new();
+    for (name, system, mut report) in reports() {
+        let workings = std::mem::take(&mut report.workings);
+        let parts = serde_json::to_value(&report).unwrap();
+        all.push(Answer { name: name.clone(), system, parts, workings });
+        let job = file::open(&corpus::named(&name).unwrap().text).unwrap();
+        for coil in report.coils.iter().filter(|coil| !coil.id.is_empty()) {
+            let answer = coil_sheet(&job, &TABLES, &coil.id);
+            let parts = serde_json::to_value(answer.sheet.unwrap()).unwrap();
+            let name = format!("{name}, {}", coil.id);
+            all.push(Answer { name, system, parts, workings: answer.workings });
+        }
+    }
+    all
 }
 
 #[test]
 fn every_figure_has_its_working_and_every_working_its_figure() {
-    for (name, _, report) in reports() {
-        let value = parts(&report);
-        for figure in corpus::figures(&value) {
+    for Answer { name, parts, workings, .. } in answers() {
+        for figure in corpus::figures(&parts) {
             let key = figure["working"].as_str();
             let key = key.unwrap_or_else(|| panic!("{name}: no working of {figure}"));
-            let working = report.workings.get(key).unwrap();
+            let working = workings.get(key).unwrap();
             for part in [&working.with, &working.result, &working.source] {
                 assert!(!part.trim().is_empty(), "{name}, {key}: {working:?}");
             }
             assert!(!working.formula.is_empty(), "{name}, {key}: {working:?}");
         }
-        let used: BTreeSet<String> = keys(&value).into_iter().map(str::to_owned).collect();
+        let used: BTreeSet<String> = keys(&parts).into_iter().map(str::to_owned).collect();
         let filed: BTreeSet<String> =
-            (1..=report.workings.0.len()).map(|number| format!("w{number}")).collect();
+            (1..=workings.0.len()).map(|number| format!("w{number}")).collect();
         assert_eq!(used, filed, "{name}");
     }
 }
@@ -62,9 +80,9 @@ fn every_figure_has_its_working_and_every_working_its_figure() {
 /// A working's result is what the figure says, or the exact value where the figure is a fraction.
 #[test]
 fn a_working_ends_in_its_figure() {
-    for (name, _, report) in reports() {
-        for figure in corpus::figures(&parts(&report)) {
-            let result = &report.workings.get(figure["working"].as_str().unwrap()).unwrap().result;
+    for Answer { name, parts, workings, .. } in answers() {
+        for figure in corpus::figures(&parts) {
+            let result = &workings.get(figure["working"].as_str().unwrap()).unwrap().result;
             let text = figure["text"].as_str().unwrap();
             let says = result.starts_with(text) || result.contains(", u = ");
             assert!(says, "{name}: {text} and {result}");
@@ -131,8 +149,8 @@ fn the_load_curve_only_rises() {
 #[test]
 fn lengths_read_back() {
     let mut seen = 0;
-    for (name, system, report) in reports() {
-        for figure in corpus::figures(&parts(&report)) {
+    for Answer { name, system, parts, .. } in answers() {
+        for figure in corpus::figures(&parts) {
             let text = figure["text"].as_str().unwrap();
             if figure["unit"] != "m" {
                 continue;

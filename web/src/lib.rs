@@ -5,7 +5,7 @@
 
 mod value;
 
-use coilnest::job::report::{Problem, Report, StateAnswer};
+use coilnest::job::report::{Problem, Report, SheetAnswer, StateAnswer};
 use coilnest::job::{self, Job, file, respell::respell};
 use coilnest::quantity::System;
 use coilnest::reading;
@@ -15,7 +15,7 @@ use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Choices, Job, Opened, Report, StateAnswer, TapeStrip,
+  Choices, Job, Opened, Report, SheetAnswer, StateAnswer, TapeStrip,
 } from "../../www/src/engine/types";"#;
 
 const DEMO: &str = include_str!("../demo/quarry-tramway.json");
@@ -43,6 +43,19 @@ pub fn nest_state(
     to_js(&match taken(job) {
         Ok(job) => job::nest_state(&job, &TABLES, nest_id, height_text),
         Err(problem) => StateAnswer { problem: Some(*problem), ..StateAnswer::default() },
+    })
+}
+
+/// The drawing sheet of a coil of a job.
+#[wasm_bindgen(js_name = coilSheet, unchecked_return_type = "SheetAnswer")]
+#[must_use]
+pub fn coil_sheet(
+    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
+    coil_id: &str,
+) -> JsValue {
+    to_js(&match taken(job) {
+        Ok(job) => job::coil_sheet(&job, &TABLES, coil_id),
+        Err(problem) => SheetAnswer { problem: Some(*problem), ..SheetAnswer::default() },
     })
 }
 

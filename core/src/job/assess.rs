@@ -28,10 +28,8 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
     let mut desk = Desk::new(tables, pen(job));
     let axes = axes(desk.pen.system);
     let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
-    let format = file::format_problem(job);
-    let readable = format.as_ref().is_none_or(|problem| problem.code == "format-missing");
-    desk.problems.extend(format);
-    if readable {
+    desk.problems.extend(file::format_problem(job));
+    if file::refused_format(job).is_none() {
         fill(&mut desk, job, &mut report);
     }
     report.problems = desk.problems;
@@ -55,7 +53,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
     report.keys = keys;
 }
 
-fn pen(job: &Job) -> Pen {
+pub(super) fn pen(job: &Job) -> Pen {
     let system = file::system_of(job);
     let said = job.tape.given().and_then(|tape| tape.graduation.given());
     let graduation = said
@@ -296,9 +294,7 @@ fn load_cost_shares(desk: &mut Desk<'_>, report: &mut NestReport) {
 /// A nest of a job at a height, or under a load, that is asked for; with its half-section.
 #[must_use]
 pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> StateAnswer {
-    if let Some(problem) =
-        file::format_problem(job).filter(|problem| problem.code != "format-missing")
-    {
+    if let Some(problem) = file::refused_format(job) {
         return StateAnswer { problem: Some(problem), ..StateAnswer::default() };
     }
     let mut reading = Desk::new(tables, pen(job));

@@ -10,7 +10,7 @@ use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
 use crate::coil::{Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress};
 use crate::material::{self, Steel};
 use crate::measured::uniform;
-use crate::quantity::{self, Angle, Length, Modulus, Pressure, SpringRate, Stress};
+use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress};
 use crate::source::Source;
 use crate::verdict::Limits;
 
@@ -27,7 +27,8 @@ pub(crate) struct Facts {
     pub(crate) limits: Option<Limits>,
     pub(crate) rate: Option<Rate>,
     pub(crate) solid: Option<Length>,
-    /// Growth of the diameter at solid, ends free to turn.
+    pub(crate) pitch: Option<Length>,
+    /// Growth of the outside diameter at solid, the larger of held and free ends.
     pub(crate) growth: Option<Length>,
     pub(crate) stress_at_solid: Option<Pressure>,
 }
@@ -63,6 +64,9 @@ struct Moduli {
     doubt: f64,
     source: String,
 }
+
+/// The source of what is plain geometry.
+pub(crate) const GEOMETRY: &str = "geometry of the coil";
 
 /// The words of a job file for the forms of ends; `given` leaves the dead turns to be given.
 pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
@@ -103,22 +107,23 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Fact
         )
         .unwrap_or_default();
 
-    if let Some(free) = facts.free {
-        let figure = desk.pen.height(free);
-        report.free = Some(as_given(desk, figure, "L0", "the book's free height"));
-    }
-    report_diameters(desk, &mut report, facts.diameters);
+    index_and_factors(desk, &mut report, facts.diameters);
     report_turns(desk, &mut report, counted, facts.ends);
     solid_height(desk, at, &mut facts, &mut report, given_solid);
     rates(desk, at, &mut facts, &mut report, counted, moduli.as_ref(), given_rate);
     if let Some(moduli) = &moduli {
-        pitch_and_growth(desk, &mut facts, &mut report, moduli, ends_turn);
+        helix(desk, &mut facts, &mut report, moduli, ends_turn);
     }
     stress_at_solid(desk, &mut facts, &mut report);
     (facts, report)
 }
 
-fn as_given(desk: &mut Desk<'_>, figure: Figure, symbol: &'static str, whose: &str) -> Figure {
+pub(crate) fn as_given(
+    desk: &mut Desk<'_>,
+    figure: Figure,
+    symbol: &'static str,
+    whose: &str,
+) -> Figure {
     let with = figure.text.clone();
     desk.ledger.show(figure, symbol, with, &whose)
 }
@@ -300,17 +305,12 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
     }
 }
 
-fn report_diameters(desk: &mut Desk<'_>, report: &mut CoilReport, diameters: Option<Diameters>) {
+fn index_and_factors(desk: &mut Desk<'_>, report: &mut CoilReport, diameters: Option<Diameters>) {
     let Some(coil) = diameters else { return };
     let pen = desk.pen;
-    let (bar, mean) = (pen.decimal(coil.bar()), pen.decimal(coil.mean()));
-    let geometry = "geometry of the coil";
-    let mut show = |figure, formula, with| Some(desk.ledger.show(figure, formula, with, &geometry));
-    report.index = show(Pen::number(coil.index(), 3), "C = D / d", text!("{mean} / {bar}"));
-    let outside = pen.decimal(coil.outside());
-    report.mean = show(pen.fine(coil.mean()), "D = De − d", text!("{outside} − {bar}"));
-    report.outside = show(pen.fine(coil.outside()), "De = D + d", text!("{mean} + {bar}"));
-    report.inside = show(pen.fine(coil.inside()), "Di = D − d", text!("{mean} − {bar}"));
+    let with = text!("{} / {}", pen.decimal(coil.mean()), pen.decimal(coil.bar()));
+    let figure = Pen::number(coil.index(), 3);
+    report.index = Some(desk.ledger.show(figure, "C = D / d", with, &GEOMETRY));
     let index = quantity::write_number(coil.index(), 5);
     report.wahl = Some(desk.ledger.show(
         Pen::number(stress::wahl(coil.index()), 4),
@@ -396,11 +396,7 @@ fn solid_height(
         let expected = "a solid height below the free height";
         desk.problem(Problem::new(&field, "solid-not-below-free", &read, expected, &why, ""));
         facts.solid = None;
-        return;
     }
-    let with = text!("{} − {}", pen.decimal(free), pen.decimal(height));
-    let figure = pen.height(free - height);
-    report.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
 }
 
 fn rates(
@@ -457,7 +453,7 @@ fn rates(
     }
 }
 
-fn pitch_and_growth(
+fn helix(
     desk: &mut Desk<'_>,
     facts: &mut Facts,
     report: &mut CoilReport,
@@ -489,34 +485,9 @@ fn pitch_and_growth(
     };
     report.pitch =
         Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &solid::pitch_source(ends)));
-    let (p, mean) = (pen.decimal(pitch), pen.decimal(coil.mean()));
-    let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
-    let angle = Angle { value: libm::atan(tangent), ..Angle::default() };
-    report.pitch_angle = Some(desk.ledger.show(
-        Pen::angle(angle),
-        "tan α = p / (π · D)",
-        text!("{p} / (π · {mean})"),
-        &"geometry of the helix",
-    ));
-
-    let held = growth::held(coil, pitch, coil.bar());
-    let bar = pen.decimal(coil.bar());
-    let with = text!("√(({mean})² + (({p})² − ({bar})²)/π²) − {mean}");
-    report.growth_held = Some(desk.ledger.show(
-        pen.fine(held),
-        "ΔD = √(D² + (p² − d²)/π²) − D",
-        with,
-        &growth::HELD_SOURCE,
-    ));
-    let free_to_turn = growth::free_at_solid(coil, pitch);
-    let with = text!("p = {p}, d = {bar}, D = {mean}");
-    report.growth_free = Some(desk.ledger.show(
-        pen.fine(free_to_turn),
-        "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
-        with,
-        &growth::FREE_SOURCE,
-    ));
-    facts.growth = Some(if free_to_turn > held { free_to_turn } else { held });
+    facts.pitch = Some(pitch);
+    let (held, free) = (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
+    facts.growth = Some(if free > held { free } else { held });
 
     let (Some(youngs), Some(turns)) = (moduli.youngs, facts.turns) else { return };
     let poisson = material::poisson(moduli.shear, youngs);
@@ -524,6 +495,7 @@ fn pitch_and_growth(
         return;
     }
     let plain = rate::rate(moduli.shear, coil, turns);
+    let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
     let corrected = rate::corrected(plain, coil, pitch, poisson, ends_turn);
     let formula = match ends_turn {
         EndsTurn::Held => "k = k0 / (1 − 3/(16 C²) + (1/2 − ν) tan² α)",

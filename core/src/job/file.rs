@@ -82,6 +82,11 @@ pub(crate) fn format_problem(job: &Job) -> Option<Problem> {
     Some(Problem::new(&path, code, said, &expected, why, FORMAT))
 }
 
+/// Why nothing can be said of a job: it names a format that is not known here.
+pub(crate) fn refused_format(job: &Job) -> Option<Problem> {
+    format_problem(job).filter(|problem| problem.code != "format-missing")
+}
+
 /// The text of a job file, made to be read.
 #[must_use]
 pub fn save(job: &Job) -> String {

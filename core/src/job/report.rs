@@ -217,24 +217,12 @@ record! {
         /// Spring index.
         #[serde(skip_serializing_if = "Option::is_none")]
         index: Option<Figure>,
-        /// Mean diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        mean: Option<Figure>,
-        /// Outside diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        outside: Option<Figure>,
-        /// Inside diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        inside: Option<Figure>,
         /// Turns that deflect.
         #[serde(skip_serializing_if = "Option::is_none")]
         active_turns: Option<Figure>,
         /// Pitch of the free coil.
         #[serde(skip_serializing_if = "Option::is_none")]
         pitch: Option<Figure>,
-        /// Pitch angle of the free coil.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        pitch_angle: Option<Figure>,
         /// Rate that is reckoned with: the book's, else the drawing's.
         #[serde(skip_serializing_if = "Option::is_none")]
         rate: Option<Figure>,
@@ -259,18 +247,6 @@ record! {
         /// Bergsträsser's factor.
         #[serde(skip_serializing_if = "Option::is_none")]
         bergstrasser: Option<Figure>,
-        /// Growth of the diameter at solid, ends held.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        growth_held: Option<Figure>,
-        /// Growth of the diameter at solid, ends free to turn.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        growth_free: Option<Figure>,
-        /// Free height from the book.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        free: Option<Figure>,
-        /// Free height less solid height.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        travel: Option<Figure>,
     }
 }
 
@@ -553,6 +529,54 @@ record! {
         /// Its half-section.
         #[serde(skip_serializing_if = "Option::is_none")]
         section: Option<Cut>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// The drawing sheet of a coil: all that follows from its drawing.
+    #[derive(Default)]
+    Sheet {
+        /// What nests go by.
+        coil: CoilReport,
+        /// Mean diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mean: Option<Figure>,
+        /// Outside diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        outside: Option<Figure>,
+        /// Inside diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        inside: Option<Figure>,
+        /// Pitch angle of the free coil.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pitch_angle: Option<Figure>,
+        /// Growth of the diameter at solid, ends held.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        growth_held: Option<Figure>,
+        /// Growth of the diameter at solid, ends free to turn.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        growth_free: Option<Figure>,
+        /// Free height from the book.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        free: Option<Figure>,
+        /// Free height less solid height.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        travel: Option<Figure>,
+    }
+}
+
+record! {
+    /// The drawing sheet of a coil that was asked for.
+    #[derive(Default)]
+    SheetAnswer {
+        /// The sheet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        sheet: Option<Sheet>,
+        /// Why there is none.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        problem: Option<Problem>,
         /// How each figure came about.
         workings: Workings,
     }

@@ -562,18 +562,6 @@ export interface CoilReport {
 	 */
 	bergstrasser?: Figure;
 	/**
-	 * Free height from the book.
-	 */
-	free?: Figure;
-	/**
-	 * Growth of the diameter at solid, ends free to turn.
-	 */
-	growth_free?: Figure;
-	/**
-	 * Growth of the diameter at solid, ends held.
-	 */
-	growth_held?: Figure;
-	/**
 	 * The drawing.
 	 */
 	id: string;
@@ -582,29 +570,13 @@ export interface CoilReport {
 	 */
 	index?: Figure;
 	/**
-	 * Inside diameter.
-	 */
-	inside?: Figure;
-	/**
-	 * Mean diameter.
-	 */
-	mean?: Figure;
-	/**
 	 * Its name for people.
 	 */
 	name: string;
 	/**
-	 * Outside diameter.
-	 */
-	outside?: Figure;
-	/**
 	 * Pitch of the free coil.
 	 */
 	pitch?: Figure;
-	/**
-	 * Pitch angle of the free coil.
-	 */
-	pitch_angle?: Figure;
 	/**
 	 * Rate that is reckoned with: the book's, else the drawing's.
 	 */
@@ -629,10 +601,6 @@ export interface CoilReport {
 	 * Uncorrected stress at solid, from the book's free height.
 	 */
 	stress_solid?: Figure;
-	/**
-	 * Free height less solid height.
-	 */
-	travel?: Figure;
 	/**
 	 * Wahl's factor.
 	 */
@@ -1018,21 +986,58 @@ export interface SectionSeat {
 	touching: boolean;
 }
 /**
- * A nest at a height that was asked for.
+ * The drawing sheet of a coil: all that follows from its drawing.
  */
-export interface StateAnswer {
+export interface Sheet {
+	/**
+	 * What nests go by.
+	 */
+	coil: CoilReport;
+	/**
+	 * Free height from the book.
+	 */
+	free?: Figure;
+	/**
+	 * Growth of the diameter at solid, ends free to turn.
+	 */
+	growth_free?: Figure;
+	/**
+	 * Growth of the diameter at solid, ends held.
+	 */
+	growth_held?: Figure;
+	/**
+	 * Inside diameter.
+	 */
+	inside?: Figure;
+	/**
+	 * Mean diameter.
+	 */
+	mean?: Figure;
+	/**
+	 * Outside diameter.
+	 */
+	outside?: Figure;
+	/**
+	 * Pitch angle of the free coil.
+	 */
+	pitch_angle?: Figure;
+	/**
+	 * Free height less solid height.
+	 */
+	travel?: Figure;
+}
+/**
+ * The drawing sheet of a coil that was asked for.
+ */
+export interface SheetAnswer {
 	/**
 	 * Why there is none.
 	 */
 	problem?: Problem;
 	/**
-	 * Its half-section.
+	 * The sheet.
 	 */
-	section?: Section;
-	/**
-	 * The nest there.
-	 */
-	state?: State;
+	sheet?: Sheet;
 	/**
 	 * How each figure came about.
 	 */
@@ -1060,6 +1065,29 @@ export interface Working {
 	 * The numbers put in.
 	 */
 	with: string;
+}
+/**
+ * A nest at a height that was asked for.
+ */
+export interface StateAnswer {
+	/**
+	 * Why there is none.
+	 */
+	problem?: Problem;
+	/**
+	 * Its half-section.
+	 */
+	section?: Section;
+	/**
+	 * The nest there.
+	 */
+	state?: State;
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
 }
 /**
  * A graduation.
