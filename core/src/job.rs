@@ -25,6 +25,7 @@
 mod assess;
 mod cautions;
 mod choices;
+mod cut;
 mod desk;
 mod drawing;
 mod entry;

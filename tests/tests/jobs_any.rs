@@ -226,6 +226,7 @@ fn sheet(job: &Value) -> Value {
     let mut sheet = without_keys(&coil_sheet(&job, &TABLES, "outer").sheet.unwrap());
     let mut coil = sheet.as_object_mut().unwrap().remove("coil").unwrap();
     sheet.as_object_mut().unwrap().append(coil.as_object_mut().unwrap());
+    sheet.as_object_mut().unwrap().retain(|name, _| name != "section" && name != "axes");
     sheet
 }
 

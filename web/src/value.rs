@@ -13,38 +13,12 @@ const DEEPEST: usize = 32;
 /// A value as a plain object.
 pub(crate) fn to_js(value: &impl Serialize) -> JsValue {
     let text = serde_json::to_string(value).ok();
-    text.and_then(|text| parsed(&text).ok()).unwrap_or(JsValue::UNDEFINED)
+    text.and_then(|text| parsed(&text)).unwrap_or(JsValue::UNDEFINED)
 }
 
-/// The value that a text of JSON holds, or why it holds none.
-pub(crate) fn parsed(text: &str) -> Result<JsValue, String> {
-    js_sys::JSON::parse(text).map_err(|error| {
-        let message = error.dyn_ref::<js_sys::Error>().map(|error| String::from(error.message()));
-        message.unwrap_or_default()
-    })
-}
-
-/// A copy of an object that shares nothing with it; the object itself where JSON cannot hold it.
-pub(crate) fn cloned(value: &JsValue) -> JsValue {
-    let text = js_sys::JSON::stringify(value).ok().and_then(|text| text.as_string());
-    text.and_then(|text| parsed(&text).ok()).unwrap_or_else(|| value.clone())
-}
-
-/// Writes a text at a path, `coils[0].bar`; nothing where the path leads nowhere.
-pub(crate) fn write_at(object: &JsValue, path: &str, text: &str) {
-    let mut steps = path.split(['.', '[', ']']).filter(|step| !step.is_empty()).peekable();
-    let mut here = object.clone();
-    while let Some(step) = steps.next() {
-        let key = JsValue::from_str(step);
-        let done = if steps.peek().is_some() {
-            js_sys::Reflect::get(&here, &key).map(|next| here = next).is_ok()
-        } else {
-            js_sys::Reflect::set(&here, &key, &text.into()).is_ok()
-        };
-        if !done {
-            return;
-        }
-    }
+/// The value that a text of JSON holds, if it holds one.
+pub(crate) fn parsed(text: &str) -> Option<JsValue> {
+    js_sys::JSON::parse(text).ok()
 }
 
 /// What of a value JSON can hold; the rest is null.

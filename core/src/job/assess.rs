@@ -1,6 +1,5 @@
 //! The whole of an assessment, from the fields of a job to its report.
 
-use super::cautions;
 use super::desk::Desk;
 use super::drawing::{self, Facts};
 use super::entry::Entry;
@@ -14,6 +13,7 @@ use super::report::{
 };
 use super::seat::{self, Gear};
 use super::unassessed;
+use super::{cautions, cut};
 use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
@@ -310,7 +310,7 @@ pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> 
     let reckoned = Reckoned::new(&mut reading, &drafted.at, &drafted.seats);
     let answer = nest::ask(&mut desk, &path, reckoned.as_ref(), text, Some(text));
     let section = reckoned.as_ref().zip(answer.as_ref());
-    let section = section.map(|(reckoned, (state, _))| nest::cut(reckoned, state, desk.system()));
+    let section = section.map(|(reckoned, (state, _))| cut::nest(reckoned, state, desk.system()));
     let missing = || {
         let contradiction = reading.problems.get(before..).and_then(<[Problem]>::first).cloned();
         contradiction.or_else(|| {

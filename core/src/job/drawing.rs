@@ -1,6 +1,7 @@
 //! What follows from the drawing of a coil, as far as the drawing goes.
 
 use super::desk::Desk;
+use super::entry::{Entry, Text};
 use super::figures::{Pen, text};
 use super::input::Drawing;
 use super::problem::Path;
@@ -97,7 +98,6 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Fact
     let at_work = facts.diameters.is_some() && facts.turns.is_some();
     let moduli = moduli(desk, at, drawing, at_work);
     let given_rate = desk.quantity(at, "rate", &drawing.rate, &bounds::RATE);
-    let given_solid = desk.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT);
     let ends_turn = desk
         .word(
             at,
@@ -109,7 +109,7 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Fact
 
     index_and_factors(desk, &mut report, facts.diameters);
     report_turns(desk, &mut report, counted, facts.ends);
-    solid_height(desk, at, &mut facts, &mut report, given_solid);
+    solid_height(desk, at, drawing, &mut facts, &mut report);
     rates(desk, at, &mut facts, &mut report, counted, moduli.as_ref(), given_rate);
     if let Some(moduli) = &moduli {
         helix(desk, &mut facts, &mut report, moduli, ends_turn);
@@ -152,10 +152,12 @@ fn limits(
     }
     let limits = Limits::new(least, most);
     if limits.is_err() {
-        let say = |limit: Option<Length>| {
-            limit.map_or(String::new(), |limit| desk.pen.decimal(limit).to_string())
+        let from = |own: &Entry<Text>, sign: &str, by: &Entry<Text>| match own.written() {
+            "" => text!("{} {sign} {}", drawing.free.written(), by.written()),
+            own => own.to_owned(),
         };
-        let read = text!("{} to {}", say(least), say(most));
+        let least = from(&entry.least, "−", &entry.under);
+        let read = text!("{least} to {}", from(&entry.most, "+", &entry.over));
         desk.problem(Problem::new(
             &at,
             "limits-crossed",
@@ -175,12 +177,12 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
     let inside = desk.length(at, "inside", &drawing.inside, &bounds::COIL_DIAMETER);
     let bar = bar?;
     let given = [
-        ("outside", outside, Diameters::from_outside as fn(Length, Length) -> _),
-        ("mean", mean, Diameters::from_mean),
-        ("inside", inside, Diameters::from_inside),
+        ("outside", &drawing.outside, outside, Diameters::from_outside as fn(_, _) -> _),
+        ("mean", &drawing.mean, mean, Diameters::from_mean),
+        ("inside", &drawing.inside, inside, Diameters::from_inside),
     ];
     let mut found: Option<Diameters> = None;
-    for (field, diameter, make) in given {
+    for (field, entry, diameter, make) in given {
         let Some(diameter) = diameter else { continue };
         match (make(bar, diameter), found) {
             (Ok(coil), None) => found = Some(coil),
@@ -189,12 +191,11 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
                 let why = text!(
                     "with this bar it gives another mean diameter than the {first} given before"
                 );
-                let read = desk.pen.decimal(diameter).to_string();
                 let expected = "one diameter, or several that agree";
                 desk.problem(Problem::new(
                     &at.field(field),
                     "diameters-disagree",
-                    &read,
+                    entry.written(),
                     expected,
                     &why,
                     "",
@@ -202,7 +203,6 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
             }
             (Ok(_), Some(_)) => {}
             (Err(DiametersError::Bar { .. } | DiametersError::NoHole { .. }), _) => {
-                let read = desk.pen.decimal(diameter).to_string();
                 let thick = desk.pen.decimal(bar);
                 let why =
                     text!("a bar of {thick} leaves no hole in a coil of this {field} diameter");
@@ -211,7 +211,7 @@ fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diamet
                 desk.problem(Problem::new(
                     &at.field(field),
                     "no-hole",
-                    &read,
+                    entry.written(),
                     expected,
                     &why,
                     &example,
@@ -354,11 +354,12 @@ fn turn_doubt(half_width: f64) -> f64 {
 fn solid_height(
     desk: &mut Desk<'_>,
     at: &Path,
+    drawing: &Drawing,
     facts: &mut Facts,
     report: &mut CoilReport,
-    given: Option<Length>,
 ) {
     let pen = desk.pen;
+    let given = desk.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT);
     let drawn = match (facts.diameters, facts.turns, facts.ends) {
         (Some(coil), Some(turns), Some(ends)) => {
             let bars = quantity::write_number(turns.total() + solid::bars_over_turns(ends), 4);
@@ -389,12 +390,23 @@ fn solid_height(
     }
     let (Some(free), Some(height)) = (facts.free, facts.solid) else { return };
     if height >= free {
-        let read = pen.decimal(height).to_string();
-        let why =
-            text!("the coil would be solid at or above its free height of {}", pen.decimal(free));
-        let field = at.field(if given.is_some() { "solid" } else { "turns" });
+        let why = text!(
+            "the coil would be solid at {}, and its free height is {}",
+            pen.decimal(height),
+            pen.decimal(free)
+        );
+        let (field, entry) =
+            if given.is_some() { ("solid", &drawing.solid) } else { ("turns", &drawing.turns) };
+        let read = entry.written();
         let expected = "a solid height below the free height";
-        desk.problem(Problem::new(&field, "solid-not-below-free", &read, expected, &why, ""));
+        desk.problem(Problem::new(
+            &at.field(field),
+            "solid-not-below-free",
+            read,
+            expected,
+            &why,
+            "",
+        ));
         facts.solid = None;
     }
 }

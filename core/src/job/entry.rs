@@ -53,6 +53,13 @@ impl From<&str> for Entry<Text> {
     }
 }
 
+impl Entry<Text> {
+    /// What is written, without blanks round it.
+    pub(crate) fn written(&self) -> &str {
+        self.given().map_or("", |text| text.0.trim())
+    }
+}
+
 impl<T> Entry<T> {
     /// Whether there is nothing.
     #[must_use]

@@ -18,18 +18,16 @@ use serde_json::Value;
 pub fn open(text: &str) -> Result<Job, Box<Problem>> {
     match serde_json::from_str::<Value>(text) {
         Ok(value) => named(from_value(value)?),
-        Err(error) => Err(unreadable(text, &error.to_string())),
+        Err(_) => Err(unreadable(text)),
     }
 }
 
-/// The problem of a text that is no JSON, in the words of whoever could not read it.
+/// The problem of a text that is no JSON.
 #[must_use]
-pub fn unreadable(text: &str, why: &str) -> Box<Problem> {
+pub fn unreadable(text: &str) -> Box<Problem> {
     let read: String = text.trim().chars().take(40).collect();
-    let message = format!(
-        "This is no job file, or a part of one is missing ({why}). Nothing is changed by it."
-    );
-    let problem = Problem::new(&Path::default(), "not-object", "", "a job file", &message, EXAMPLE);
+    let message = "This is no job file, or a part of one is missing. Nothing is changed by it.";
+    let problem = Problem::new(&Path::default(), "not-object", "", "a job file", message, EXAMPLE);
     Box::new(Problem { read, ..problem })
 }
 

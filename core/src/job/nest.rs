@@ -7,12 +7,11 @@ use super::figures::{Pen, text};
 use super::problem::Path;
 use super::question::{self, Question};
 use super::report::{
-    BreakpointReport, ClearanceReport, Cut, EventWord, Figure, HandsWord, NestReport, Problem,
-    SeatCut, SeatState, Slider, StateReport,
+    BreakpointReport, ClearanceReport, EventWord, Figure, HandsWord, NestReport, Problem,
+    SeatState, Slider, StateReport,
 };
 use super::seat::Standing;
-use crate::coil::ends::Ends;
-use crate::coil::{Diameters, Hand, section, stress};
+use crate::coil::{Diameters, stress};
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
@@ -519,45 +518,6 @@ fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
     let start = up(start.unwrap_or(middle));
     let start = if start < least { least } else { start };
     Slider { least, most, step, start: if start > most { most } else { start }, unit }
-}
-
-/// The nest in section at a height.
-pub(crate) fn cut(reckoned: &Reckoned, state: &State, system: System) -> Cut {
-    let number = |length: Length| quantity::shown::<Length>(length, system).0;
-    let unit = quantity::shown::<Length>(Length::new::<unit::meter>(0.0), system).1;
-    let mut width = 0.0;
-    let mut seats = Vec::new();
-    for (seat, (seated, member)) in reckoned.seats.iter().zip(&state.members).enumerate() {
-        let (Some(coil), Some(turns), Some(free)) =
-            (seated.diameters(), seated.facts.turns, seated.standing.free)
-        else {
-            continue;
-        };
-        let ends = seated.facts.ends.unwrap_or(Ends::Closed);
-        let stands = free - member.deflection;
-        let cuts = section::cuts(stands, coil.bar(), turns, ends);
-        let above =
-            |heights: &[Length]| heights.iter().map(|h| number(*h + seated.raise)).collect();
-        let outside = number(coil.outside());
-        width = if outside > width { outside } else { width };
-        seats.push(SeatCut {
-            seat,
-            bar: number(coil.bar()),
-            mean: number(coil.mean()),
-            bottom: number(seated.raise),
-            top: number(seated.raise + stands),
-            left: above(&cuts.left),
-            right: above(&cuts.right),
-            ground: ends.ground(),
-            hand: seated.facts.hand.map(|hand| match hand {
-                Hand::Left => "left",
-                Hand::Right => "right",
-            }),
-            touching: member.touching,
-            solid: member.to_solid.is_some_and(|left| left.value <= 1e-9),
-        });
-    }
-    Cut { unit, height: number(state.height), width, seats }
 }
 
 /// The problem of a question that has no answer.

@@ -168,10 +168,19 @@ record! {
 
 record! {
     /// What was assumed, or could not be computed and why.
+    ///
+    /// | code | what it means |
+    /// | --- | --- |
+    /// | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+    /// | `height-goes-first` | of a working height and a working load the height is used |
+    /// | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
+    /// | `limits-without-book` | a limit under or over a book figure that is not given |
+    /// | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
+    /// | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
     Note {
         /// Path of the field or part.
         path: String,
-        /// Stable code.
+        /// Stable code; the list stands above.
         code: &'static str,
         /// A sentence.
         text: String,
@@ -540,6 +549,11 @@ record! {
     Sheet {
         /// What nests go by.
         coil: CoilReport,
+        /// The free coil in section.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        section: Option<Cut>,
+        /// Units for scales and axes.
+        axes: Axes,
         /// Mean diameter.
         #[serde(skip_serializing_if = "Option::is_none")]
         mean: Option<Figure>,

@@ -39,6 +39,11 @@ impl Gear {
         let absent = TapeUsed::default();
         let tape = desk.object(&at, entry).unwrap_or(&absent);
         let graduation = desk.reading(&at, "graduation", &tape.graduation, &bounds::GRADUATION);
+        if tape.graduation.written().is_empty() {
+            let usual = desk.pen.fine_text(usual_graduation(desk.system()));
+            let text = text!("Nothing is said of the tape's graduation; reckoned as {usual}.");
+            desk.note(&at.field("graduation"), "graduation-assumed", text);
+        }
         let stated = desk.length(&at, "error", &tape.error, &bounds::TAPE_ERROR);
         let ends = desk.length(&at, "ends_error", &tape.ends_error, &bounds::TAPE_ERROR);
         let words: Vec<(&'static str, TapeClass)> =

@@ -3,11 +3,11 @@
 use super::desk::Desk;
 use super::drawing::{self, Facts, GEOMETRY, as_given};
 use super::entry::Entry;
-use super::figures::{Pen, text};
+use super::figures::{Pen, axes, text};
 use super::input::Job;
 use super::problem::Path;
 use super::report::{CoilReport, Sheet, SheetAnswer, Workings};
-use super::{assess, file, unassessed};
+use super::{assess, cut, file, unassessed};
 use crate::coil::{Diameters, growth};
 use crate::quantity::Angle;
 use crate::tables::Tables;
@@ -38,8 +38,13 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
 }
 
 fn filled(desk: &mut Desk<'_>, facts: &Facts, coil: CoilReport) -> Sheet {
-    let mut sheet = Sheet { coil, ..Sheet::default() };
     let pen = desk.pen;
+    let mut sheet = Sheet {
+        coil,
+        section: cut::free(facts, pen.system),
+        axes: axes(pen.system),
+        ..Sheet::default()
+    };
     if let Some(free) = facts.free {
         sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
     }

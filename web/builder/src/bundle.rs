@@ -9,6 +9,7 @@ use std::time::SystemTime;
 
 use anyhow::{Context, Result, bail};
 
+use crate::chunks;
 use crate::programs::{output, program, root, run, say};
 
 /// The room of the page.
@@ -68,10 +69,11 @@ fn changed(file: &Path) -> Result<SystemTime> {
     Ok(fs::metadata(file)?.modified()?)
 }
 
-/// Bundles the page and its engine into `www/dist`.
-pub(crate) fn build() -> Result<()> {
+/// Bundles the page and its engines into `www/dist`; gives the files that a first look does not fetch.
+pub(crate) fn build() -> Result<BTreeSet<PathBuf>> {
     say("Bundling the page");
-    run(node().args(["node_modules/vite/bin/vite.js", "build", "--logLevel=warn"]))
+    run(node().args(["node_modules/vite/bin/vite.js", "build", "--logLevel=warn"]))?;
+    chunks::take_later(&built())
 }
 
 /// Copies a bundle into a folder, in place of an earlier bundle, but never in place of anything else.

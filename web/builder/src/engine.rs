@@ -1,4 +1,4 @@
-//! The engine of the page: `coilnest-web` compiled for wasm32, with its JavaScript bindings.
+//! The engines of the page: `coilnest-web` compiled for wasm32, with its JavaScript bindings.
 
 use std::path::PathBuf;
 
@@ -9,24 +9,45 @@ use crate::programs::{root, run, say};
 use crate::wasm::{TARGET, Toolchain};
 
 const PACKAGE: &str = "coilnest-web";
-const MODULE: &str = "coilnest_web";
 const PROFILE: &str = "wasm";
 
-/// Where the page looks for its engine.
+/// One engine of the page, by the feature that makes it.
+#[derive(Clone, Copy)]
+struct Engine {
+    feature: &'static str,
+    module: &'static str,
+}
+
+/// The one that the page starts with, and the one that it fetches when it is asked for.
+const ENGINES: [Engine; 2] = [
+    Engine { feature: "bench", module: "coilnest_web" },
+    Engine { feature: "sheets", module: "coilnest_sheets" },
+];
+
+/// Where the page looks for its engines.
 fn folder() -> PathBuf {
     root().join("target").join("engine")
 }
 
-/// Compiles the engine and writes its module, bindings and types into `target/engine`.
+/// Compiles the engines and writes their modules, bindings and types into `target/engine`.
 pub(crate) fn build(toolchain: &Toolchain) -> Result<()> {
-    say("Compiling the engine for wasm32");
+    for engine in ENGINES {
+        compile(toolchain, engine)?;
+    }
+    Ok(())
+}
+
+fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
+    say(&format!("Compiling the engine {} for wasm32", engine.module));
     let mut cargo = toolchain.cargo()?;
     cargo.args(["build", "--locked", "--package", PACKAGE, "--lib"]);
+    cargo.args(["--no-default-features", "--features", engine.feature]);
     run(cargo.args(["--profile", PROFILE, "--target", TARGET]))?;
 
-    let compiled = toolchain.target_dir.join(TARGET).join(PROFILE).join(MODULE);
+    let compiled = toolchain.target_dir.join(TARGET).join(PROFILE).join("coilnest_web.wasm");
     Bindgen::new()
-        .input_path(compiled.with_extension("wasm"))
+        .input_path(compiled)
+        .out_name(engine.module)
         .web(true)?
         // The page gives the module's address itself; a default would make the bundler keep a second copy.
         .omit_default_module_path(true)
@@ -37,6 +58,6 @@ pub(crate) fn build(toolchain: &Toolchain) -> Result<()> {
 }
 
 /// The engine's tests, ready to be run by the test runner that the environment names.
-pub(crate) fn test_words() -> [&'static str; 7] {
-    ["test", "--locked", "--package", PACKAGE, "--tests", "--target", TARGET]
+pub(crate) fn test_words() -> [&'static str; 8] {
+    ["test", "--locked", "--package", PACKAGE, "--all-features", "--tests", "--target", TARGET]
 }

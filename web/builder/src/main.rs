@@ -2,6 +2,7 @@
 
 mod browser;
 mod bundle;
+mod chunks;
 mod debian;
 mod engine;
 mod licences;

@@ -1,6 +1,7 @@
 //! `cargo page`: the engine, then the bundle, then either the page on this machine or a folder for a static host.
 
-use std::path::Path;
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
 
 use anyhow::Result;
 
@@ -21,13 +22,14 @@ pub(crate) fn serve(port: Option<u16>) -> Result<()> {
 /// Builds into a folder, prints what it weighs, and tells whether that is within the budget.
 pub(crate) fn deliver(into: &Path) -> Result<bool> {
     let into = std::path::absolute(into)?;
-    build()?;
+    let later = build()?;
     bundle::copy(&bundle::built(), &into)?;
     say(&format!("The page is in {}; any static host can serve it, from any path", into.display()));
-    size::print_within_budget(&into)
+    size::print_within_budget(&into, &later)
 }
 
-fn build() -> Result<()> {
+/// Gives the files that a first look at the page does not fetch.
+fn build() -> Result<BTreeSet<PathBuf>> {
     bundle::check_node()?;
     build_engine()?;
     bundle::install_packages()?;

@@ -1,5 +1,6 @@
 //! What the page weighs: each file as it is and as a host sends it, and the budget for the whole.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -8,24 +9,32 @@ use anyhow::{Context, Result};
 use crate::programs::say;
 use crate::table::{Align, Table};
 
-/// The most that the whole page may weigh, in bytes, as sent.
+/// The most that a first look at the page may weigh, in bytes, as sent.
 pub(crate) const BUDGET: usize = 150_000;
 
 struct Weight {
     file: PathBuf,
     raw: usize,
     sent: usize,
+    /// Whether it is fetched only when it is asked for.
+    later: bool,
 }
 
-/// Prints the files of a folder with their sizes, and tells whether the whole is within the budget.
-pub(crate) fn print_within_budget(folder: &Path) -> Result<bool> {
+/// Prints the files of a folder with their sizes, and tells whether a first look is within the budget.
+pub(crate) fn print_within_budget(folder: &Path, later: &BTreeSet<PathBuf>) -> Result<bool> {
     say("Weighing the page");
     let mut weights = Vec::new();
     weigh(folder, folder, &mut weights)
         .with_context(|| format!("cannot weigh {}", folder.display()))?;
-    weights.sort_by(|a, b| b.sent.cmp(&a.sent).then_with(|| a.file.cmp(&b.file)));
+    for weight in &mut weights {
+        weight.later = later.contains(&weight.file);
+    }
+    weights.sort_by(|a, b| {
+        let heavier = || b.sent.cmp(&a.sent).then_with(|| a.file.cmp(&b.file));
+        a.later.cmp(&b.later).then_with(heavier)
+    });
     println!("{}", table(&weights));
-    let sent = weights.iter().map(|weight| weight.sent).sum();
+    let sent = weights.iter().filter(|weight| !weight.later).map(|weight| weight.sent).sum();
     println!("{}", judgement(sent));
     Ok(sent <= BUDGET)
 }
@@ -41,6 +50,7 @@ fn weigh(folder: &Path, base: &Path, weights: &mut Vec<Weight>) -> Result<()> {
                 file: path.strip_prefix(base)?.to_owned(),
                 raw: bytes.len(),
                 sent: brotli_size(&bytes)?,
+                later: false,
             });
         }
     }
@@ -64,9 +74,12 @@ fn table(weights: &[Weight]) -> Table {
             weight.sent.to_string(),
         ]);
     }
-    let raw: usize = weights.iter().map(|weight| weight.raw).sum();
-    let sent: usize = weights.iter().map(|weight| weight.sent).sum();
-    table.row(["total".to_owned(), raw.to_string(), sent.to_string()]);
+    for (name, later) in [("first look", false), ("when asked for", true)] {
+        let of = || weights.iter().filter(|weight| weight.later == later);
+        let raw: usize = of().map(|weight| weight.raw).sum();
+        let sent: usize = of().map(|weight| weight.sent).sum();
+        table.row([name.to_owned(), raw.to_string(), sent.to_string()]);
+    }
     table
 }
 
@@ -91,11 +104,18 @@ mod tests {
     }
 
     #[test]
-    fn the_table_ends_with_the_total() {
-        let weights = [("index.html", 400, 210), ("engine.wasm", 90_000, 30_000)]
-            .map(|(file, raw, sent)| Weight { file: file.into(), raw, sent });
+    fn the_table_ends_with_both_sums() {
+        let files = [
+            ("index.html", 400, 210, false),
+            ("engine.wasm", 90_000, 30_000, false),
+            ("sheets.wasm", 1_000, 500, true),
+        ];
+        let weights =
+            files.map(|(file, raw, sent, later)| Weight { file: file.into(), raw, sent, later });
         let table = table(&weights).to_string();
-        assert_eq!(table.lines().last().unwrap(), "total        90400   30210");
+        let lines: Vec<&str> = table.lines().collect();
+        assert_eq!(lines[lines.len() - 2], "first look      90400   30210");
+        assert_eq!(lines[lines.len() - 1], "when asked for   1000     500");
     }
 
     #[test]

@@ -854,10 +854,19 @@ export interface Slider {
 }
 /**
  * What was assumed, or could not be computed and why.
+ *
+ * | code | what it means |
+ * | --- | --- |
+ * | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+ * | `height-goes-first` | of a working height and a working load the height is used |
+ * | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
+ * | `limits-without-book` | a limit under or over a book figure that is not given |
+ * | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
+ * | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
  */
 export interface Note {
 	/**
-	 * Stable code.
+	 * Stable code; the list stands above.
 	 */
 	code: string;
 	/**
@@ -990,6 +999,10 @@ export interface SectionSeat {
  */
 export interface Sheet {
 	/**
+	 * Units for scales and axes.
+	 */
+	axes: Axes;
+	/**
 	 * What nests go by.
 	 */
 	coil: CoilReport;
@@ -1021,6 +1034,10 @@ export interface Sheet {
 	 * Pitch angle of the free coil.
 	 */
 	pitch_angle?: Figure;
+	/**
+	 * The free coil in section.
+	 */
+	section?: Section;
 	/**
 	 * Free height less solid height.
 	 */

@@ -1,6 +1,8 @@
 //! What the steps need beyond Rust, each got once, when the first step asks for it.
 
 use std::cell::OnceCell;
+use std::collections::BTreeSet;
+use std::path::PathBuf;
 
 use anyhow::{Error, Result};
 
@@ -15,7 +17,7 @@ pub(crate) struct Provisions {
     toolchain: Once<Toolchain>,
     engine: Once<()>,
     packages: Once<()>,
-    bundle: Once<()>,
+    bundle: Once<BTreeSet<PathBuf>>,
     browser: Once<Browser>,
 }
 
@@ -36,13 +38,13 @@ impl Provisions {
         .copied()
     }
 
-    pub(crate) fn bundle(&self) -> Result<()> {
+    /// Gives the files that a first look at the page does not fetch.
+    pub(crate) fn bundle(&self) -> Result<&BTreeSet<PathBuf>> {
         once(&self.bundle, || {
             self.engine()?;
             self.packages()?;
             bundle::build()
         })
-        .copied()
     }
 
     pub(crate) fn browser(&self) -> Result<&Browser> {

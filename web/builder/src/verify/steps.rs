@@ -104,8 +104,8 @@ fn wasm_tests(provisions: &Provisions) -> Result<Tally> {
 }
 
 fn page(provisions: &Provisions) -> Result<Tally> {
-    provisions.bundle()?;
-    Ok(Tally::of_one(size::print_within_budget(&bundle::built())?))
+    let later = provisions.bundle()?;
+    Ok(Tally::of_one(size::print_within_budget(&bundle::built(), later)?))
 }
 
 fn generated(provisions: &Provisions) -> Result<Tally> {

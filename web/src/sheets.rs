@@ -1,0 +1,24 @@
+//! What is looked at now and then, and fetched when it is: a coil's drawing sheet.
+
+use crate::taken;
+use crate::value::to_js;
+use coilnest::job;
+use coilnest::job::report::SheetAnswer;
+use coilnest_tables::TABLES;
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"import type { Job, SheetAnswer } from "../../www/src/engine/types";"#;
+
+/// The drawing sheet of a coil of a job.
+#[wasm_bindgen(js_name = coilSheet, unchecked_return_type = "SheetAnswer")]
+#[must_use]
+pub fn coil_sheet(
+    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
+    coil_id: &str,
+) -> JsValue {
+    to_js(&match taken(job) {
+        Ok(job) => job::coil_sheet(&job, &TABLES, coil_id),
+        Err(problem) => SheetAnswer { problem: Some(*problem), ..SheetAnswer::default() },
+    })
+}
