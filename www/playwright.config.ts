@@ -2,7 +2,8 @@ import { defineConfig } from '@playwright/test';
 
 /** Debian's Chromium, or the one that the environment names; never a downloaded one. */
 const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-const port = 4173;
+/** Another one where this one is taken, as by the same tests of another checkout. */
+const port = Number(process.env['COILNEST_TEST_PORT'] ?? 4173);
 
 export default defineConfig({
 	testDir: '../tests/browser',

@@ -60,7 +60,11 @@ export default defineConfig({
 		emptyOutDir: true,
 		assetsInlineLimit: 0,
 		target: 'es2022',
-		modulePreload: { polyfill: false },
+		// One sheet of styles, and no loader that would go looking for others.
+		modulePreload: false,
+		cssCodeSplit: false,
+		// The builder tells from it what a first look fetches.
+		manifest: true,
 	},
 	server: { host: '127.0.0.1', fs: { allow: ['..', engineFolder] } },
 	preview: { host: '127.0.0.1', port: 4173, strictPort: true },

@@ -61,7 +61,7 @@ test.describe('at a keyboard', () => {
 		await openPage(page);
 		const hands = new Hands(page);
 
-		await hands.press('Tab', 'Tab');
+		await hands.press('Tab');
 		await expect(button(page, 'Start my own job')).toBeFocused();
 		await hands.press('Enter', ...'13 15/16', 'Enter');
 		await expect(field(page, 'Limit ±, Outer, Nest 1')).toBeFocused();

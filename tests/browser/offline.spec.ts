@@ -7,7 +7,7 @@ test('after the first visit the page opens with its server gone', async ({ page,
 	const server = await preview({ preview: { port: 0, strictPort: false }, logLevel: 'silent' });
 	const address = server.resolvedUrls?.local[0] ?? '';
 	await page.goto(address);
-	await expect(page.getByText('saved, works without a network')).toBeVisible();
+	await expect(page.getByText('saved, works offline')).toBeVisible();
 	await field(page, 'Reading 1, Outer, A left').fill('13 3/4');
 
 	await server.close();

@@ -17,14 +17,31 @@ function sectionOf(path: Path): SectionId {
 	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
 }
 
-function sectionInAddress(): SectionId {
-	const id = location.hash.slice(1);
-	return SECTIONS.find((section) => section.id === id)?.id ?? 'measure';
+/** What an address shows: a section, or over it the drawing sheet of a coil. */
+interface Place {
+	section: SectionId;
+	coil: string | undefined;
+}
+
+const SHEET = 'coil=';
+
+function placeInAddress(before: SectionId): Place {
+	const address = location.hash.slice(1);
+	if (address.startsWith(SHEET)) return { section: before, coil: decoded(address.slice(SHEET.length)) };
+	return { section: SECTIONS.find(({ id }) => id === address)?.id ?? 'measure', coil: undefined };
+}
+
+function decoded(part: string): string {
+	try {
+		return decodeURIComponent(part);
+	} catch {
+		return part;
+	}
 }
 
 /** What of the job is looked at, and where the hands are. */
 class ViewStore {
-	#section = $state(sectionInAddress());
+	#place = $state.raw(placeInAddress('nest'));
 	#focused = $state<Path>();
 	/** The problem of a field that had one when the typing began stays in sight until it is cured. */
 	#typing = $state<Path>();
@@ -34,7 +51,7 @@ class ViewStore {
 
 	constructor() {
 		addEventListener('hashchange', () => {
-			this.#section = sectionInAddress();
+			this.#place = placeInAddress(this.section);
 		});
 		$effect.root(() => {
 			$effect(() => {
@@ -46,7 +63,12 @@ class ViewStore {
 	}
 
 	get section(): SectionId {
-		return this.#section;
+		return this.#place.section;
+	}
+
+	/** The coil whose drawing sheet is open. */
+	get coil(): string | undefined {
+		return this.#place.coil;
 	}
 
 	/** The path of the field that has the focus. */
@@ -84,8 +106,15 @@ class ViewStore {
 
 	/** Goes to a section; the promise is kept once it stands. */
 	async show(section: SectionId): Promise<void> {
-		this.#section = section;
+		this.#place = { section, coil: undefined };
 		location.hash = section;
+		await tick();
+	}
+
+	/** Opens the drawing sheet of a coil. */
+	async open(coil: string): Promise<void> {
+		this.#place = { section: this.section, coil };
+		location.hash = SHEET + encodeURIComponent(coil);
 		await tick();
 	}
 
@@ -98,7 +127,7 @@ class ViewStore {
 
 	/** Goes to the section that holds `path`, and puts the focus on its field or on the nearest that stands. */
 	async go(path: Path): Promise<void> {
-		await this.show(sectionOf(path));
+		if (!this.isShown(path)) await this.show(sectionOf(path));
 		for (let at = path; at !== ''; at = at.replace(/(\.[^.[]+|\[\d+\]|^[^.[]+)$/, '')) {
 			const place = document.querySelector(`[data-path="${CSS.escape(at)}"]`);
 			if (place === null) continue;
