@@ -236,7 +236,7 @@ fn a_coil_without_a_field_loses_what_needs_it() {
     let whole = sheet(&demo());
     let names =
         |value: &Value| -> Vec<String> { value.as_object().unwrap().keys().cloned().collect() };
-    let sizes = ["bergstrasser", "index", "inside", "mean", "outside", "wahl"];
+    let sizes = ["bar", "bergstrasser", "index", "inside", "mean", "outside", "wahl"];
     let helix = ["growth_free", "growth_held", "pitch", "pitch_angle", "rate_corrected"];
     let of_turns = ["active_turns", "rate", "solid", "stress_solid", "travel"];
     for (field, gone) in [

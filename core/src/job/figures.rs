@@ -72,6 +72,18 @@ impl Pen {
         Figure { text: self.fine_text(length), ..self.length(length, Step::SixtyFourth) }
     }
 
+    /// A size of a drawing: the fraction that it is, or a decimal.
+    pub(crate) fn size(self, size: Length) -> Figure {
+        let figure = self.fine(size);
+        let parts = size.get::<unit::inch>() * 64.0;
+        // Within half a thousandth of an inch.
+        let fraction = (parts - libm::round(parts)).abs() <= 0.032;
+        if self.system == System::Metric || fraction {
+            return figure;
+        }
+        Figure { text: self.decimal(size).to_string(), ..figure }
+    }
+
     /// The text of [`Pen::fine`].
     pub(crate) fn fine_text(self, length: Length) -> String {
         let text = reading::write_length(length, self.system, Step::SixtyFourth);

@@ -554,6 +554,9 @@ record! {
         section: Option<Cut>,
         /// Units for scales and axes.
         axes: Axes,
+        /// Bar diameter.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        bar: Option<Figure>,
         /// Mean diameter.
         #[serde(skip_serializing_if = "Option::is_none")]
         mean: Option<Figure>,

@@ -62,10 +62,11 @@ fn filled(desk: &mut Desk<'_>, facts: &Facts, coil: CoilReport) -> Sheet {
 
 fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters) {
     let pen = desk.pen;
+    sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
     let [bar, mean, outside] =
         [coil.bar(), coil.mean(), coil.outside()].map(|size| pen.decimal(size));
     let mut show =
-        |size, formula, with| Some(desk.ledger.show(pen.fine(size), formula, with, &GEOMETRY));
+        |size, formula, with| Some(desk.ledger.show(pen.size(size), formula, with, &GEOMETRY));
     sheet.mean = show(coil.mean(), "D = De − d", text!("{outside} − {bar}"));
     sheet.outside = show(coil.outside(), "De = D + d", text!("{mean} + {bar}"));
     sheet.inside = show(coil.inside(), "Di = D − d", text!("{mean} − {bar}"));

@@ -1003,6 +1003,10 @@ export interface Sheet {
 	 */
 	axes: Axes;
 	/**
+	 * Bar diameter.
+	 */
+	bar?: Figure;
+	/**
 	 * What nests go by.
 	 */
 	coil: CoilReport;
