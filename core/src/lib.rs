@@ -17,6 +17,8 @@
 //! | What does one coil's drawing amount to? | [`coil`], [`material`] |
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
+//! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
+//! | What do readings in a press say of a coil? | [`load_test`] |
 //! | How did a figure come about? | [`working`], [`source`] |
 //! | Everything that follows from a bench record | `job` (feature `serde`) |
 //!
@@ -49,9 +51,11 @@ pub mod bounds;
 pub mod coil;
 #[cfg(feature = "serde")]
 pub mod job;
+pub mod load_test;
 pub mod material;
 pub mod measured;
 pub mod nest;
+pub mod propagation;
 pub mod quantity;
 pub mod reading;
 pub mod source;
