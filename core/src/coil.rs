@@ -1,14 +1,23 @@
 //! One coil: the bar it is wound of, the diameter it is wound to, its turns and its ends.
 //!
-//! What follows from a drawing stands in a room of its own: [`rate`], [`solid`], [`stress`],
-//! [`growth`], and the cut that a picture shows, [`section`].
+//! What follows from a drawing stands in a room of its own: [`rate`], [`solid`] and [`gaps`],
+//! [`stress`], [`set`] and [`fatigue`], [`buckling`] and [`lateral`], [`growth`], [`bar`], [`surge`],
+//! whether its [`proportions`] are usual, and the cut that a picture shows, [`section`].
 
+pub mod bar;
+pub mod buckling;
 pub mod ends;
+pub mod fatigue;
+pub mod gaps;
 pub mod growth;
+pub mod lateral;
+pub mod proportions;
 pub mod rate;
 pub mod section;
+pub mod set;
 pub mod solid;
 pub mod stress;
+pub mod surge;
 
 use crate::quantity::Length;
 use thiserror::Error;
@@ -128,6 +137,15 @@ pub enum Hand {
     Left,
     /// Rises to the right, seen from the side, as a common screw does.
     Right,
+}
+
+/// How the coil is wound, which decides the gaps between its turns and what sizes are usual.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Coiling {
+    /// Of wire, cold.
+    Cold,
+    /// Of bar, red hot.
+    Hot,
 }
 
 /// Whether the ends may turn about the coil's axis as it closes.

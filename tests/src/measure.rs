@@ -30,6 +30,7 @@ pub struct Measure {
 }
 
 const INCH: f64 = 0.025_4;
+const POUND: f64 = 0.453_592_37;
 const POUND_FORCE: f64 = 4.448_221_615_260_5;
 const PSI: f64 = POUND_FORCE / (INCH * INCH);
 
@@ -56,7 +57,11 @@ const UNITS: &[(&str, f64)] = &[
     ("kpsi", 1e3 * PSI),
     ("Mpsi", 1e6 * PSI),
     ("kg", 1.0),
+    ("lb", POUND),
     ("kg/m³", 1.0),
+    ("kg/dm³", 1e3),
+    ("lb/in³", POUND / (INCH * INCH * INCH)),
+    ("Hz", 1.0),
 ];
 
 impl Measure {

@@ -5,6 +5,7 @@
 //! unless the case names another tolerance and says why.
 
 mod given;
+mod single;
 
 pub use given::{Given, Output};
 

@@ -1,5 +1,6 @@
 //! What an example starts from, and what coilnest makes of it.
 
+use super::single::{Column, Cycled, Room, SurfaceName, Surging};
 use crate::measure::Measure;
 use coilnest::bounds;
 use coilnest::coil::ends::{Ends, Turns};
@@ -18,6 +19,19 @@ use serde::Deserialize;
 pub enum Given {
     /// One coil.
     Coil(Box<Coil>),
+    /// One coil between seats, as a column.
+    Column(Box<Column>),
+    /// One coil, its gaps and its set.
+    Room(Box<Room>),
+    /// One coil, swinging within itself.
+    Surging(Box<Surging>),
+    /// One coil between two loads.
+    Cycled(Box<Cycled>),
+    /// Springs that were tested to a life without end.
+    Endured {
+        /// What was done to their wire.
+        surface: SurfaceName,
+    },
     /// Coils inside each other.
     Nest {
         /// Outermost first.
@@ -153,6 +167,30 @@ pub enum Output {
     Stress,
     StressWahl,
     StressBergstrasser,
+    Slenderness,
+    /// Free height up to which it never buckles.
+    StableFree,
+    /// Deflection at which it buckles.
+    Buckles,
+    LateralOverAxial,
+    LeastGaps,
+    /// Between two turns, at the load.
+    GapBetweenTurns,
+    ClashAllowance,
+    Allowable,
+    SafetyAgainstSet,
+    ActiveMass,
+    FirstFrequency,
+    StressAmplitude,
+    StressMean,
+    TorsionalUltimate,
+    ReversedGoodman,
+    ReversedGerber,
+    AmplitudeGoodman,
+    AmplitudeGerber,
+    SafetyGoodman,
+    SafetyGerber,
+    SafetySines,
     /// Of each coil of a nest.
     Loads,
     Deflections,
@@ -180,6 +218,11 @@ impl Given {
     pub fn compute(&self, output: Output) -> Result<Vec<f64>, String> {
         match self {
             Self::Coil(coil) => Ok(vec![coil.compute(output)?]),
+            Self::Column(column) => Ok(vec![column.compute(output)?]),
+            Self::Room(room) => Ok(vec![room.compute(output)?]),
+            Self::Surging(surging) => Ok(vec![surging.compute(output)?]),
+            Self::Cycled(cycled) => Ok(vec![cycled.compute(output)?]),
+            Self::Endured { surface } => Ok(vec![surface.compute(output)?]),
             Self::Nest { coils, load } => nest(coils, load, output),
             Self::Tape { class, length, end } => {
                 let error = permissible_error(class, metres(length))?;
@@ -258,10 +301,7 @@ impl Coil {
             Output::ActiveTurns => self.turns()?.active(),
             Output::TotalTurns => self.turns()?.total(),
             Output::Solid => self.solid()?.value,
-            Output::Pitch => {
-                let free = metres(need("free", self.free.as_ref())?);
-                solid::pitch(free, bar, self.turns()?, self.ends()?).value
-            }
+            Output::Pitch => solid::pitch(self.free()?, bar, self.turns()?, self.ends()?).value,
             Output::Rate => self.rate()?.value,
             Output::Wahl => wahl,
             Output::Bergstrasser => bergstrasser,
@@ -269,10 +309,7 @@ impl Coil {
             Output::Load => self.load()?.value,
             Output::Deflection => (self.load()? / self.rate()?).value,
             Output::FreeForLoad => (self.solid()? + self.load()? / self.rate()?).value,
-            Output::LoadToSolid => {
-                let free = metres(need("free", self.free.as_ref())?);
-                (self.rate()? * (free - self.solid()?)).value
-            }
+            Output::LoadToSolid => (self.rate()? * (self.free()? - self.solid()?)).value,
             Output::Stress => stressed(1.0)?,
             Output::StressWahl => stressed(wahl)?,
             Output::StressBergstrasser => stressed(bergstrasser)?,
@@ -280,7 +317,7 @@ impl Coil {
         })
     }
 
-    fn diameters(&self) -> Result<Diameters, String> {
+    pub(super) fn diameters(&self) -> Result<Diameters, String> {
         let bar = metres(&self.bar);
         let diameters = match (&self.mean, &self.outside, self.index) {
             (Some(mean), None, None) => Diameters::from_mean(bar, metres(mean)),
@@ -291,7 +328,7 @@ impl Coil {
         diameters.map_err(|error| error.to_string())
     }
 
-    fn ends(&self) -> Result<Ends, String> {
+    pub(super) fn ends(&self) -> Result<Ends, String> {
         Ok(match need("ends", self.ends)? {
             EndsName::Open => Ends::Open,
             EndsName::OpenGround => Ends::OpenGround,
@@ -302,7 +339,7 @@ impl Coil {
     }
 
     /// Where an example names no ends, its turns are all at work.
-    fn turns(&self) -> Result<Turns, String> {
+    pub(super) fn turns(&self) -> Result<Turns, String> {
         let dead = if self.ends.is_some() { self.ends()?.dead_turns() } else { 0.0 };
         let total = match (self.turns, self.active_turns) {
             (Some(total), None) => total,
@@ -316,16 +353,20 @@ impl Coil {
         Ok(solid::height(metres(&self.bar), self.turns()?, self.ends()?))
     }
 
-    fn rate(&self) -> Result<SpringRate, String> {
-        let modulus = need("shear-modulus", self.shear_modulus.as_ref())?;
-        Ok(rate::rate(
-            Pressure::new::<unit::pascal>(modulus.si()),
-            self.diameters()?,
-            self.turns()?,
-        ))
+    pub(super) fn rate(&self) -> Result<SpringRate, String> {
+        Ok(rate::rate(self.shear_modulus()?, self.diameters()?, self.turns()?))
     }
 
-    fn load(&self) -> Result<Force, String> {
+    pub(super) fn shear_modulus(&self) -> Result<Pressure, String> {
+        let modulus = need("shear-modulus", self.shear_modulus.as_ref())?;
+        Ok(Pressure::new::<unit::pascal>(modulus.si()))
+    }
+
+    pub(super) fn free(&self) -> Result<Length, String> {
+        need("free", self.free.as_ref()).map(metres)
+    }
+
+    pub(super) fn load(&self) -> Result<Force, String> {
         let newtons = Force::new::<unit::newton>;
         match (&self.load, &self.stress) {
             (Some(load), None) => Ok(newtons(load.si())),
@@ -348,8 +389,7 @@ impl Coil {
 fn nest(coils: &[Coil], load: &Measure, output: Output) -> Result<Vec<f64>, String> {
     let members = coils.iter().map(|coil| {
         let law = Law::linear(coil.rate()?).map_err(|error| error.to_string())?;
-        let free = metres(need("free", coil.free.as_ref())?);
-        Ok(Member { free, law, solid: None, raise: Length::default() })
+        Ok(Member { free: coil.free()?, law, solid: None, raise: Length::default() })
     });
     let members = members.collect::<Result<Vec<Member>, String>>()?;
     let nest = Nest::new(members).map_err(|error| error.to_string())?;
@@ -390,14 +430,14 @@ fn permissible_error(class: &str, length: Length) -> Result<Length, String> {
     class.permissible_error(length).ok_or_else(|| "longer than the class covers".to_owned())
 }
 
-fn metres(measure: &Measure) -> Length {
+pub(super) fn metres(measure: &Measure) -> Length {
     Length::new::<unit::meter>(measure.si())
 }
 
-fn need<T>(name: &str, given: Option<T>) -> Result<T, String> {
+pub(super) fn need<T>(name: &str, given: Option<T>) -> Result<T, String> {
     given.ok_or_else(|| format!("{name} is not given"))
 }
 
-fn no<T>(output: Output) -> Result<T, String> {
+pub(super) fn no<T>(output: Output) -> Result<T, String> {
     Err(format!("{output:?} does not follow from this subject"))
 }

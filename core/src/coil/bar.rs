@@ -1,0 +1,96 @@
+//! The bar that a coil is wound of: how steep it runs, how long it is, what it weighs.
+
+use super::Diameters;
+use crate::quantity::{Angle, Length, Mass, MassDensity};
+use crate::source::{Known, Source};
+
+/// Pitch angle of the bar.
+///
+/// ```text
+/// tan α = p / (π · D)
+/// ```
+/// `p` pitch ([`super::solid::pitch`]) · `D` mean diameter
+///
+/// # Source
+/// Geometry of the helix.
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{bar, Diameters};
+/// use coilnest::quantity::{Length, unit::{degree, millimeter}};
+///
+/// let mm = Length::new::<millimeter>;
+/// let coil = Diameters::from_mean(mm(30.0), mm(150.0))?;
+/// let angle = bar::pitch_angle(coil, mm(50.0));
+/// assert!((angle.get::<degree>() - 6.057).abs() < 5e-4); // atan(50/471.24)
+/// # Ok::<(), coilnest::coil::DiametersError>(())
+/// ```
+#[must_use]
+pub fn pitch_angle(coil: Diameters, pitch: Length) -> Angle {
+    let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
+    Angle { value: libm::atan(tangent), ..Angle::default() }
+}
+
+/// Length of bar in so many turns: all of them for the coil, those at work for [`super::surge`].
+///
+/// ```text
+/// l = π · D · n / cos α = n · √((π · D)² + p²)
+/// ```
+/// `n` turns · `D` mean diameter · `p` pitch of the free coil
+///
+/// # Range
+/// Dead turns, which lie flatter, are reckoned as steep as the others: at 7° that makes them 0.7 %
+/// too long at most. Tapered tips are drawn out of less bar, and what is cropped or ground off is
+/// not in it: order by the drawing.
+///
+/// # Source
+/// [`SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{bar, Diameters};
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let coil = Diameters::from_mean(mm(30.0), mm(150.0))?;
+/// let length = bar::length(coil, mm(50.0), 6.5);
+/// assert!((length.get::<millimeter>() - 3080.25).abs() < 0.01); // 6.5·√(471.239² + 50²)
+/// # Ok::<(), coilnest::coil::DiametersError>(())
+/// ```
+#[must_use]
+pub fn length(coil: Diameters, pitch: Length, turns: f64) -> Length {
+    let round = core::f64::consts::PI * coil.mean();
+    turns * (round * round + pitch * pitch).sqrt()
+}
+
+/// Where [`length`] comes from.
+pub const SOURCE: Source = Source::new("coilnest", "geometry of the helix", Known::Derived);
+
+/// Mass of a length of round bar.
+///
+/// ```text
+/// m = ρ · π · d²/4 · l
+/// ```
+/// `ρ` density, kg/m³ · `d` bar, m · `l` length, m ([`length()`])
+///
+/// With all turns it is the coil's mass, the dead ones included.
+///
+/// # Source
+/// [`SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{bar, Diameters};
+/// use coilnest::quantity::{Length, MassDensity, unit::{kilogram, kilogram_per_cubic_meter, millimeter}};
+///
+/// let mm = Length::new::<millimeter>;
+/// let steel = MassDensity::new::<kilogram_per_cubic_meter>(7850.0);
+/// let coil = Diameters::from_mean(mm(30.0), mm(150.0))?;
+/// let mass = bar::mass(coil, bar::length(coil, mm(50.0), 6.5), steel);
+/// assert!((mass.get::<kilogram>() - 17.09).abs() < 0.005); // 7850·7.0686e-4·3.08025
+/// # Ok::<(), coilnest::coil::DiametersError>(())
+/// ```
+#[must_use]
+pub fn mass(coil: Diameters, length: Length, density: MassDensity) -> Mass {
+    density * (core::f64::consts::PI / 4.0 * coil.bar() * coil.bar() * length)
+}
