@@ -15,11 +15,21 @@ fn main() {
 }
 
 fn build() -> Result<(), String> {
-    for watched in ["build.rs", "build", "sources.toml", "steels", "tapes"] {
+    for watched in ["build.rs", "build", "sources.toml", "steels", "tapes", "tolerances"] {
         println!("cargo::rerun-if-changed={watched}");
     }
     let sources = rows::sources(&read(Path::new("sources.toml"))?)?;
-    let text = constants::constants(&folder("steels", &sources)?, &folder("tapes", &sources)?);
+    let mut all = Vec::new();
+    for name in ["steels", "tapes", "tolerances"] {
+        all.extend(folder(name, &sources)?);
+    }
+    rows::consistent(&all)?;
+    let of = |wanted: fn(&rows::Values) -> bool| {
+        rows::ordered(all.iter().filter(|row| wanted(&row.values)).collect())
+    };
+    let steels = of(|values| matches!(values, rows::Values::Steel(_)))?;
+    let tapes = of(|values| matches!(values, rows::Values::Tape { .. }))?;
+    let text = constants::constants(&all, &steels, &tapes);
     let out = env::var("OUT_DIR").map_err(|error| format!("OUT_DIR: {error}"))?;
     let out = Path::new(&out).join("constants.rs");
     fs::write(&out, text).map_err(|error| format!("{}: {error}", out.display()))
@@ -38,7 +48,7 @@ fn folder(name: &str, sources: &rows::Sources) -> Result<Vec<rows::Row>, String>
         let path = format!("{name}/{file}");
         all.extend(rows::rows(&path, &read(Path::new(&path))?, sources)?);
     }
-    rows::ordered(all)
+    Ok(all)
 }
 
 fn read(path: &Path) -> Result<String, String> {

@@ -1,6 +1,12 @@
-//! What a spring steel is to a spring: its moduli and its density.
+//! What a spring steel is to a spring: its moduli, its density and its strength.
 
-use crate::quantity::{MassDensity, Pressure};
+mod strength;
+
+pub use strength::{
+    Against, Allowable, Law, Presetting, RuleError, Shares, Span, Strength, StrengthError,
+};
+
+use crate::quantity::{Length, MassDensity, Pressure, System, write};
 use crate::source::Sourced;
 use thiserror::Error;
 
@@ -26,6 +32,38 @@ pub struct Steel {
     youngs_modulus: Sourced<Pressure>,
     shear_doubt: Option<Sourced<Pressure>>,
     density: Option<Sourced<MassDensity>>,
+    sizes: Option<(Length, Length)>,
+    strengths: &'static [Strength],
+    row: Option<&'static str>,
+}
+
+/// A bar that a steel's moduli are not given for.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.sentence(System::Metric))]
+pub struct SizeError {
+    /// The steel's name.
+    pub steel: &'static str,
+    /// The bar.
+    pub bar: Length,
+    /// The moduli are for bars over this one.
+    pub over: Length,
+    /// Up to this one.
+    pub up_to: Length,
+}
+
+impl SizeError {
+    /// What is wrong and what to do, sizes in the unit of the system.
+    #[must_use]
+    pub fn sentence(&self, system: System) -> String {
+        let size = |length| write::<Length>(length, system);
+        format!(
+            "a bar of {} is not over {} and up to {}, the sizes that the moduli of {} are for; take the row of its size",
+            size(self.bar),
+            size(self.over),
+            size(self.up_to),
+            self.steel
+        )
+    }
 }
 
 /// Why two moduli are no elastic material.
@@ -73,7 +111,17 @@ impl Steel {
         if poisson < 0.0 || poisson > 0.5 {
             return Err(MaterialError::Poisson { poisson });
         }
-        Ok(Self { id, name, shear_modulus, youngs_modulus, shear_doubt: None, density: None })
+        Ok(Self {
+            id,
+            name,
+            shear_modulus,
+            youngs_modulus,
+            shear_doubt: None,
+            density: None,
+            sizes: None,
+            strengths: &[],
+            row: None,
+        })
     }
 
     /// The same steel, with one standard uncertainty of its shear modulus.
@@ -87,6 +135,27 @@ impl Steel {
     #[must_use]
     pub const fn with_density(mut self, density: Sourced<MassDensity>) -> Self {
         self.density = Some(density);
+        self
+    }
+
+    /// The same steel, its moduli for bars over one size and up to another.
+    #[must_use]
+    pub const fn with_sizes(mut self, over: Length, up_to: Length) -> Self {
+        self.sizes = Some((over, up_to));
+        self
+    }
+
+    /// The same steel, with what authorities say of its strength, the one to be taken first.
+    #[must_use]
+    pub const fn with_strengths(mut self, strengths: &'static [Strength]) -> Self {
+        self.strengths = strengths;
+        self
+    }
+
+    /// The same steel, with the place where its row stands.
+    #[must_use]
+    pub const fn with_row(mut self, row: &'static str) -> Self {
+        self.row = Some(row);
         self
     }
 
@@ -124,6 +193,81 @@ impl Steel {
     #[must_use]
     pub const fn density(&self) -> Option<Sourced<MassDensity>> {
         self.density
+    }
+
+    /// Whether its moduli are given for a bar of that size; those of some wires fall as size rises.
+    ///
+    /// # Errors
+    /// [`SizeError`] when they are for other sizes.
+    pub fn fits(&self, bar: Length) -> Result<(), SizeError> {
+        let Some((over, up_to)) = self.sizes else { return Ok(()) };
+        // A bound in one unit and the same size in another differ in the last bit.
+        let slack = 1e-9 * bar;
+        let fits = bar - slack > over && bar - slack <= up_to;
+        fits.then_some(()).ok_or(SizeError { steel: self.name, bar, over, up_to })
+    }
+
+    /// Where its row stands, for a reader who wants to see it there: the file and the row's id.
+    #[must_use]
+    pub const fn row(&self) -> Option<&'static str> {
+        self.row
+    }
+
+    /// What each authority says of its strength; the first is the one that is taken.
+    ///
+    /// Those that differ stand beside each other, and no mean of them is taken.
+    #[must_use]
+    pub const fn strengths(&self) -> &'static [Strength] {
+        self.strengths
+    }
+
+    /// The least tensile strength of a bar of that size, by the authority that is taken.
+    ///
+    /// # Errors
+    /// [`StrengthError::Unsaid`] when no authority is named, and those of [`Strength::tensile`].
+    ///
+    /// # Example
+    /// ```
+    /// use coilnest::material::{Law, Span, Steel, Strength, StrengthError};
+    /// use coilnest::quantity::{Length, Pressure, unit::{gigapascal, megapascal, millimeter}};
+    /// use coilnest::source::{Known, Source, Sourced};
+    ///
+    /// let source = Source::new("mill certificate", "our own batch", Known::Page);
+    /// let gpa = |x| Sourced { value: Pressure::new::<gigapascal>(x), source };
+    /// let steel = Steel::new("batch-7", "Batch 7", gpa(78.5), gpa(206.0))?;
+    /// let (mm, bar) = (Length::new::<millimeter>, Length::new::<millimeter>(30.0));
+    /// assert_eq!(steel.strength(bar), Err(StrengthError::Unsaid { steel: "Batch 7" }));
+    ///
+    /// // One bar of 30 mm was tested: the same strength for 29 to 31 mm.
+    /// let coefficient = Pressure::new::<megapascal>(1400.0);
+    /// let law = Law::Power { coefficient, unit: mm(1.0), exponent: 0.0 };
+    /// let spans = vec![Span::new(mm(29.0), mm(31.0), law)?].leak();
+    /// let tested = Strength::look_up("batch-7", "batch 7", "the mill certificate");
+    /// let steel = steel.with_strengths(vec![tested.with_spans(spans, source)?].leak());
+    /// assert_eq!(steel.strength(bar)?.value, coefficient);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn strength(&self, bar: Length) -> Result<Sourced<Pressure>, StrengthError> {
+        self.taken()?.tensile(bar)
+    }
+
+    /// The torsional stress that a bar of that size may bear under a load at rest, by the authority
+    /// that is taken, and the stress that it is to be compared with.
+    ///
+    /// It is no statement about a load that comes and goes: that is a matter of fatigue.
+    ///
+    /// # Errors
+    /// [`StrengthError::Unsaid`] when no authority is named, and those of [`Strength::allowable`].
+    pub fn allowable_static(
+        &self,
+        bar: Length,
+        presetting: Presetting,
+    ) -> Result<Allowable, StrengthError> {
+        self.taken()?.allowable(bar, presetting)
+    }
+
+    fn taken(&self) -> Result<&'static Strength, StrengthError> {
+        self.strengths.first().ok_or(StrengthError::Unsaid { steel: self.name })
     }
 
     /// Poisson's ratio of an isotropic solid, E/(2G) − 1.

@@ -1,69 +1,230 @@
 //! What a standard allows a new spring to be off, for a book that gives no limit.
+//!
+//! A spring in service is not judged by it: whoever keeps the machine sets that limit.
+//!
+//! Of cold-wound springs EN 15800 is held, as [`ColdWound`]. Of hot-wound ones no number is known well
+//! enough: [`look_up`] says which document has it.
+
+mod cold_wound;
+
+pub use cold_wound::{
+    ColdWound, FREE_HEIGHT_SOURCE, LOAD_SOURCE, PARALLELISM_SOURCE, SQUARENESS_SOURCE,
+};
 
 use crate::coil::Diameters;
-use crate::coil::ends::Turns;
-use crate::quantity::unit::{millimeter, newton_per_millimeter};
-use crate::quantity::{Length, SpringRate};
-use crate::source::{Known, Source};
+use crate::quantity::{Length, System, write, write_number};
+use crate::source::{Source, Sourced};
+use std::fmt;
+use thiserror::Error;
 
-/// Where [`free_height`] comes from.
-pub const SOURCE: Source = Source::new(
-    "EN 15800:2008",
-    "cold coiled compression springs, free length, quality grade 2",
-    Known::Memory,
-);
+/// A quality grade of EN 15800, the closest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Grade {
+    /// Grade 1: fine.
+    One,
+    /// Grade 2: what is usual where nothing is agreed.
+    Two,
+    /// Grade 3: coarse.
+    Three,
+}
 
-/// How far the free height of a new cold-coiled spring may be off by EN 15800, quality grade 2, as
-/// a half-width; none outside the standard's scope.
-///
-/// ```text
-/// A = a · f / R
-/// a = 65.92 · d^3.3 / D^1.6 · (−0.84 (C/10)³ + 3.781 (C/10)² − 4.244 (C/10) + 2.274)
-/// f = −1/(3 n²) + 8/(5 n) + 0.803
-/// ```
-/// `d` bar, mm · `D` mean diameter, mm · `C` index · `n` active turns · `R` rate, N/mm · `a` in N
-///
-/// # Range
-/// Bar up to 16 mm, mean diameter up to 200 mm, free height up to 630 mm, two active turns or more,
-/// index from 4 to 20. Hot-wound springs have a standard of their own, ISO 11891, whose tables are
-/// not in here: look them up.
-///
-/// # Source
-/// [`SOURCE`].
+impl Grade {
+    /// All of them, the closest first.
+    pub const ALL: [Self; 3] = [Self::One, Self::Two, Self::Three];
+
+    /// The entry of this grade in a list of one for each.
+    const fn of<T: Copy>(self, [one, two, three]: [T; 3]) -> T {
+        match self {
+            Self::One => one,
+            Self::Two => two,
+            Self::Three => three,
+        }
+    }
+}
+
+/// How a spring was wound, which decides whose standard holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Winding {
+    /// Cold, from wire.
+    Cold,
+    /// Hot, from bar, and hardened afterwards.
+    Hot,
+}
+
+/// What may be off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Feature {
+    /// Height without load.
+    FreeHeight,
+    /// Load at a height.
+    Load,
+    /// Rate.
+    Rate,
+    /// Height with all turns in contact.
+    SolidHeight,
+    /// Diameter of the coil.
+    Diameter,
+    /// Count of turns.
+    Turns,
+    /// How far a coil on its end leans from upright.
+    Squareness,
+    /// How far its ends are from parallel.
+    Parallelism,
+}
+
+impl fmt::Display for Feature {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::FreeHeight => "free height",
+            Self::Load => "load",
+            Self::Rate => "rate",
+            Self::SolidHeight => "solid height",
+            Self::Diameter => "diameter",
+            Self::Turns => "count of turns",
+            Self::Squareness => "squareness",
+            Self::Parallelism => "parallelism",
+        })
+    }
+}
+
+/// Why there is no tolerance to go by.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.sentence(System::Metric))]
+#[non_exhaustive]
+pub enum NoTolerance {
+    /// A size of the spring lies outside those that the standard speaks of.
+    Size {
+        /// Which.
+        what: &'static str,
+        /// The spring's own.
+        size: Length,
+        /// The least that is covered.
+        least: Length,
+        /// The most that is covered.
+        most: Length,
+    },
+    /// A plain number of the spring lies outside those that the standard speaks of.
+    Number {
+        /// Which.
+        what: &'static str,
+        /// The spring's own.
+        number: f64,
+        /// The least that is covered.
+        least: f64,
+        /// The most that is covered, where there is a most.
+        most: Option<f64>,
+    },
+    /// The number is not known well enough to be held; the document has it.
+    LookUp {
+        /// What may be off.
+        feature: Feature,
+        /// How the spring was wound.
+        winding: Winding,
+        /// Where it stands.
+        document: &'static str,
+    },
+}
+
+impl NoTolerance {
+    /// What is wrong and what to do, sizes in the unit of the system.
+    #[must_use]
+    pub fn sentence(&self, system: System) -> String {
+        let size_of = |length| write::<Length>(length, system);
+        let agree = "agree the tolerance with the maker";
+        match *self {
+            Self::Size { what, size, least, most } => format!(
+                "{what} {} lies outside {} to {}, which EN 15800 covers; {agree}",
+                size_of(size),
+                size_of(least),
+                size_of(most)
+            ),
+            Self::Number { what, number, least, most } => {
+                let (number, least) = (write_number(number, 4), write_number(least, 4));
+                let range = most.map_or_else(
+                    || format!("from {least} up"),
+                    |most| format!("{least} to {}", write_number(most, 4)),
+                );
+                format!("{what} {number} lies outside {range}, which EN 15800 covers; {agree}")
+            }
+            Self::LookUp { feature, winding, document } => {
+                let wound = match winding {
+                    Winding::Cold => "cold-wound",
+                    Winding::Hot => "hot-wound",
+                };
+                format!(
+                    "no tolerance on the {feature} of a {wound} spring is held here; look it up in {document}"
+                )
+            }
+        }
+    }
+}
+
+/// Where the tolerance of a feature stands that is not held here.
 ///
 /// # Example
 /// ```
-/// use coilnest::coil::{Diameters, ends::Turns};
-/// use coilnest::quantity::{Length, SpringRate, unit::{millimeter, newton_per_millimeter}};
-/// use coilnest::tolerance;
+/// use coilnest::tolerance::{Feature, Winding, look_up};
 ///
-/// let mm = Length::new::<millimeter>;
-/// let coil = Diameters::from_mean(mm(2.0), mm(16.0))?;
-/// let rate = SpringRate::new::<newton_per_millimeter>(4.9744);
-/// let half_width = tolerance::free_height(coil, Turns::new(8.0, 0.0)?, mm(60.0), rate);
-/// assert!(half_width.is_some_and(|a| (a.get::<millimeter>() - 1.34).abs() < 0.005)); // derived
-/// assert_eq!(tolerance::free_height(coil, Turns::new(8.0, 0.0)?, mm(700.0), rate), None);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// assert_eq!(
+///     look_up(Winding::Hot, Feature::SolidHeight).to_string(),
+///     "no tolerance on the solid height of a hot-wound spring is held here; look it up in ASTM A125"
+/// );
 /// ```
 #[must_use]
-pub fn free_height(
-    coil: Diameters,
-    turns: Turns,
-    free: Length,
-    rate: SpringRate,
-) -> Option<Length> {
-    let (d, mean) = (coil.bar().get::<millimeter>(), coil.mean().get::<millimeter>());
-    let (index, n) = (coil.index(), turns.active());
-    let covered = (0.07..=16.0).contains(&d)
-        && (0.63..=200.0).contains(&mean)
-        && free.get::<millimeter>() <= 630.0
-        && n >= 2.0
-        && (4.0..=20.0).contains(&index);
-    covered.then(|| {
-        let w = index / 10.0;
-        let shape = -0.84 * w * w * w + 3.781 * w * w - 4.244 * w + 2.274;
-        let a = 65.92 * libm::pow(d, 3.3) / libm::pow(mean, 1.6) * shape;
-        let f = -1.0 / (3.0 * n * n) + 8.0 / (5.0 * n) + 0.803;
-        Length::new::<millimeter>(a * f / rate.get::<newton_per_millimeter>())
-    })
+pub const fn look_up(winding: Winding, feature: Feature) -> NoTolerance {
+    let document = match (winding, feature) {
+        (Winding::Cold, Feature::SolidHeight | Feature::Rate | Feature::Turns) => {
+            "EN 15800, or agree it with the maker"
+        }
+        (Winding::Cold, _) => "EN 15800",
+        (Winding::Hot, Feature::SolidHeight) => "ASTM A125",
+        (Winding::Hot, _) => "ISO 11891 or ASTM A125, whichever the drawing names",
+    };
+    NoTolerance::LookUp { feature, winding, document }
+}
+
+/// By how much the coil diameter of a new cold-wound spring may be off, for mean diameters over one
+/// size up to another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DiameterBand {
+    /// Mean diameters over this one.
+    pub over: Length,
+    /// Up to this one.
+    pub up_to: Length,
+    /// Half-widths: for each grade, for an index from 4 to 8, over 8 to 14, over 14 to 20.
+    pub half_widths: [[Length; 3]; 3],
+    /// Where they stand.
+    pub source: Source,
+}
+
+impl DiameterBand {
+    /// The half-width for a coil, if its mean diameter is of this band.
+    fn half_width(&self, coil: Diameters, grade: Grade) -> Option<Sourced<Length>> {
+        // A bound in one unit and the same size in another differ in the last bit.
+        let slack = 1e-9 * coil.mean();
+        let within = coil.mean() - slack > self.over && coil.mean() - slack <= self.up_to;
+        let [low, middle, high] = grade.of(self.half_widths);
+        let value = match coil.index() {
+            index if index <= 8.0 + 1e-9 => low,
+            index if index <= 14.0 + 1e-9 => middle,
+            _ => high,
+        };
+        within.then_some(Sourced { value, source: self.source })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_not_held_names_the_feature_and_a_document() {
+        for feature in [Feature::FreeHeight, Feature::Load, Feature::Rate, Feature::Turns] {
+            let sentence = look_up(Winding::Hot, feature).to_string();
+            assert!(sentence.contains(&feature.to_string()), "{sentence}");
+            assert!(sentence.contains("hot-wound") && sentence.contains("ISO 11891"), "{sentence}");
+        }
+        let sentence = look_up(Winding::Cold, Feature::Rate).to_string();
+        assert!(sentence.contains("cold-wound") && sentence.contains("EN 15800"), "{sentence}");
+    }
 }

@@ -11,7 +11,6 @@ pub(crate) struct Row {
     pub(crate) name: String,
     /// The row that a job gets which names none.
     pub(crate) default: bool,
-    pub(crate) citation: Citation,
     pub(crate) values: Values,
 }
 
@@ -36,18 +35,74 @@ pub(crate) enum Known {
 /// What the row says.
 #[derive(Debug)]
 pub(crate) enum Values {
-    Steel {
-        shear_modulus: Value,
-        youngs_modulus: Value,
-        shear_doubt: Option<Value>,
-        density: Option<Value>,
-    },
-    PerMetre {
-        fixed: Value,
-        per_metre: Value,
-        end: Value,
-    },
+    Steel(Box<Steel>),
+    Strength(Strength),
+    Shares(Shares),
+    Tape { rule: ErrorRule, citation: Citation },
+    Diameters { bands: Vec<Band>, citation: Citation },
+}
+
+/// A steel, with the ids of the rows that say what it bears, the one to be taken first.
+#[derive(Debug)]
+pub(crate) struct Steel {
+    pub(crate) shear_modulus: Value,
+    pub(crate) youngs_modulus: Value,
+    pub(crate) shear_doubt: Option<Value>,
+    pub(crate) density: Option<Value>,
+    /// The sizes of bar that the moduli are for: over one, up to another.
+    pub(crate) sizes: Option<(Value, Value)>,
+    pub(crate) strengths: Vec<String>,
+    pub(crate) citation: Citation,
+}
+
+/// A strength by size, or only the document that has it.
+#[derive(Debug)]
+pub(crate) struct Strength {
+    pub(crate) look_up: String,
+    pub(crate) by_size: Option<(Vec<Span>, Citation)>,
+    /// The id of the row of its shares.
+    pub(crate) allowable: Option<String>,
+}
+
+/// A law of strength against size, and its sizes.
+#[derive(Debug)]
+pub(crate) struct Span {
+    pub(crate) from: Value,
+    pub(crate) to: Value,
+    /// The size at which the strength is the coefficient.
+    pub(crate) unit: Value,
+    pub(crate) coefficient: Value,
+    pub(crate) law: Law,
+}
+
+/// How the strength falls from the coefficient.
+#[derive(Debug)]
+pub(crate) enum Law {
+    Exponent(f64),
+    Fall(Value),
+}
+
+/// Shares of the tensile strength, each with the constant that says what it is compared with.
+#[derive(Debug)]
+pub(crate) struct Shares {
+    pub(crate) as_wound: (f64, &'static str),
+    pub(crate) set_removed: Option<(f64, &'static str)>,
+    pub(crate) citation: Citation,
+}
+
+/// How far a tape may be off.
+#[derive(Debug)]
+pub(crate) enum ErrorRule {
+    PerMetre { fixed: Value, per_metre: Value, end: Value },
     Steps(Vec<(Value, Value)>),
+}
+
+/// Mean diameters, and by how much a new coil may be off: for each quality grade, by index.
+#[derive(Debug)]
+pub(crate) struct Band {
+    pub(crate) over: Value,
+    pub(crate) up_to: Value,
+    pub(crate) grades: [[Value; 3]; 3],
 }
 
 /// A number and its unit.
@@ -69,10 +124,20 @@ const fn unit(written: &'static str, constant: &'static str) -> Unit {
     Unit { written, constant }
 }
 
-const PRESSURE: &[Unit] =
-    &[unit("GPa", "GIGAPASCAL"), unit("N/mm²", "NEWTON_PER_MM2"), unit("psi", "PSI")];
+const PRESSURE: &[Unit] = &[
+    unit("GPa", "GIGAPASCAL"),
+    unit("MPa", "NEWTON_PER_MM2"),
+    unit("N/mm²", "NEWTON_PER_MM2"),
+    unit("psi", "PSI"),
+];
 const LENGTH: &[Unit] = &[unit("mm", "MILLIMETRE"), unit("in", "INCH"), unit("ft", "FOOT")];
 const DENSITY: &[Unit] = &[unit("kg/m³", "KG_PER_M3"), unit("kg/dm³", "KG_PER_DM3")];
+const SHARE: &[Unit] = &[unit("%", "PER_CENT")];
+const NONE: &[Unit] = &[unit("", "")];
+
+/// What a share of the tensile strength is compared with, as the tables write it.
+const AGAINST: &[(&str, &str)] =
+    &[("plain", "Plain"), ("direct shear", "DirectShear"), ("curvature", "Curvature")];
 
 /// The sources by their ids, each as it is cited.
 pub(crate) type Sources = BTreeMap<String, String>;
@@ -95,43 +160,6 @@ struct RawSource {
     publisher: String,
 }
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RowFile {
-    #[serde(default)]
-    steel: Vec<RawRow>,
-    #[serde(default)]
-    tape: Vec<RawRow>,
-}
-
-/// Everything optional, so that what is missing is refused in our words.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields, rename_all = "kebab-case")]
-struct RawRow {
-    id: Option<String>,
-    #[serde(default)]
-    default: bool,
-    name: Option<String>,
-    source: Option<String>,
-    place: Option<String>,
-    known: Option<String>,
-    shear_modulus: Option<String>,
-    youngs_modulus: Option<String>,
-    shear_doubt: Option<String>,
-    density: Option<String>,
-    fixed: Option<String>,
-    per_metre: Option<String>,
-    end: Option<String>,
-    steps: Option<Vec<RawStep>>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields, rename_all = "kebab-case")]
-struct RawStep {
-    up_to: Option<String>,
-    error: Option<String>,
-}
-
 /// Reads `sources.toml`.
 pub(crate) fn sources(text: &str) -> Result<Sources, String> {
     let file: SourceFile =
@@ -147,25 +175,51 @@ pub(crate) fn sources(text: &str) -> Result<Sources, String> {
 
 /// Reads one file of rows.
 pub(crate) fn rows(file: &str, text: &str, sources: &Sources) -> Result<Vec<Row>, String> {
-    let parsed: RowFile = toml::from_str(text).map_err(|error| format!("{file}: {error}"))?;
-    let steels = parsed.steel.into_iter().map(|row| (row, Subject::Steel));
-    let tapes = parsed.tape.into_iter().map(|row| (row, Subject::Tape));
-    let rows = steels.chain(tapes).enumerate().map(|(index, (raw, subject))| {
-        let row = format!("{file}, row {} ({})", index + 1, raw.id.as_deref().unwrap_or("no id"));
-        raw.check(file, subject, sources).map_err(|what| format!("{row}: {what}"))
-    });
-    let rows = rows.collect::<Result<Vec<Row>, String>>()?;
+    let parsed: BTreeMap<String, Vec<toml::Table>> =
+        toml::from_str(text).map_err(|error| format!("{file}: {error}"))?;
+    let mut rows = Vec::new();
+    for (subject, tables) in parsed {
+        for (index, table) in tables.into_iter().enumerate() {
+            let id = table.get("id").and_then(toml::Value::as_str).unwrap_or("no id");
+            let row = format!("{file}, {subject} {} ({id})", index + 1);
+            let read = row_of(file, &subject, Fields(table), sources);
+            rows.push(read.map_err(|what| format!("{row}: {what}"))?);
+        }
+    }
     if rows.is_empty() { Err(format!("{file}: no row")) } else { Ok(rows) }
 }
 
-/// Puts the default row first and refuses two rows of one id, or any count of defaults but one.
-pub(crate) fn ordered(mut rows: Vec<Row>) -> Result<Vec<Row>, String> {
-    let mut seen: BTreeMap<&str, &str> = BTreeMap::new();
-    for row in &rows {
-        if let Some(other) = seen.insert(&row.id, &row.file) {
-            return Err(format!("{}: {:?} stands in {other} too", row.file, row.id));
+/// Refuses two rows of one id, and a row that names another which is not there.
+pub(crate) fn consistent(rows: &[Row]) -> Result<(), String> {
+    let mut seen: BTreeMap<&str, &Row> = BTreeMap::new();
+    for row in rows {
+        if let Some(other) = seen.insert(&row.id, row) {
+            return Err(format!("{}: {:?} stands in {} too", row.file, row.id, other.file));
         }
     }
+    for row in rows {
+        let named = |id: &str, subject: &str, right: fn(&Values) -> bool| {
+            let found = seen.get(id).is_some_and(|row| right(&row.values));
+            let sentence = || format!("{}: {:?} names no {subject} {id:?}", row.file, row.id);
+            if found { Ok(()) } else { Err(sentence()) }
+        };
+        match &row.values {
+            Values::Steel(steel) => {
+                for id in &steel.strengths {
+                    named(id, "strength", |values| matches!(values, Values::Strength(_)))?;
+                }
+            }
+            Values::Strength(Strength { allowable: Some(id), .. }) => {
+                named(id, "allowable", |values| matches!(values, Values::Shares(_)))?;
+            }
+            _ => {}
+        }
+    }
+    Ok(())
+}
+
+/// The rows with the default one first; any count of defaults but one is refused.
+pub(crate) fn ordered(mut rows: Vec<&Row>) -> Result<Vec<&Row>, String> {
     let files = || rows.iter().map(|row| row.file.as_str()).collect::<Vec<_>>().join(", ");
     match rows.iter().filter(|row| row.default).count() {
         1 => rows.sort_by_key(|row| !row.default),
@@ -174,87 +228,202 @@ pub(crate) fn ordered(mut rows: Vec<Row>) -> Result<Vec<Row>, String> {
     Ok(rows)
 }
 
-#[derive(Clone, Copy)]
-enum Subject {
-    Steel,
-    Tape,
+fn row_of(file: &str, subject: &str, mut fields: Fields, sources: &Sources) -> Result<Row, String> {
+    let values = match subject {
+        "steel" => Values::Steel(Box::new(fields.steel(sources)?)),
+        "strength" => Values::Strength(fields.strength(sources)?),
+        "allowable" => Values::Shares(fields.shares(sources)?),
+        "tape" => Values::Tape { rule: fields.error_rule()?, citation: fields.citation(sources)? },
+        "diameters" => {
+            Values::Diameters { bands: fields.bands()?, citation: fields.citation(sources)? }
+        }
+        _ => return Err("no such subject".into()),
+    };
+    let (id, name, default) = (fields.text("id")?, fields.text("name")?, fields.flag("default")?);
+    fields.end()?;
+    Ok(Row { file: file.into(), id, name, default, values })
 }
 
-impl RawRow {
-    fn check(self, file: &str, subject: Subject, sources: &Sources) -> Result<Row, String> {
-        let values = match subject {
-            Subject::Steel => self.steel()?,
-            Subject::Tape => self.tape()?,
-        };
-        let source = text("source", self.source)?;
+/// The fields of a row that were not read yet; what is left in the end is refused.
+struct Fields(toml::Table);
+
+impl Fields {
+    fn has(&self, field: &str) -> bool {
+        self.0.contains_key(field)
+    }
+
+    fn text(&mut self, field: &str) -> Result<String, String> {
+        match self.0.remove(field) {
+            Some(toml::Value::String(text)) if !text.trim().is_empty() => Ok(text),
+            None | Some(toml::Value::String(_)) => Err(format!("no {field}")),
+            Some(other) => Err(format!("{field} = {other}: a text was expected")),
+        }
+    }
+
+    fn flag(&mut self, field: &str) -> Result<bool, String> {
+        match self.0.remove(field) {
+            None => Ok(false),
+            Some(toml::Value::Boolean(flag)) => Ok(flag),
+            Some(other) => Err(format!("{field} = {other}: true or false was expected")),
+        }
+    }
+
+    fn value(&mut self, field: &str, units: &[Unit]) -> Result<Value, String> {
+        value(field, &self.text(field)?, units)
+    }
+
+    fn optional(&mut self, field: &str, units: &[Unit]) -> Result<Option<Value>, String> {
+        if self.has(field) { self.value(field, units).map(Some) } else { Ok(None) }
+    }
+
+    fn texts(&mut self, field: &str) -> Result<Vec<String>, String> {
+        let expected = || format!("{field}: a list of texts was expected");
+        let Some(list) = self.0.remove(field) else { return Err(format!("no {field}")) };
+        let toml::Value::Array(list) = list else { return Err(expected()) };
+        let text = |it: toml::Value| it.as_str().map(str::to_owned).ok_or_else(expected);
+        list.into_iter().map(text).collect()
+    }
+
+    /// The tables of a list, each read to its end.
+    fn each<T>(
+        &mut self,
+        field: &str,
+        read: impl Fn(&mut Self) -> Result<T, String>,
+    ) -> Result<Vec<T>, String> {
+        let list = self.0.remove(field).ok_or_else(|| format!("no {field}"))?;
+        let tables: Vec<toml::Table> =
+            list.try_into().map_err(|_| format!("{field}: a list of tables was expected"))?;
+        let tables = tables.into_iter().map(|table| {
+            let mut fields = Self(table);
+            let read = read(&mut fields)?;
+            fields.end().map(|()| read)
+        });
+        tables.collect()
+    }
+
+    fn end(&self) -> Result<(), String> {
+        match self.0.keys().next() {
+            None => Ok(()),
+            Some(field) => Err(format!("unknown field `{field}`")),
+        }
+    }
+
+    fn citation(&mut self, sources: &Sources) -> Result<Citation, String> {
+        let source = self.text("source")?;
         let cite = sources.get(&source);
-        let citation = Citation {
+        Ok(Citation {
             cite: cite
                 .cloned()
                 .ok_or_else(|| format!("source {source:?} is not in sources.toml"))?,
-            place: text("place", self.place)?,
-            known: known(&text("known", self.known)?)?,
-        };
-        Ok(Row {
-            file: file.into(),
-            id: text("id", self.id)?,
-            name: text("name", self.name)?,
-            default: self.default,
-            citation,
-            values,
+            place: self.text("place")?,
+            known: known(&self.text("known")?)?,
         })
     }
 
-    fn steel(&self) -> Result<Values, String> {
-        if self.fixed.is_some()
-            || self.per_metre.is_some()
-            || self.end.is_some()
-            || self.steps.is_some()
-        {
-            return Err("a steel with the errors of a tape".into());
-        }
-        Ok(Values::Steel {
-            shear_modulus: value("shear-modulus", self.shear_modulus.as_deref(), PRESSURE)?,
-            youngs_modulus: value("youngs-modulus", self.youngs_modulus.as_deref(), PRESSURE)?,
-            shear_doubt: optional("shear-doubt", self.shear_doubt.as_deref(), PRESSURE)?,
-            density: optional("density", self.density.as_deref(), DENSITY)?,
+    fn steel(&mut self, sources: &Sources) -> Result<Steel, String> {
+        Ok(Steel {
+            shear_modulus: self.value("shear-modulus", PRESSURE)?,
+            youngs_modulus: self.value("youngs-modulus", PRESSURE)?,
+            shear_doubt: self.optional("shear-doubt", PRESSURE)?,
+            density: self.optional("density", DENSITY)?,
+            sizes: if self.has("over") { Some(self.over_up_to()?) } else { None },
+            strengths: self.texts("strengths")?,
+            citation: self.citation(sources)?,
         })
     }
 
-    fn tape(&self) -> Result<Values, String> {
-        let steel = [&self.shear_modulus, &self.youngs_modulus, &self.shear_doubt, &self.density];
-        if steel.iter().any(|value| value.is_some()) {
-            return Err("a tape with the moduli of a steel".into());
+    fn over_up_to(&mut self) -> Result<(Value, Value), String> {
+        let (over, up_to) = (self.value("over", LENGTH)?, self.value("up-to", LENGTH)?);
+        let rise = over.below(up_to);
+        if rise { Ok((over, up_to)) } else { Err("sizes that do not rise in one unit".into()) }
+    }
+
+    fn strength(&mut self, sources: &Sources) -> Result<Strength, String> {
+        let look_up = self.text("look-up")?;
+        if !self.has("sizes") {
+            return Ok(Strength { look_up, by_size: None, allowable: None });
         }
-        let Some(steps) = &self.steps else {
-            return Ok(Values::PerMetre {
-                fixed: value("fixed", self.fixed.as_deref(), LENGTH)?,
-                per_metre: value("per-metre", self.per_metre.as_deref(), LENGTH)?,
-                end: value("end", self.end.as_deref(), LENGTH)?,
+        let spans = self.each("sizes", |span| {
+            Ok(Span {
+                from: span.value("from", LENGTH)?,
+                to: span.value("to", LENGTH)?,
+                unit: span.value("unit", LENGTH)?,
+                coefficient: span.value("coefficient", PRESSURE)?,
+                law: if span.has("fall") {
+                    Law::Fall(span.value("fall", PRESSURE)?)
+                } else {
+                    Law::Exponent(span.value("exponent", NONE)?.number)
+                },
+            })
+        })?;
+        let allowable = if self.has("allowable") { Some(self.text("allowable")?) } else { None };
+        Ok(Strength { look_up, by_size: Some((spans, self.citation(sources)?)), allowable })
+    }
+
+    fn shares(&mut self, sources: &Sources) -> Result<Shares, String> {
+        let as_wound = self.share("as-wound")?;
+        let set_removed =
+            if self.has("set-removed") { Some(self.share("set-removed")?) } else { None };
+        Ok(Shares { as_wound, set_removed, citation: self.citation(sources)? })
+    }
+
+    fn share(&mut self, field: &str) -> Result<(f64, &'static str), String> {
+        let share = self.value(field, SHARE)?.number / 100.0;
+        let field = format!("{field}-against");
+        let written = self.text(&field)?;
+        let against = AGAINST.iter().find(|(word, _)| *word == written);
+        against.map(|(_, constant)| (share, *constant)).ok_or_else(|| {
+            let words: Vec<&str> = AGAINST.iter().map(|(word, _)| *word).collect();
+            format!("{field} = {written:?}; one of {} was expected", words.join(", "))
+        })
+    }
+
+    fn error_rule(&mut self) -> Result<ErrorRule, String> {
+        if !self.has("steps") {
+            return Ok(ErrorRule::PerMetre {
+                fixed: self.value("fixed", LENGTH)?,
+                per_metre: self.value("per-metre", LENGTH)?,
+                end: self.value("end", LENGTH)?,
             });
-        };
-        if self.fixed.is_some() || self.per_metre.is_some() || self.end.is_some() {
-            return Err("steps and an error per metre; one of them was expected".into());
         }
-        let steps = steps.iter().map(|step| {
-            let up_to = value("up-to", step.up_to.as_deref(), LENGTH)?;
-            Ok((up_to, value("error", step.error.as_deref(), LENGTH)?))
-        });
-        let steps = steps.collect::<Result<Vec<(Value, Value)>, String>>()?;
-        let rising = |pair: (&(Value, Value), &(Value, Value))| {
-            pair.0.0.unit == pair.1.0.unit && pair.0.0.number < pair.1.0.number
-        };
+        let steps = self.each("steps", |step| {
+            Ok((step.value("up-to", LENGTH)?, step.value("error", LENGTH)?))
+        })?;
+        let rising = |pair: (&(Value, Value), &(Value, Value))| pair.0.0.below(pair.1.0);
         if steps.is_empty() || !steps.iter().zip(steps.iter().skip(1)).all(rising) {
             return Err("steps that do not rise in one unit".into());
         }
-        Ok(Values::Steps(steps))
+        Ok(ErrorRule::Steps(steps))
+    }
+
+    fn bands(&mut self) -> Result<Vec<Band>, String> {
+        let bands = self.each("bands", |band| {
+            let (over, up_to) = band.over_up_to()?;
+            Ok(Band {
+                over,
+                up_to,
+                grades: [band.three("grade-1")?, band.three("grade-2")?, band.three("grade-3")?],
+            })
+        })?;
+        let adjoin = |pair: (&Band, &Band)| pair.0.up_to == pair.1.over;
+        if bands.is_empty() || !bands.iter().zip(bands.iter().skip(1)).all(adjoin) {
+            return Err("bands that do not adjoin".into());
+        }
+        Ok(bands)
+    }
+
+    /// One length for each class of index.
+    fn three(&mut self, field: &str) -> Result<[Value; 3], String> {
+        let texts = self.texts(field)?;
+        let values = texts.iter().map(|text| value(field, text, LENGTH));
+        let values = values.collect::<Result<Vec<Value>, String>>()?;
+        values.try_into().map_err(|_| format!("{field}: three values were expected"))
     }
 }
 
-fn text(field: &str, written: Option<String>) -> Result<String, String> {
-    match written {
-        Some(text) if !text.trim().is_empty() => Ok(text),
-        _ => Err(format!("no {field}")),
+impl Value {
+    fn below(self, other: Self) -> bool {
+        self.unit == other.unit && self.number < other.number
     }
 }
 
@@ -273,22 +442,18 @@ fn known(written: &str) -> Result<Known, String> {
     }
 }
 
-fn optional(field: &str, written: Option<&str>, units: &[Unit]) -> Result<Option<Value>, String> {
-    written.map(|written| value(field, Some(written), units)).transpose()
-}
-
-fn value(field: &str, written: Option<&str>, units: &[Unit]) -> Result<Value, String> {
-    let Some(written) = written else { return Err(format!("no {field}")) };
+fn value(field: &str, written: &str, units: &[Unit]) -> Result<Value, String> {
     let expected = || units.iter().map(|unit| unit.written).collect::<Vec<_>>().join(", ");
     let refuse = |why: &str| {
-        Err(format!(
-            "{field} = {written:?}: {why}; a number and one of {} was expected",
-            expected()
-        ))
+        let unit = match expected() {
+            none if none.is_empty() => String::new(),
+            units => format!(" and one of {units}"),
+        };
+        Err(format!("{field} = {written:?}: {why}; a number{unit} was expected"))
     };
-    let Some((number, unit)) = written.trim().split_once(' ') else { return refuse("no unit") };
+    let (number, unit) = written.trim().split_once(' ').unwrap_or((written.trim(), ""));
     let Some(unit) = units.iter().find(|known| known.written == unit) else {
-        return refuse("not a unit of this value");
+        return refuse(if unit.is_empty() { "no unit" } else { "not a unit of this value" });
     };
     match positive(number) {
         Some(number) => Ok(Value { number, unit: *unit }),

@@ -1,4 +1,4 @@
-//! Steels and tape classes for [`coilnest`], each number with its source.
+//! Steels, tape classes and tolerances for [`coilnest`], each number with its source.
 //!
 //! The rows stand in TOML files beside this crate, one file for each source; its `README.md` says
 //! what each covers. The build reads them, refuses a row without source, place, unit or how it is
@@ -16,14 +16,40 @@
 //!     modulus.source.to_string(),
 //!     "EN 13906-1:2013, table of materials, EN 10089 steels at 20 °C (from memory)"
 //! );
+//! assert_eq!(steel.row(), Some("steels/en-13906-1.toml, row en-10089"));
 //! # Ok::<(), &str>(())
 //! ```
+//!
+//! Strength goes by the size of the bar; where no number is known well enough, the answer says where
+//! to look it up:
+//!
+//! ```
+//! use coilnest::material::Presetting;
+//! use coilnest::quantity::{Length, System, unit::{inch, megapascal, millimeter}};
+//! use coilnest_tables::TABLES;
+//!
+//! let music = TABLES.steel("shigley-music-a228-over-0.125").ok_or("no such row")?;
+//! let bar = Length::new::<millimeter>(5.0);
+//! assert!((music.strength(bar)?.value.get::<megapascal>() - 1750.8).abs() < 0.1);
+//! let allowed = music.allowable_static(bar, Presetting::AsWound)?;
+//! assert!((allowed.stress.value.get::<megapascal>() - 787.8).abs() < 0.1); // 45 %
+//!
+//! let refusal = music.strength(Length::new::<inch>(0.75)).unwrap_err();
+//! assert_eq!(
+//!     refusal.sentence(System::Inch),
+//!     "a bar of 0.75 in lies outside 0.004 in to 0.256 in, the sizes for which a strength of music \
+//!      wire A228 (Shigley) is held here; look it up in ASTM A228"
+//! );
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
-use coilnest::material::{MaterialError, Steel};
+use coilnest::material::{Against, Law, MaterialError, RuleError, Shares, Span, Steel, Strength};
 use coilnest::measured::{ErrorRule, TapeClass};
 use coilnest::quantity::{Length, MassDensity, Pressure};
 use coilnest::source::{Known, Source, Sourced};
 use coilnest::tables::Tables;
+use coilnest::tolerance::DiameterBand;
+use core::fmt;
 use core::marker::PhantomData;
 
 include!(concat!(env!("OUT_DIR"), "/constants.rs"));
@@ -38,6 +64,40 @@ pub struct Row {
     pub id: &'static str,
     /// Its file, from the folder of this crate.
     pub file: &'static str,
+}
+
+/// As [`Steel::row`] has it: `steels/en-13906-1.toml, row en-10089`.
+impl fmt::Display for Row {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}, row {}", self.file, self.id)
+    }
+}
+
+/// The row of that id, of whatever subject.
+///
+/// ```
+/// let row = coilnest_tables::row("shigley-a228").ok_or("no such row")?;
+/// assert_eq!(row.to_string(), "steels/shigley-10.toml, row shigley-a228");
+/// # Ok::<(), &str>(())
+/// ```
+#[must_use]
+pub fn row(id: &str) -> Option<Row> {
+    ROWS.iter().find(|row| row.id == id).copied()
+}
+
+/// The strength of that id: what one authority says of one steel.
+///
+/// ```
+/// use coilnest::quantity::{Length, unit::{megapascal, millimeter}};
+///
+/// let strength = coilnest_tables::strength("norton-a229").ok_or("no such row")?;
+/// let tensile = strength.tensile(Length::new::<millimeter>(15.0))?;
+/// assert!((tensile.value.get::<megapascal>() - 1114.7).abs() < 0.1); // 1831.2 / 15^0.1833
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn strength(id: &str) -> Option<&'static Strength> {
+    STRENGTHS.iter().find(|strength| strength.id() == id)
 }
 
 /// One of each unit of the tables in SI.
@@ -77,5 +137,19 @@ const fn accepted(steel: &Result<Steel, MaterialError>) -> Steel {
             panic!("these moduli give no Poisson's ratio from 0 to 0.5")
         }
         Err(_) => panic!("a modulus that is not above zero"),
+    }
+}
+
+#[expect(
+    clippy::panic,
+    reason = "runs while this crate is compiled: a row that is no strength does not build"
+)]
+const fn ruled<T: Copy>(rule: Result<T, RuleError>) -> T {
+    match rule {
+        Ok(rule) => rule,
+        Err(RuleError::Sizes) => panic!("sizes that do not rise from above zero"),
+        Err(RuleError::Law) => panic!("a strength that does not fall, or falls to nothing"),
+        Err(RuleError::Gap) => panic!("a span that does not begin where the one before it ends"),
+        Err(_) => panic!("a share of the tensile strength that is not between 0 and 1"),
     }
 }

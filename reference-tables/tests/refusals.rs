@@ -16,6 +16,31 @@ place = "p. 1"
 known = "page"
 shear-modulus = "78.5 GPa"
 youngs-modulus = "206 GPa"
+strengths = []
+"#;
+
+const STRENGTH: &str = r#"[[strength]]
+id = "s-1"
+name = "a wire"
+look-up = "another book"
+source = "book"
+place = "p. 4"
+known = "derived"
+allowable = "h"
+sizes = [
+    { from = "1 mm", to = "3 mm", coefficient = "2000 MPa", unit = "1 mm", exponent = "0.2" },
+    { from = "3 mm", to = "9 mm", coefficient = "1980 N/mm²", unit = "1 mm", fall = "740 N/mm²" },
+]
+"#;
+
+const SHARES: &str = r#"[[allowable]]
+id = "h"
+name = "Wire of all kinds"
+source = "book"
+place = "p. 5"
+known = "page"
+as-wound = "45 %"
+as-wound-against = "curvature"
 "#;
 
 const TAPE: &str = r#"[[tape]]
@@ -38,6 +63,15 @@ known = "memory"
 steps = [{ up-to = "6 ft", error = "1/32 in" }, { up-to = "30 ft", error = "1/16 in" }]
 "#;
 
+const DIAMETERS: &str = r#"[[diameters]]
+id = "d"
+name = "Diameters"
+source = "book"
+place = "p. 6"
+known = "page"
+bands = [{ over = "1 mm", up-to = "2 mm", grade-1 = ["1 mm", "2 mm", "3 mm"], grade-2 = ["4 mm", "5 mm", "6 mm"], grade-3 = ["7 mm", "8 mm", "9 mm"] }]
+"#;
+
 fn read(text: &str) -> Result<Vec<Row>, String> {
     rows::rows("x/book.toml", text, &Sources::from([("book".into(), "A book, 1st ed.".into())]))
 }
@@ -51,14 +85,25 @@ fn refusal(text: &str) -> String {
 
 #[test]
 fn whole_rows_are_accepted() {
-    let rows = read(&[STEEL, TAPE, STEPS].concat()).unwrap();
-    assert_eq!(rows.len(), 3);
-    let text = constants::constants(&rows[..1], &rows[1..]);
+    let steel = STEEL.replace("[]", r#"["s-1"]"#);
+    let rows = read(&[&steel, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS].concat()).unwrap();
+    assert_eq!(rows.len(), 6);
+    assert_eq!(rows::consistent(&rows), Ok(()));
+    let named = |id: &str| rows.iter().find(|row| row.id == id).unwrap();
+    let text = constants::constants(&rows, &[named("a")], &[named("b"), named("c")]);
     for part in [
         r#"Row { id: "a", file: "x/book.toml" }"#,
         r"pressure(7.85e1 * si::GIGAPASCAL)",
+        r".with_strengths(const { &[ROW_S_1] })",
+        r#".with_row("x/book.toml, row a")"#,
         r#"Source::new("A book, 1st ed.", "p. 2", Known::QuotedIn("another book"))"#,
         r"(length(6e0 * si::FOOT), length(3.125e-2 * si::INCH))",
+        r#"const ROW_S_1: Strength = ruled(Strength::look_up("s-1", "a wire", "another book")"#,
+        r"Law::Power { coefficient: pressure(2e3 * si::NEWTON_PER_MM2), unit: length(1e0 * si::MILLIMETRE), exponent: 2e-1 }",
+        r"fall: pressure(7.4e2 * si::NEWTON_PER_MM2)",
+        r".with_shares(ROW_H)",
+        r"ruled(Shares::new(4.5e-1, Against::Curvature, ",
+        r"DiameterBand { over: length(1e0 * si::MILLIMETRE)",
     ] {
         assert!(text.contains(part), "{part} is not in\n{text}");
     }
@@ -66,76 +111,141 @@ fn whole_rows_are_accepted() {
 
 #[test]
 fn a_row_without_any_one_of_its_fields_is_refused_by_file_and_row() {
-    for row in [STEEL, TAPE, STEPS] {
-        let lines: Vec<&str> = row.lines().collect();
-        let fields =
-            lines.iter().enumerate().skip(1).filter(|(_, line)| !line.starts_with("default"));
-        for (left_out, line) in fields {
-            let rest = lines.iter().enumerate().filter(|(index, _)| *index != left_out);
-            let rest: Vec<&str> = rest.map(|(_, line)| *line).collect();
-            let id = lines[1].split('"').nth(1).filter(|_| left_out != 1).unwrap_or("no id");
-            let field = line.split(' ').next().unwrap();
-            // A tape without steps wants the errors of the other kind.
-            let field = if field == "steps" { "fixed" } else { field };
-            assert_eq!(refusal(&rest.join("\n")), format!("x/book.toml, row 1 ({id}): no {field}"));
+    for row in [STEEL, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS] {
+        let subject = row.split(['[', ']']).nth(2).unwrap();
+        let table: toml::Table = row.parse().unwrap();
+        let whole = table[subject][0].as_table().unwrap();
+        for field in whole.keys().filter(|field| !["default", "allowable"].contains(&&***field)) {
+            let mut rest = whole.clone();
+            rest.remove(field);
+            let id = if field == "id" { "no id" } else { whole["id"].as_str().unwrap() };
+            let expected = match field.as_str() {
+                // A tape without steps wants the errors of the other kind.
+                "steps" => "no fixed".to_owned(),
+                // A strength without sizes only says where to look, and then nothing is cited.
+                "sizes" => "unknown field `allowable`".to_owned(),
+                field => format!("no {field}"),
+            };
+            let rest =
+                toml::Table::from_iter([(subject.to_owned(), toml::Value::from(vec![rest]))]);
+            assert_eq!(
+                refusal(&rest.to_string()),
+                format!("x/book.toml, {subject} 1 ({id}): {expected}")
+            );
         }
     }
 }
 
 #[test]
+fn a_strength_that_is_not_held_names_its_document_alone() {
+    let row = "[[strength]]\nid = \"u\"\nname = \"bar\"\nlook-up = \"a standard\"\n";
+    assert!(read(row).is_ok());
+    assert!(refusal(&row.replace("look-up", "source")).ends_with("(u): no look-up"));
+    assert!(refusal(&format!("{row}known = \"page\"")).ends_with("unknown field `known`"));
+}
+
+#[test]
 fn a_value_says_what_is_wrong_with_it() {
+    let refused = |row: &str, at: &str, from: &str, to: &str, part: &str| {
+        assert!(row.contains(from), "{from} is not in the row");
+        let sentence = refusal(&row.replacen(from, to, 1));
+        assert!(sentence.starts_with(at) && sentence.contains(part), "{sentence}");
+    };
     for (from, to, part) in [
         (
             "78.5 GPa",
             "78.5",
-            "shear-modulus = \"78.5\": no unit; a number and one of GPa, N/mm², psi was expected",
+            "shear-modulus = \"78.5\": no unit; a number and one of GPa, MPa, N/mm², psi was expected",
         ),
         ("78.5 GPa", "78.5 mm", "not a unit of this value"),
         ("78.5 GPa", "many GPa", "not a number above zero"),
         ("78.5 GPa", "-1 GPa", "not a number above zero"),
         ("78.5 GPa", "inf GPa", "not a number above zero"),
+        ("\"78.5 GPa\"", "78.5", "shear-modulus = 78.5: a text was expected"),
         ("\"page\"", "\"somewhere\"", "known = \"somewhere\""),
         ("\"page\"", "\"quoted in \"", "known = \"quoted in \""),
         ("\"p. 1\"", "\" \"", "no place"),
         ("\"book\"", "\"leaflet\"", "source \"leaflet\" is not in sources.toml"),
+        ("true", "\"yes\"", "default = \"yes\": true or false was expected"),
+        ("[]", "[]\nover = \"1 in\"", "no up-to"),
+        ("[]", "[]\nover = \"1 in\"\nup-to = \"1 in\"", "sizes that do not rise in one unit"),
+        ("[]", "[]\nover = \"1 in\"\nup-to = \"30 mm\"", "sizes that do not rise in one unit"),
+        ("[]", "\"s-1\"", "strengths: a list of texts was expected"),
         ("id = \"a\"", "id = \"a\"\ncolour = \"red\"", "unknown field `colour`"),
-        ("id = \"a\"", "id = \"a\"\nfixed = \"1 mm\"", "a steel with the errors of a tape"),
-        ("[[steel]]", "", "unknown field"),
+        ("id = \"a\"", "id = \"a\"\nfixed = \"1 mm\"", "unknown field `fixed`"),
+        ("[[steel]]", "[[alloy]]", "no such subject"),
     ] {
-        let sentence = refusal(&STEEL.replacen(from, to, 1));
-        assert!(sentence.starts_with("x/book.toml") && sentence.contains(part), "{sentence}");
+        refused(STEEL, "x/book.toml", from, to, part);
     }
+    refused(STEEL, "x/book.toml: ", "[[steel]]", "", "invalid type");
     for (from, to, part) in [
         ("\"6 ft\"", "\"31 ft\"", "steps that do not rise"),
         ("\"6 ft\"", "\"6\"", "up-to = \"6\": no unit"),
         (", error = \"1/32 in\"", "", "no error"),
         ("\"1/32 in\"", "\"1/0 in\"", "not a number above zero"),
-        ("id =", "fixed = \"1 mm\"\nid =", "steps and an error per metre"),
-        ("id =", "density = \"1 kg/m³\"\nid =", "a tape with the moduli of a steel"),
+        ("id =", "fixed = \"1 mm\"\nid =", "unknown field `fixed`"),
+        ("id =", "density = \"1 kg/m³\"\nid =", "unknown field `density`"),
     ] {
-        let sentence = refusal(&STEPS.replacen(from, to, 1));
-        assert!(
-            sentence.starts_with("x/book.toml, row 1 (c)") && sentence.contains(part),
-            "{sentence}"
-        );
+        refused(STEPS, "x/book.toml, tape 1 (c)", from, to, part);
+    }
+    for (from, to, part) in [
+        ("\"0.2\"", "\"0.2 mm\"", "exponent = \"0.2 mm\": not a unit of this value; a number was"),
+        ("\"0.2\"", "\"-0.2\"", "not a number above zero"),
+        (", exponent = \"0.2\"", "", "no exponent"),
+        (", unit = \"1 mm\"", "", "no unit"),
+        ("from = \"1 mm\", ", "", "no from"),
+        ("fall = ", "exponent = \"0.1\", fall = ", "unknown field `exponent`"),
+    ] {
+        refused(STRENGTH, "x/book.toml, strength 1 (s-1)", from, to, part);
+    }
+    for (from, to, part) in [
+        ("45 %", "0.45", "as-wound = \"0.45\": no unit; a number and one of % was expected"),
+        ("curvature", "wahl", "one of plain, direct shear, curvature was expected"),
+        ("known", "set-removed = \"60 %\"\nknown", "no set-removed-against"),
+    ] {
+        refused(SHARES, "x/book.toml, allowable 1 (h)", from, to, part);
+    }
+    for (from, to, part) in [
+        ("up-to = \"2 mm\"", "up-to = \"1 mm\"", "sizes that do not rise in one unit"),
+        (
+            "bands = [",
+            "bands = [{ over = \"1 mm\", up-to = \"1.5 mm\", grade-1 = [\"1 mm\", \"2 mm\", \"3 mm\"], grade-2 = [\"4 mm\", \"5 mm\", \"6 mm\"], grade-3 = [\"7 mm\", \"8 mm\", \"9 mm\"] }, ",
+            "bands that do not adjoin",
+        ),
+        ("\"3 mm\"]", "]", "grade-1: three values were expected"),
+        ("\"5 mm\"", "\"5\"", "grade-2 = \"5\": no unit"),
+        ("grade-3 = [\"7 mm\", \"8 mm\", \"9 mm\"]", "", "no grade-3"),
+    ] {
+        refused(DIAMETERS, "x/book.toml, diameters 1 (d)", from, to, part);
     }
     assert_eq!(refusal("# nothing"), "x/book.toml: no row");
 }
 
 #[test]
-fn one_default_and_no_id_twice() {
+fn one_default_no_id_twice_and_no_row_that_is_not_there() {
     let other = STEEL.replace("id = \"a\"", "id = \"z\"");
     let plain = other.replace("default = true\n", "");
-    let order = |text: String| rows::ordered(read(&text)?);
-    let ids = |rows: Vec<Row>| rows.into_iter().map(|row| row.id).collect::<Vec<_>>();
-    assert_eq!(order([&plain, STEEL].concat()).map(ids), Ok(vec!["a".to_owned(), "z".to_owned()]));
-    let refused = |text: String| order(text).map(ids).unwrap_err();
+    let order = |text: &str| {
+        let rows = read(text)?;
+        let ids = |rows: Vec<&Row>| rows.into_iter().map(|row| row.id.clone()).collect::<Vec<_>>();
+        rows::ordered(rows.iter().collect()).map(ids)
+    };
+    assert_eq!(order(&[&plain, STEEL].concat()), Ok(vec!["a".to_owned(), "z".to_owned()]));
     assert_eq!(
-        refused([&other, STEEL].concat()),
+        order(&[&other, STEEL].concat()).unwrap_err(),
         "2 default rows, one was expected, in x/book.toml, x/book.toml"
     );
-    assert_eq!(refused(plain), "0 default rows, one was expected, in x/book.toml");
-    assert_eq!(refused([STEEL, STEEL].concat()), "x/book.toml: \"a\" stands in x/book.toml too");
+    assert_eq!(order(&plain).unwrap_err(), "0 default rows, one was expected, in x/book.toml");
+    let inconsistent =
+        |text: &[&str]| rows::consistent(&read(&text.concat()).unwrap()).unwrap_err();
+    assert_eq!(inconsistent(&[STEEL, STEEL]), "x/book.toml: \"a\" stands in x/book.toml too");
+    assert_eq!(
+        inconsistent(&[&TAPE.replace("\"b\"", "\"a\""), STEEL]),
+        "x/book.toml: \"a\" stands in x/book.toml too"
+    );
+    assert_eq!(inconsistent(&[STRENGTH]), "x/book.toml: \"s-1\" names no allowable \"h\"");
+    let steel = STEEL.replace("[]", "[\"h\"]");
+    assert_eq!(inconsistent(&[&steel, SHARES]), "x/book.toml: \"a\" names no strength \"h\"");
 }
 
 #[test]

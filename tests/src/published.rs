@@ -5,7 +5,6 @@
 //! unless the case names another tolerance and says why.
 
 mod given;
-mod single;
 
 pub use given::{Given, Output};
 

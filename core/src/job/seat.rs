@@ -13,7 +13,7 @@ use crate::coil::ends::Ends;
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::{Interval, Reading};
-use crate::tolerance;
+use crate::tolerance::{ColdWound, Grade};
 use crate::verdict::{self, judge};
 
 /// What a job was measured with, as far as it does not depend on the length measured.
@@ -332,8 +332,8 @@ fn allowance(pen: Pen, facts: &Facts) -> String {
     if ends == Ends::TaperedGround {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
-    tolerance::free_height(coil, turns, free, rate.value).map_or_else(String::new, |half_width| {
-        let half_width = pen.rough(half_width);
+    ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {
+        let half_width = pen.rough(spring.free_height(Grade::Two, rate.value).value);
         text!(" A new cold-coiled spring of this size may be {half_width} off either way by EN 15800, grade 2.")
     })
 }

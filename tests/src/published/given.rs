@@ -1,6 +1,9 @@
 //! What an example starts from, and what coilnest makes of it.
 
-use super::single::{Column, Cycled, Room, SurfaceName, Surging};
+mod new_spring;
+mod single;
+mod wire;
+
 use crate::measure::Measure;
 use coilnest::bounds;
 use coilnest::coil::ends::{Ends, Turns};
@@ -12,6 +15,7 @@ use coilnest::reading::Reading;
 use coilnest::verdict::{Limits, judge};
 use coilnest_tables::TABLES;
 use serde::Deserialize;
+use single::{Column, Cycled, Room, SurfaceName, Surging};
 
 /// What an example starts from.
 #[derive(Clone, Debug, Deserialize)]
@@ -79,6 +83,10 @@ pub enum Given {
         /// Its row.
         row: String,
     },
+    /// A wire or bar, and how its strength is known.
+    Wire(wire::Wire),
+    /// A new spring, and the quality that was ordered.
+    NewSpring(new_spring::NewSpring),
 }
 
 /// A coil, as far as an example gives it.
@@ -208,6 +216,18 @@ pub enum Output {
     ShearModulus,
     YoungsModulus,
     Density,
+    TensileStrength,
+    /// What may be borne in torsion once the set is removed.
+    AllowableSetRemoved,
+    LoadTolerance,
+    FreeTolerance,
+    DiameterTolerance,
+    Squareness,
+    Parallelism,
+    /// In degrees.
+    SquarenessAngle,
+    /// In degrees.
+    ParallelismAngle,
 }
 
 impl Given {
@@ -280,6 +300,8 @@ impl Given {
                     _ => return no(output),
                 }])
             }
+            Self::Wire(wire) => Ok(vec![wire.compute(output)?]),
+            Self::NewSpring(spring) => Ok(vec![spring.compute(output)?]),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What an example of one coil starts from beyond its sizes: its seats, its steel, its loads.
 
-use super::given::{Coil, Output, metres, need, no};
+use super::{Coil, Output, metres, need, no};
 use crate::measure::Measure;
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::fatigue::{self, Criterion, Strength, Surface};
