@@ -218,6 +218,10 @@ bounds! {
     COIL_DIAMETER: Length, "a coil diameter", [INCH_M * 3.0 / 64.0, 1.524], ["7 3/4", "197"];
     /// How far a coil may be under or over the book.
     LIMIT: Length, "a limit", [0.0, 0.304_8], ["1/8", "3"];
+    /// How far a size may be off, up or down.
+    TOLERANCE: Length, "a tolerance", [0.0, 2.0 * INCH_M], ["1/64", "0.4"];
+    /// How far a count of turns may be off, up or down.
+    TURNS_TOLERANCE: Turns, "a tolerance of the turns", [0.0, 5.0], ["1/8", "0.125"];
     /// The distance between two marks of a tape.
     GRADUATION: Length, "a graduation", [INCH_M / 1000.0, INCH_M], ["1/16", "1"];
     /// The half-width of a tape's error or of how squarely the ends were met.
@@ -288,6 +292,7 @@ mod tests {
             &BAR,
             &COIL_DIAMETER,
             &LIMIT,
+            &TOLERANCE,
             &GRADUATION,
             &TAPE_ERROR,
             &SHIM,
@@ -299,6 +304,7 @@ mod tests {
         }
         other(&TURNS);
         other(&DEAD_TURNS);
+        other(&TURNS_TOLERANCE);
         other(&LOAD);
         other(&RATE);
         other(&MODULUS);

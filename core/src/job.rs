@@ -9,7 +9,7 @@
 //! use coilnest::job::{assess, file};
 //! use coilnest::tables::Tables;
 //!
-//! let tables = Tables { steels: &[], tape_classes: &[] };
+//! let tables = Tables { steels: &[], diameters: &[], tape_classes: &[] };
 //! let job = file::open(r#"{
 //!     "format": "coilnest-job/1",
 //!     "tape": { "graduation": "1/16 in", "error": "0" },
@@ -39,6 +39,7 @@ pub mod report;
 pub mod respell;
 mod seat;
 mod sentence;
+mod service;
 mod sheet;
 pub mod strip;
 mod unassessed;

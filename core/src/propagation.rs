@@ -67,7 +67,11 @@ pub enum Across {
 }
 
 impl Across {
-    fn coil(self, bar: Length, diameter: Length) -> Result<Diameters, DiametersError> {
+    /// The coil of a bar and this diameter.
+    ///
+    /// # Errors
+    /// [`DiametersError`] when the bar is not above zero or leaves no hole.
+    pub fn coil(self, bar: Length, diameter: Length) -> Result<Diameters, DiametersError> {
         match self {
             Self::Mean => Diameters::from_mean(bar, diameter),
             Self::Outside => Diameters::from_outside(bar, diameter),

@@ -2,12 +2,15 @@
 
 use crate::material::Steel;
 use crate::measured::TapeClass;
+use crate::tolerance::DiameterBand;
 
 /// Steels and tape classes to look names up in.
 #[derive(Clone, Copy, Debug)]
 pub struct Tables<'a> {
     /// Steels; the first is taken, and said to be, where a job names none.
     pub steels: &'a [Steel],
+    /// By how much the diameter of a new cold-wound coil may be off.
+    pub diameters: &'a [DiameterBand],
     /// Tape classes; the first is taken, and said to be, where a job names none.
     pub tape_classes: &'a [TapeClass],
 }

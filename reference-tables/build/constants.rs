@@ -20,7 +20,12 @@ pub(crate) fn constants(rows: &[Row], steels: &[&Row], tapes: &[&Row]) -> String
         list(
             "Steels, the one for a job that names none first.",
             "STEELS: &[Steel]",
-            steels.iter().map(|row| steel(row)),
+            steels.iter().map(|row| steel(row) + &strengths_of(row) + ",\n"),
+        ),
+        list(
+            "The same without their strengths, for whoever asks for none: far less to carry.",
+            "ELASTIC: &[Steel]",
+            steels.iter().map(|row| steel(row) + ",\n"),
         ),
         list(
             "Strengths by size of bar, of all steels and authorities.",
@@ -56,7 +61,7 @@ fn named(row: &Row) -> Option<String> {
 
 fn steel(row: &Row) -> String {
     let Values::Steel(steel) = &row.values else { return String::new() };
-    let Steel { shear_modulus, youngs_modulus, shear_doubt, density, sizes, strengths, citation } =
+    let Steel { shear_modulus, youngs_modulus, shear_doubt, density, sizes, citation, .. } =
         &**steel;
     let source = source(citation);
     let sourced = |kind: &str, value: &Value| {
@@ -68,18 +73,21 @@ fn steel(row: &Row) -> String {
     let sizes = sizes.map(|(over, up_to)| {
         format!(".with_sizes({}, {})", quantity("length", &over), quantity("length", &up_to))
     });
-    let strengths: Vec<String> = strengths.iter().map(|id| constant_name(id)).collect();
     format!(
-        "accepted(&Steel::new({:?}, {:?}, {g}, {e})){}{}{}.with_strengths(const {{ &[{}] }}).with_row(\"{}, row {}\"),\n",
+        "accepted(&Steel::new({:?}, {:?}, {g}, {e})){}{}{}",
         row.id,
         row.name,
         doubt.unwrap_or_default(),
         density.unwrap_or_default(),
         sizes.unwrap_or_default(),
-        strengths.join(", "),
-        row.file,
-        row.id,
     )
+}
+
+fn strengths_of(row: &Row) -> String {
+    let Values::Steel(steel) = &row.values else { return String::new() };
+    let strengths: Vec<String> = steel.strengths.iter().map(|id| constant_name(id)).collect();
+    let place = format!("{}, row {}", row.file, row.id);
+    format!(".with_strengths(const {{ &[{}] }}).with_row({place:?})", strengths.join(", "))
 }
 
 fn strength(row: &Row, strength: &Strength) -> String {

@@ -55,7 +55,12 @@ use core::marker::PhantomData;
 include!(concat!(env!("OUT_DIR"), "/constants.rs"));
 
 /// All tables, as an assessment takes them.
-pub const TABLES: Tables<'static> = Tables { steels: STEELS, tape_classes: TAPE_CLASSES };
+pub const TABLES: Tables<'static> =
+    Tables { steels: STEELS, diameters: DIAMETERS, tape_classes: TAPE_CLASSES };
+
+/// The tables of an assessment that asks for no strength: [`ELASTIC`] steels.
+pub const ELASTIC_TABLES: Tables<'static> =
+    Tables { steels: ELASTIC, diameters: &[], tape_classes: TAPE_CLASSES };
 
 /// Where a row stands, for whoever wants to read it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,13 +1,12 @@
 //! coilnest against the outside world.
 //!
-//! [`published`] holds what books, standards and regulations print, each value with its source and
-//! its own digits, and compares it with what [`coilnest`] computes. What was computed elsewhere, by
-//! solid elements, exact arithmetic or another library, is checked by the tests of this crate.
+//! [`coilnest_published`] holds what books, standards and regulations print, each value with its
+//! source and its own digits, and compares it with what [`coilnest`] computes. What was computed
+//! elsewhere, by solid elements, exact arithmetic or another library, is checked by the tests of this
+//! crate.
 
 pub mod corpus;
 pub mod job_path;
-pub mod measure;
-pub mod published;
 pub mod schema;
 
 /// The examples of the README, which are compiled and run with those of the documentation.

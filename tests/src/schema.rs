@@ -2,6 +2,7 @@
 
 use coilnest::job::Job;
 use coilnest::job::report::{Choices, Opened, Report, SheetAnswer, StateAnswer, TapeStrip};
+use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
 use schemars::transform::transform_subschemas;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
@@ -34,6 +35,7 @@ pub fn all() -> [SchemaFile; 2] {
     report.subschema_for::<TapeStrip>();
     report.subschema_for::<Opened>();
     report.subschema_for::<Choices>();
+    report.subschema_for::<Checks>();
     [
         SchemaFile { name: "job.schema.json", text: text::<Job>(generator()) },
         SchemaFile { name: "report.schema.json", text: text::<Report>(report) },

@@ -226,7 +226,9 @@ fn sheet(job: &Value) -> Value {
     let mut sheet = without_keys(&coil_sheet(&job, &TABLES, "outer").sheet.unwrap());
     let mut coil = sheet.as_object_mut().unwrap().remove("coil").unwrap();
     sheet.as_object_mut().unwrap().append(coil.as_object_mut().unwrap());
-    sheet.as_object_mut().unwrap().retain(|name, _| name != "section" && name != "axes");
+    // Drawings and lists are there even where nothing is in them.
+    let apart = ["section", "axes", "duty", "new_spring", "remarks"];
+    sheet.as_object_mut().unwrap().retain(|name, _| !apart.contains(&name.as_str()));
     sheet
 }
 
@@ -237,14 +239,24 @@ fn a_coil_without_a_field_loses_what_needs_it() {
     let names =
         |value: &Value| -> Vec<String> { value.as_object().unwrap().keys().cloned().collect() };
     let sizes = ["bar", "bergstrasser", "index", "inside", "mean", "outside", "wahl"];
-    let helix = ["growth_free", "growth_held", "pitch", "pitch_angle", "rate_corrected"];
-    let of_turns = ["active_turns", "rate", "solid", "stress_solid", "travel"];
+    let helix = [
+        "bar_length",
+        "growth_free",
+        "growth_held",
+        "mass",
+        "pitch",
+        "pitch_angle",
+        "rate_corrected",
+        "surge",
+    ];
+    let of_loads = ["buckling", "lateral_rate", "standing", "stress_solid", "travel"];
+    let of_turns = ["least_gaps", "least_height", "rate", "solid", "trust"];
     for (field, gone) in [
-        ("bar", [&sizes[..], &helix, &["rate", "solid", "stress_solid", "travel"]].concat()),
-        ("outside", [&sizes[..], &helix, &["rate", "solid", "stress_solid", "travel"]].concat()),
-        ("turns", [&helix[..], &of_turns].concat()),
-        ("ends", [&helix[..], &of_turns].concat()),
-        ("free", [&helix[..], &["free", "stress_solid", "travel"]].concat()),
+        ("bar", [&sizes[..], &helix, &of_loads, &of_turns].concat()),
+        ("outside", [&sizes[..], &helix, &of_loads, &of_turns].concat()),
+        ("turns", [&["active_turns"][..], &helix, &of_loads, &of_turns].concat()),
+        ("ends", [&["active_turns"][..], &helix, &of_loads, &of_turns].concat()),
+        ("free", [&["free"][..], &helix, &of_loads].concat()),
         ("hand", vec![]),
         ("limits", vec![]),
         ("steel", vec![]),

@@ -216,7 +216,7 @@ fn a_length_beyond_the_tape_class_is_a_problem() {
     let source = Source::new("invented", "for this check", Known::Derived);
     let steps: &'static [(Length, Length)] = Box::leak(Box::new(steps));
     let classes = [TapeClass::new("short", "Short tape", ErrorRule::Steps(steps), source)];
-    let tables = Tables { steels: TABLES.steels, tape_classes: &classes };
+    let tables = Tables { tape_classes: &classes, ..TABLES };
     let job =
         file::open(&corpus::named("common-practice").unwrap().text.replace("\"II\"", "\"short\""));
     let report = assess(&job.unwrap(), &tables);

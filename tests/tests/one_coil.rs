@@ -4,9 +4,10 @@
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
 use coilnest::coil::gaps::{self, Duty};
-use coilnest::coil::set::{self, Family, Rule};
+use coilnest::coil::set;
 use coilnest::coil::surge::{self, Kept};
 use coilnest::coil::{Coiling, Diameters, bar, growth, rate, solid, stress};
+use coilnest::material::Against;
 use coilnest::quantity::unit::{
     hertz, kilogram_per_cubic_meter, megapascal, meter, newton, newton_per_meter, pascal,
 };
@@ -37,16 +38,8 @@ fn any_wire() -> impl Strategy<Value = Diameters> {
         .prop_map(|(bar, index)| Diameters::from_mean(metres(bar), metres(bar * index)).unwrap())
 }
 
-fn any_rule() -> impl Strategy<Value = Rule> {
-    prop::sample::select(vec![
-        Rule::AsWound(Family::ColdDrawn),
-        Rule::AsWound(Family::HardenedTempered),
-        Rule::AsWound(Family::AusteniticStainless),
-        Rule::SetRemoved(Family::ColdDrawn),
-        Rule::SetRemoved(Family::HardenedTempered),
-        Rule::SetRemoved(Family::NonFerrous),
-        Rule::StandardCold,
-    ])
+fn any_against() -> impl Strategy<Value = Against> {
+    prop::sample::select(vec![Against::Plain, Against::DirectShear, Against::Curvature])
 }
 
 const SURFACES: [Surface; 2] = [Surface::Unpeened, Surface::Peened];
@@ -109,15 +102,15 @@ proptest! {
 
     #[test]
     fn at_the_least_height_without_set_the_stress_is_the_allowable(
-        coil in any_diameters(), rule in any_rule(), tensile in 500.0..2000.0,
+        coil in any_diameters(), against in any_against(), allowable in 250.0..1200.0,
         free in 0.1..0.5, share in 0.3..0.9, stiff in 1e3..1e7
     ) {
-        let tensile = Pressure::new::<megapascal>(tensile);
+        let allowable = Pressure::new::<megapascal>(allowable);
         let rate = SpringRate::new::<newton_per_meter>(stiff);
         let (free, solid) = (metres(free), metres(free * share));
-        let closed = set::at_solid(rule, tensile, coil, rate * (free - solid)).unwrap();
+        let closed = set::at_solid(coil, rate * (free - solid), allowable, against).unwrap();
         let least = closed.least_height(free, solid);
-        let there = set::at_solid(rule, tensile, coil, rate * (free - least)).unwrap();
+        let there = set::at_solid(coil, rate * (free - least), allowable, against).unwrap();
         prop_assert!(least >= solid && there.stress <= closed.stress);
         if closed.sets() {
             prop_assert!(closed.reserve() < 0.0 && closed.safety() < 1.0);

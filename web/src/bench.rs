@@ -1,12 +1,12 @@
 //! What the first look at a page needs: a job in, a report out, and the ways between text and job.
 
-use crate::taken;
-use crate::value::{from_js, parsed, to_js};
+use crate::taken::{from_js, taken};
+use crate::value::{parsed, to_js};
 use coilnest::job::report::{Report, StateAnswer};
 use coilnest::job::{self, file, respell::respell};
 use coilnest::quantity::System;
 use coilnest::reading;
-use coilnest_tables::TABLES;
+use coilnest_tables::ELASTIC_TABLES as TABLES;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
@@ -16,7 +16,6 @@ const TYPES: &str = r#"import type {
 
 const DEMO: &str = include_str!("../demo/quarry-tramway.json");
 const BLANK: &str = include_str!("../demo/blank.json");
-const SCHEMA: &str = include_str!("../../www/schema/job.schema.json");
 
 /// Everything that follows from a job, given as an object or as the text of its file.
 #[wasm_bindgen(unchecked_return_type = "Report")]
@@ -117,13 +116,6 @@ pub fn blank() -> JsValue {
 #[must_use]
 pub fn choices() -> JsValue {
     to_js(&job::choices(&TABLES))
-}
-
-/// The JSON Schema of a job file.
-#[wasm_bindgen]
-#[must_use]
-pub fn schema() -> String {
-    SCHEMA.to_owned()
 }
 
 /// The version of this engine.

@@ -1,6 +1,6 @@
 //! What is looked at now and then, and fetched when it is: a coil's drawing sheet.
 
-use crate::taken;
+use crate::taken::taken;
 use crate::value::to_js;
 use coilnest::job;
 use coilnest::job::report::SheetAnswer;

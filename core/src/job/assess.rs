@@ -1,7 +1,7 @@
 //! The whole of an assessment, from the fields of a job to its report.
 
 use super::desk::Desk;
-use super::drawing::{self, Facts};
+use super::drawing::{self, Drawn, Facts};
 use super::entry::Entry;
 use super::figures::{Pen, axes};
 use super::file;
@@ -12,8 +12,8 @@ use super::report::{
     CoilReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Workings,
 };
 use super::seat::{self, Gear};
-use super::unassessed;
 use super::{cautions, cut};
+use super::{service, unassessed};
 use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
@@ -141,10 +141,10 @@ impl<'j> Bench<'j> {
         for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
-            let coil = drawing::assess(desk, &at, drawing);
-            unassessed::read_press_test(desk, &at, drawing);
-            named_once(desk, &at, &coil.0.id, &bench.coil_names(), "a coil");
-            bench.coils.push(coil);
+            let Drawn { facts, report, .. } = drawing::assess(desk, &at, drawing);
+            service::read(desk, &at, drawing);
+            named_once(desk, &at, &facts.id, &bench.coil_names(), "a coil");
+            bench.coils.push((facts, report));
         }
         let at = Path::of("nests");
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
@@ -362,7 +362,7 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let same = |drawing: &&super::input::Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
     let drawing = drawings.iter().filter_map(Entry::given).find(same);
-    let facts = drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), drawing).0);
+    let facts = drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), drawing).facts);
     let limits = facts.as_ref().and_then(|facts| facts.limits);
     Some(Gauged {
         system: desk.system(),

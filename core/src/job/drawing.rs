@@ -11,6 +11,7 @@ use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
 use crate::coil::{Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress};
 use crate::material::{self, Steel};
 use crate::measured::uniform;
+use crate::propagation::Across;
 use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress};
 use crate::source::Source;
 use crate::verdict::Limits;
@@ -45,7 +46,7 @@ pub(crate) struct Rate {
 }
 
 impl Rate {
-    fn doubt(self) -> SpringRate {
+    pub(crate) fn doubt(self) -> SpringRate {
         self.value
             * libm::sqrt(self.own_doubt * self.own_doubt + self.steel_doubt * self.steel_doubt)
     }
@@ -59,11 +60,35 @@ struct Counted {
 }
 
 /// Shear and Young's modulus as they are used, and who says so.
-struct Moduli {
-    shear: Pressure,
-    youngs: Option<Pressure>,
-    doubt: f64,
-    source: String,
+#[derive(Clone, Debug)]
+pub(crate) struct Moduli {
+    pub(crate) shear: Pressure,
+    pub(crate) youngs: Option<Pressure>,
+    /// One standard uncertainty of the shear modulus, relative.
+    pub(crate) doubt: f64,
+    pub(crate) source: String,
+    /// The steel that is named or assumed.
+    pub(crate) steel: Option<Steel>,
+}
+
+impl Moduli {
+    /// Poisson's ratio, where the moduli give one that a metal can have.
+    pub(crate) fn poisson(&self) -> Option<f64> {
+        let poisson = material::poisson(self.shear, self.youngs?);
+        (0.0..=0.5).contains(&poisson).then_some(poisson)
+    }
+}
+
+/// A drawing as it was read: what nests go by, and what that rests on.
+#[derive(Clone, Debug)]
+pub(crate) struct Drawn {
+    pub(crate) facts: Facts,
+    pub(crate) report: CoilReport,
+    pub(crate) moduli: Option<Moduli>,
+    /// Half-width of what is not known of the dead turns.
+    pub(crate) dead_turns_half_width: f64,
+    /// Which diameter the others follow from.
+    pub(crate) across: Option<Across>,
 }
 
 /// The source of what is plain geometry.
@@ -80,7 +105,7 @@ pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
 ];
 
 /// Reads a drawing and reports what follows from it.
-pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Facts, CoilReport) {
+pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Drawn {
     let id = desk.text(at, "id", &drawing.id).unwrap_or_default().to_owned();
     let name = desk.text(at, "name", &drawing.name).unwrap_or(&id).to_owned();
     let mut facts = Facts { id: id.clone(), name: name.clone(), ..Facts::default() };
@@ -90,7 +115,9 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Fact
         desk.word(at, "hand", &drawing.hand, &[("left", Hand::Left), ("right", Hand::Right)]);
     facts.free = desk.length(at, "free", &drawing.free, &bounds::FREE_HEIGHT);
     facts.limits = limits(desk, at, drawing, facts.free);
-    facts.diameters = diameters(desk, at, drawing);
+    let sized = diameters(desk, at, drawing);
+    facts.diameters = sized.map(|(coil, _)| coil);
+    let across = sized.map(|(_, across)| across);
     let form = desk.word(at, "ends", &drawing.ends, &ENDS);
     facts.ends = form.flatten();
     let counted = turns(desk, at, drawing, facts.ends);
@@ -115,7 +142,8 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> (Fact
         helix(desk, &mut facts, &mut report, moduli, ends_turn);
     }
     stress_at_solid(desk, &mut facts, &mut report);
-    (facts, report)
+    let dead_turns_half_width = counted.map_or(0.0, |counted| counted.half_width);
+    Drawn { facts, report, moduli, dead_turns_half_width, across }
 }
 
 pub(crate) fn as_given(
@@ -170,23 +198,23 @@ fn limits(
     limits.ok()
 }
 
-fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<Diameters> {
+fn diameters(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(Diameters, Across)> {
     let bar = desk.length(at, "bar", &drawing.bar, &bounds::BAR);
     let outside = desk.length(at, "outside", &drawing.outside, &bounds::COIL_DIAMETER);
     let mean = desk.length(at, "mean", &drawing.mean, &bounds::COIL_DIAMETER);
     let inside = desk.length(at, "inside", &drawing.inside, &bounds::COIL_DIAMETER);
     let bar = bar?;
     let given = [
-        ("outside", &drawing.outside, outside, Diameters::from_outside as fn(_, _) -> _),
-        ("mean", &drawing.mean, mean, Diameters::from_mean),
-        ("inside", &drawing.inside, inside, Diameters::from_inside),
+        ("outside", &drawing.outside, outside, Across::Outside),
+        ("mean", &drawing.mean, mean, Across::Mean),
+        ("inside", &drawing.inside, inside, Across::Inside),
     ];
-    let mut found: Option<Diameters> = None;
-    for (field, entry, diameter, make) in given {
+    let mut found: Option<(Diameters, Across)> = None;
+    for (field, entry, diameter, across) in given {
         let Some(diameter) = diameter else { continue };
-        match (make(bar, diameter), found) {
-            (Ok(coil), None) => found = Some(coil),
-            (Ok(coil), Some(first)) if (coil.mean() - first.mean()).abs().value > 1e-9 => {
+        match (across.coil(bar, diameter), found) {
+            (Ok(coil), None) => found = Some((coil, across)),
+            (Ok(coil), Some((first, _))) if (coil.mean() - first.mean()).abs().value > 1e-9 => {
                 let first = desk.pen.decimal(first.mean());
                 let why = text!(
                     "with this bar it gives another mean diameter than the {first} given before"
@@ -293,13 +321,15 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
     match (shear, steel) {
         (Some(shear), steel) => {
             let youngs = youngs.or_else(|| steel.map(|steel| steel.youngs_modulus().value));
-            Some(Moduli { shear, youngs, doubt: 0.0, source: "shear modulus as given".into() })
+            let source = "shear modulus as given".into();
+            Some(Moduli { shear, youngs, doubt: 0.0, source, steel })
         }
         (None, Some(steel)) => Some(Moduli {
             shear: steel.shear_modulus().value,
             youngs: youngs.or(Some(steel.youngs_modulus().value)),
             doubt: doubt(&steel),
             source: text!("{}: {}", steel.name(), steel.shear_modulus().source),
+            steel: Some(steel),
         }),
         (None, None) => None,
     }
@@ -501,11 +531,7 @@ fn helix(
     let (held, free) = (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
     facts.growth = Some(if free > held { free } else { held });
 
-    let (Some(youngs), Some(turns)) = (moduli.youngs, facts.turns) else { return };
-    let poisson = material::poisson(moduli.shear, youngs);
-    if !(0.0..=0.5).contains(&poisson) {
-        return;
-    }
+    let Some(poisson) = moduli.poisson() else { return };
     let plain = rate::rate(moduli.shear, coil, turns);
     let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
     let corrected = rate::corrected(plain, coil, pitch, poisson, ends_turn);

@@ -2,8 +2,8 @@
 
 use super::report::{Axes, Axis, Figure, WorkingEntry};
 use crate::quantity::{
-    self, Angle, Digits, Energy, Force, Kind, Length, Modulus, Said, SpringRate, Stress, System,
-    unit,
+    self, Angle, Digits, Energy, Force, Frequency, Kind, Length, Modulus, Said, SpringRate, Stress,
+    System, unit,
 };
 use crate::reading::{self, Step};
 use std::fmt::{self, Write};
@@ -35,6 +35,12 @@ impl Shown for Modulus {
 }
 impl Shown for Energy {
     const SI: &'static str = "J";
+}
+impl Shown for quantity::MassDensity {
+    const SI: &'static str = "kg/m³";
+}
+impl Shown for quantity::Mass {
+    const SI: &'static str = "kg";
 }
 impl Shown for quantity::Turns {
     const SI: &'static str = "1";
@@ -107,6 +113,18 @@ impl Pen {
         Figure { si: angle.value, unit: "rad", text, ..Figure::default() }
     }
 
+    /// A frequency.
+    pub(crate) fn frequency(frequency: Frequency) -> Figure {
+        let text = format!("{} Hz", quantity::write_number(frequency.value, 3));
+        Figure { si: frequency.value, unit: "Hz", text, ..Figure::default() }
+    }
+
+    /// A share in per cent, to so many decimals at most.
+    pub(crate) fn percent(share: f64, decimals: usize) -> Figure {
+        let text = format!("{} %", quantity::write_fixed(share * 100.0, decimals));
+        Figure { si: share, unit: "1", text, ..Figure::default() }
+    }
+
     /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
     pub(crate) fn decimal(self, length: Length) -> Said {
         let (number, unit) = quantity::shown::<Length>(length, self.system);
@@ -140,6 +158,13 @@ pub(crate) fn written(parts: fmt::Arguments<'_>) -> String {
     // A string takes whatever is written to it.
     let _ = text.write_fmt(parts);
     text
+}
+
+/// A sentence of its own: a capital before it, a full stop behind.
+pub(crate) fn sentence(said: &str) -> String {
+    let mut letters = said.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).chain(['.']).collect()
 }
 
 /// The terms of a sum: `3 693 lb + 835 lb`.

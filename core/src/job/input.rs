@@ -161,6 +161,41 @@ object! {
         limits: Entry<LimitsEntry>,
         /// Heights and loads on a press.
         press_test: Entry<List<PressPoint>>,
+        /// How far its sizes may be off, or how well those of a sample are known.
+        tolerances: Entry<TolerancesEntry>,
+        /// What it works between.
+        duty: Entry<DutyEntry>,
+        /// How its ends are kept against buckling: `guided`, `one-pivoted`, `both-pivoted`, `sliding` or
+        /// `one-free`.
+        seating: Entry<Text>,
+        /// `yes` where it was pressed solid when it was made.
+        set_removed: Entry<Text>,
+    }
+}
+
+object! {
+    /// Half-widths of sizes: each may be off by so much, up or down.
+    TolerancesEntry {
+        /// Of the bar.
+        bar: Entry<Text>,
+        /// Of the outside, mean or inside diameter that is given.
+        diameter: Entry<Text>,
+        /// Of the turns in all.
+        turns: Entry<Text>,
+        /// Of the free height.
+        free: Entry<Text>,
+    }
+}
+
+object! {
+    /// The two loads between which a coil works.
+    DutyEntry {
+        /// The lesser load.
+        least: Entry<Text>,
+        /// The greater load.
+        most: Entry<Text>,
+        /// `peened` or `unpeened`.
+        surface: Entry<Text>,
     }
 }
 
@@ -185,6 +220,8 @@ object! {
         height: Entry<Text>,
         /// Load.
         load: Entry<Text>,
+        /// `loading`, unless told, or `unloading`.
+        way: Entry<Text>,
     }
 }
 

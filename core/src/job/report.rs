@@ -71,6 +71,12 @@ macro_rules! words {
     };
 }
 
+mod sheet;
+pub use sheet::{
+    Allowance, Buckling, Doubt, DutyState, Fatigue, Press, PressRow, Safety, Sheet, SheetAnswer,
+    Standing, SteelRow, Trust,
+};
+
 words! {
     /// Where on the page a caution binds.
     Section {
@@ -538,62 +544,6 @@ record! {
         /// Its half-section.
         #[serde(skip_serializing_if = "Option::is_none")]
         section: Option<Cut>,
-        /// How each figure came about.
-        workings: Workings,
-    }
-}
-
-record! {
-    /// The drawing sheet of a coil: all that follows from its drawing.
-    #[derive(Default)]
-    Sheet {
-        /// What nests go by.
-        coil: CoilReport,
-        /// The free coil in section.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        section: Option<Cut>,
-        /// Units for scales and axes.
-        axes: Axes,
-        /// Bar diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        bar: Option<Figure>,
-        /// Mean diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        mean: Option<Figure>,
-        /// Outside diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        outside: Option<Figure>,
-        /// Inside diameter.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        inside: Option<Figure>,
-        /// Pitch angle of the free coil.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        pitch_angle: Option<Figure>,
-        /// Growth of the diameter at solid, ends held.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        growth_held: Option<Figure>,
-        /// Growth of the diameter at solid, ends free to turn.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        growth_free: Option<Figure>,
-        /// Free height from the book.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        free: Option<Figure>,
-        /// Free height less solid height.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        travel: Option<Figure>,
-    }
-}
-
-record! {
-    /// The drawing sheet of a coil that was asked for.
-    #[derive(Default)]
-    SheetAnswer {
-        /// The sheet.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        sheet: Option<Sheet>,
-        /// Why there is none.
-        #[serde(skip_serializing_if = "Option::is_none")]
-        problem: Option<Problem>,
         /// How each figure came about.
         workings: Workings,
     }

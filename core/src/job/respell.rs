@@ -19,7 +19,7 @@ enum Of {
 }
 
 /// Every field that a bare number may stand in, `[]` behind a list.
-const FIELDS: [(&str, Of); 35] = [
+const FIELDS: [(&str, Of); 40] = [
     ("tape.graduation", Of::Length),
     ("tape.error", Of::Length),
     ("tape.ends_error", Of::Length),
@@ -38,6 +38,11 @@ const FIELDS: [(&str, Of); 35] = [
     ("coils[].limits.most", Of::Length),
     ("coils[].press_test[].height", Of::Length),
     ("coils[].press_test[].load", Of::Load),
+    ("coils[].tolerances.bar", Of::Length),
+    ("coils[].tolerances.diameter", Of::Length),
+    ("coils[].tolerances.free", Of::Length),
+    ("coils[].duty.least", Of::Load),
+    ("coils[].duty.most", Of::Load),
     ("nests[].working_height", Of::Length),
     ("nests[].working_load", Of::Load),
     ("nests[].ask[]", Of::Length),

@@ -1,15 +1,26 @@
-//! The drawing sheet of a coil: what follows from its drawing beyond what a nest needs.
+//! The drawing sheet of a coil: all that follows from its drawing, beyond what a nest needs.
+
+mod new_spring;
+mod press;
+mod shape;
+mod stability;
+mod steel;
+mod strength;
+mod trust;
 
 use super::desk::Desk;
-use super::drawing::{self, Facts, GEOMETRY, as_given};
+use super::drawing::{self, Drawn};
 use super::entry::Entry;
-use super::figures::{Pen, axes, text};
-use super::input::Job;
+use super::figures::{axes, sentence};
+use super::input::{Drawing, Job};
 use super::problem::Path;
-use super::report::{CoilReport, Sheet, SheetAnswer, Workings};
+use super::report::{Sheet, SheetAnswer, Workings};
+use super::service::{self, Service};
 use super::{assess, cut, file, unassessed};
-use crate::coil::{Diameters, growth};
-use crate::quantity::Angle;
+use crate::coil::ends::{Ends, Turns};
+use crate::coil::{Coiling, Diameters, proportions};
+use crate::quantity::unit::millimeter;
+use crate::quantity::{Length, SpringRate};
 use crate::tables::Tables;
 
 /// The drawing sheet of the coil that has this name in a job.
@@ -20,79 +31,81 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     }
     let mut desk = Desk::new(tables, assess::pen(job));
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
-    let id_of =
-        |drawing: &super::input::Drawing| drawing.id.given().map(|id| id.0.trim().to_owned());
-    let named = drawings
-        .iter()
-        .filter_map(Entry::given)
-        .find(|drawing| id_of(drawing).as_deref() == Some(coil_id));
-    let Some(drawing) = named else {
+    let drawings = || drawings.iter().filter_map(Entry::given);
+    let Some(drawing) = drawings().find(|drawing| drawing.id.written() == coil_id) else {
         let names: Vec<String> =
-            drawings.iter().filter_map(Entry::given).filter_map(id_of).collect();
+            drawings().map(|drawing: &Drawing| drawing.id.written().to_owned()).collect();
         unassessed::expect_known(&mut desk, &Path::default(), coil_id, &names, "no-such-coil");
         return SheetAnswer { problem: desk.problems.into_iter().next(), ..SheetAnswer::default() };
     };
-    let (facts, coil) = drawing::assess(&mut desk, &Path::default(), drawing);
-    let sheet = filled(&mut desk, &facts, coil);
+    let drawn = drawing::assess(&mut desk, &Path::default(), drawing);
+    let service = service::read(&mut desk, &Path::default(), drawing);
+    let sheet = filled(&mut desk, &drawn, &service);
     SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(desk.ledger.entries) }
 }
 
-fn filled(desk: &mut Desk<'_>, facts: &Facts, coil: CoilReport) -> Sheet {
+fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     let pen = desk.pen;
+    let facts = &drawn.facts;
     let mut sheet = Sheet {
-        coil,
+        coil: drawn.report.clone(),
         section: cut::free(facts, pen.system),
         axes: axes(pen.system),
         ..Sheet::default()
     };
-    if let Some(free) = facts.free {
-        sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
+    shape::fill(desk, &mut sheet, drawn);
+    if let Some(coil) = Whole::of(drawn) {
+        stability::fill(desk, &mut sheet, &coil, service);
+        strength::fill(desk, &mut sheet, &coil, service);
+        sheet.new_spring = new_spring::allowances(desk, &coil);
     }
-    if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
-        let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid));
-        let figure = pen.height(free - solid);
-        sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
-    }
+    sheet.steel = steel::row(desk, drawn);
+    sheet.trust = trust::of(desk, drawn, service);
+    sheet.press = press::of(desk, drawn, service);
     if let Some(coil) = facts.diameters {
-        diameters(desk, &mut sheet, coil);
-        helix(desk, &mut sheet, facts, coil);
+        let coiling = facts.ends.map(|ends| coiling(coil, ends));
+        let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
+        let said =
+            |remark: &proportions::Unusual| sentence(&format!("{remark} ({})", remark.source()));
+        sheet.remarks = unusual.iter().map(said).collect();
     }
     sheet
 }
 
-fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters) {
-    let pen = desk.pen;
-    sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
-    let [bar, mean, outside] =
-        [coil.bar(), coil.mean(), coil.outside()].map(|size| pen.decimal(size));
-    let mut show =
-        |size, formula, with| Some(desk.ledger.show(pen.size(size), formula, with, &GEOMETRY));
-    sheet.mean = show(coil.mean(), "D = De − d", text!("{outside} − {bar}"));
-    sheet.outside = show(coil.outside(), "De = D + d", text!("{mean} + {bar}"));
-    sheet.inside = show(coil.inside(), "Di = D − d", text!("{mean} − {bar}"));
+/// Bars above this are wound hot.
+const THICKEST_COLD_MM: f64 = 20.0;
+
+fn coiling(coil: Diameters, ends: Ends) -> Coiling {
+    let thick = coil.bar().get::<millimeter>() > THICKEST_COLD_MM;
+    if ends == Ends::TaperedGround || thick { Coiling::Hot } else { Coiling::Cold }
 }
 
-fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, facts: &Facts, coil: Diameters) {
-    let Some(pitch) = facts.pitch else { return };
-    let pen = desk.pen;
-    let [p, bar, mean] = [pitch, coil.bar(), coil.mean()].map(|size| pen.decimal(size));
-    let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
-    sheet.pitch_angle = Some(desk.ledger.show(
-        Pen::angle(Angle { value: libm::atan(tangent), ..Angle::default() }),
-        "tan α = p / (π · D)",
-        text!("{p} / (π · {mean})"),
-        &"geometry of the helix",
-    ));
-    sheet.growth_held = Some(desk.ledger.show(
-        pen.fine(growth::held(coil, pitch, coil.bar())),
-        "ΔD = √(D² + (p² − d²)/π²) − D",
-        text!("√(({mean})² + (({p})² − ({bar})²)/π²) − {mean}"),
-        &growth::HELD_SOURCE,
-    ));
-    sheet.growth_free = Some(desk.ledger.show(
-        pen.fine(growth::free_at_solid(coil, pitch)),
-        "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
-        text!("p = {p}, d = {bar}, D = {mean}"),
-        &growth::FREE_SOURCE,
-    ));
+/// A coil of which all is known that loads and heights follow from.
+struct Whole<'d> {
+    drawn: &'d Drawn,
+    coil: Diameters,
+    turns: Turns,
+    ends: Ends,
+    free: Length,
+    solid: Length,
+    rate: SpringRate,
+}
+
+impl<'d> Whole<'d> {
+    fn of(drawn: &'d Drawn) -> Option<Self> {
+        let facts = &drawn.facts;
+        Some(Self {
+            drawn,
+            coil: facts.diameters?,
+            turns: facts.turns?,
+            ends: facts.ends?,
+            free: facts.free?,
+            solid: facts.solid?,
+            rate: facts.rate?.value,
+        })
+    }
+
+    fn coiling(&self) -> Coiling {
+        coiling(self.coil, self.ends)
+    }
 }

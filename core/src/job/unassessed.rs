@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 
-use super::input::{Drawing, Frame, Job};
+use super::input::{Frame, Job};
 use super::problem::Path;
 use super::report::Problem;
 use super::seat;
@@ -30,17 +30,6 @@ pub(crate) fn read(
             expect_known(desk, &at.field("coil"), name, coils, "no-such-coil");
         }
         seat::readings(desk, &at, &coil.readings, graduation);
-    }
-}
-
-/// Reads the press test of a drawing.
-pub(crate) fn read_press_test(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
-    let at = at.field("press_test");
-    for (index, entry) in desk.list(&at, &drawing.press_test).iter().enumerate() {
-        let at = at.item(index);
-        let Some(point) = desk.object(&at, entry) else { continue };
-        desk.length(&at, "height", &point.height, &bounds::HEIGHT);
-        desk.quantity(&at, "load", &point.load, &bounds::LOAD);
     }
 }
 

@@ -1,3 +1,5 @@
+//! Readings that a known spring made, and readings that no spring makes.
+
 use super::*;
 use crate::coil::Diameters;
 use crate::coil::ends::Turns;

@@ -1,3 +1,5 @@
+//! Doubts worked by hand, and what holds for any coil.
+
 use super::corners::{Between, Toleranced};
 use super::*;
 use crate::quantity::unit::{gigapascal, millimeter, newton};

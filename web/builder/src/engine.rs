@@ -11,17 +11,20 @@ use crate::wasm::{TARGET, Toolchain};
 const PACKAGE: &str = "coilnest-web";
 const PROFILE: &str = "wasm";
 
-/// One engine of the page, by the feature that makes it.
+/// An engine, by the features that make it.
 #[derive(Clone, Copy)]
 struct Engine {
-    feature: &'static str,
+    features: &'static str,
     module: &'static str,
 }
 
-/// The one that the page starts with, and the one that it fetches when it is asked for.
-const ENGINES: [Engine; 2] = [
-    Engine { feature: "bench", module: "coilnest_web" },
-    Engine { feature: "sheets", module: "coilnest_sheets" },
+/// The whole, for other programs; the one that the page starts with, and those that it fetches when they
+/// are asked for.
+const ENGINES: [Engine; 4] = [
+    Engine { features: "default", module: "coilnest_web" },
+    Engine { features: "bench", module: "coilnest_bench" },
+    Engine { features: "sheets", module: "coilnest_sheets" },
+    Engine { features: "checks", module: "coilnest_checks" },
 ];
 
 /// Where the page looks for its engines.
@@ -41,7 +44,7 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
     say(&format!("Compiling the engine {} for wasm32", engine.module));
     let mut cargo = toolchain.cargo()?;
     cargo.args(["build", "--locked", "--package", PACKAGE, "--lib"]);
-    cargo.args(["--no-default-features", "--features", engine.feature]);
+    cargo.args(["--no-default-features", "--features", engine.features]);
     run(cargo.args(["--profile", PROFILE, "--target", TARGET]))?;
 
     let compiled = toolchain.target_dir.join(TARGET).join(PROFILE).join("coilnest_web.wasm");

@@ -9,6 +9,10 @@ export type EventWord = 'touches' | 'stage' | 'solid';
  */
 export type Place = 'measure' | 'nest' | 'all';
 /**
+ * Whether a value agrees.
+ */
+export type Standing2 = 'agrees' | 'deviates' | 'differs';
+/**
  * How two neighbours are wound.
  */
 export type HandsWord = 'opposite' | 'same' | 'unknown';
@@ -64,6 +68,10 @@ export interface CoilDrawing {
 	 */
 	dead_turns?: string;
 	/**
+	 * What it works between.
+	 */
+	duty?: DutyEntry;
+	/**
 	 * Form of the ends.
 	 */
 	ends?: string;
@@ -112,6 +120,15 @@ export interface CoilDrawing {
 	 */
 	rate?: string;
 	/**
+	 * How its ends are kept against buckling: `guided`, `one-pivoted`, `both-pivoted`, `sliding` or
+	 * `one-free`.
+	 */
+	seating?: string;
+	/**
+	 * `yes` where it was pressed solid when it was made.
+	 */
+	set_removed?: string;
+	/**
 	 * Shear modulus, over the steel's.
 	 */
 	shear_modulus?: string;
@@ -124,6 +141,10 @@ export interface CoilDrawing {
 	 */
 	steel?: string;
 	/**
+	 * How far its sizes may be off, or how well those of a sample are known.
+	 */
+	tolerances?: TolerancesEntry;
+	/**
 	 * Total turns, tip to tip.
 	 */
 	turns?: string;
@@ -131,6 +152,23 @@ export interface CoilDrawing {
 	 * Young's modulus, over the steel's.
 	 */
 	youngs_modulus?: string;
+}
+/**
+ * The two loads between which a coil works.
+ */
+export interface DutyEntry {
+	/**
+	 * The lesser load.
+	 */
+	least?: string;
+	/**
+	 * The greater load.
+	 */
+	most?: string;
+	/**
+	 * `peened` or `unpeened`.
+	 */
+	surface?: string;
 }
 /**
  * Limits on a free height: under and over the book figure, or least and most.
@@ -165,6 +203,31 @@ export interface PressPoint {
 	 * Load.
 	 */
 	load?: string;
+	/**
+	 * `loading`, unless told, or `unloading`.
+	 */
+	way?: string;
+}
+/**
+ * Half-widths of sizes: each may be off by so much, up or down.
+ */
+export interface TolerancesEntry {
+	/**
+	 * Of the bar.
+	 */
+	bar?: string;
+	/**
+	 * Of the outside, mean or inside diameter that is given.
+	 */
+	diameter?: string;
+	/**
+	 * Of the free height.
+	 */
+	free?: string;
+	/**
+	 * Of the turns in all.
+	 */
+	turns?: string;
 }
 /**
  * The frame that stands on the nests.
@@ -362,6 +425,52 @@ export interface Job {
 	title?: string;
 }
 /**
+ * How far a standard lets a new coil be off.
+ */
+export interface Allowance {
+	/**
+	 * Half-width, in the middle grade.
+	 */
+	half_width?: Figure;
+	/**
+	 * In what.
+	 */
+	name: string;
+	/**
+	 * Why there is none, and where to look.
+	 */
+	sentence?: string;
+}
+/**
+ * A figure: its value, its text, how far to trust it, and where its working stands.
+ */
+export interface Figure {
+	/**
+	 * One standard uncertainty, in SI units.
+	 */
+	doubt_si?: number;
+	/**
+	 * The same as a person reads it.
+	 */
+	doubt_text?: string;
+	/**
+	 * The value in SI units.
+	 */
+	si: number;
+	/**
+	 * The value as a person reads it, with its unit.
+	 */
+	text: string;
+	/**
+	 * The SI unit, `1` for a plain number.
+	 */
+	unit: string;
+	/**
+	 * Key of its working.
+	 */
+	working?: string;
+}
+/**
  * The units in which a drawing of a job's figures has its axes.
  */
 export interface Axes {
@@ -417,33 +526,25 @@ export interface Breakpoint {
 	stack: number[];
 }
 /**
- * A figure: its value, its text, how far to trust it, and where its working stands.
+ * A coil as a column.
  */
-export interface Figure {
+export interface Buckling {
 	/**
-	 * One standard uncertainty, in SI units.
+	 * The height at which it bends aside.
 	 */
-	doubt_si?: number;
+	height?: Figure;
 	/**
-	 * The same as a person reads it.
+	 * What it amounts to.
 	 */
-	doubt_text?: string;
+	sentence: string;
 	/**
-	 * The value in SI units.
+	 * Free height over mean diameter.
 	 */
-	si: number;
+	slenderness: Figure;
 	/**
-	 * The value as a person reads it, with its unit.
+	 * The greatest free height that never bends aside, its ends kept so.
 	 */
-	text: string;
-	/**
-	 * The SI unit, `1` for a plain number.
-	 */
-	unit: string;
-	/**
-	 * Key of its working.
-	 */
-	working?: string;
+	stable_free: Figure;
 }
 /**
  * What can hurt somebody at this work.
@@ -465,6 +566,127 @@ export interface Caution {
 	 * The caution.
 	 */
 	text: string;
+}
+/**
+ * One example of a document.
+ */
+export interface CheckedCase {
+	/**
+	 * What was given.
+	 */
+	given: Fact[];
+	/**
+	 * How the digits were taken from there.
+	 */
+	known: string;
+	/**
+	 * What it is about.
+	 */
+	name: string;
+	/**
+	 * Page, table, section, example or equation.
+	 */
+	place: string;
+	/**
+	 * The kind of thing that it is about, in a word.
+	 */
+	subject: string;
+	/**
+	 * What is printed, and ours.
+	 */
+	values: CheckedValue[];
+}
+/**
+ * A given of an example, as a text.
+ */
+export interface Fact {
+	/**
+	 * What it is.
+	 */
+	name: string;
+	/**
+	 * Its value, as given.
+	 */
+	text: string;
+}
+/**
+ * One printed value, and ours.
+ */
+export interface CheckedValue {
+	/**
+	 * Why that much is allowed, or why the value is known to deviate.
+	 */
+	because?: string;
+	/**
+	 * Ours less the printed one.
+	 */
+	difference?: string;
+	/**
+	 * Why not, where no reason is known.
+	 */
+	failure?: string;
+	/**
+	 * What it is.
+	 */
+	name: string;
+	/**
+	 * Ours, with the digits of the print.
+	 */
+	ours?: string;
+	/**
+	 * As printed.
+	 */
+	printed: string;
+	/**
+	 * Whether they agree.
+	 */
+	standing: Standing2;
+	/**
+	 * How much of it is allowed.
+	 */
+	tolerance?: string;
+	/**
+	 * Ours in the printed unit, not rounded.
+	 */
+	unrounded?: string;
+}
+/**
+ * One document.
+ */
+export interface CheckedDocument {
+	/**
+	 * Its examples.
+	 */
+	cases: CheckedCase[];
+	/**
+	 * Title and edition, as cited.
+	 */
+	title: string;
+}
+/**
+ * Everything that was compared.
+ */
+export interface Checks {
+	/**
+	 * How many values agree.
+	 */
+	agree: number;
+	/**
+	 * How many are known to deviate, and do.
+	 */
+	deviate: number;
+	/**
+	 * How many differ without a reason, or could not be computed.
+	 */
+	differ: number;
+	/**
+	 * The documents.
+	 */
+	documents: CheckedDocument[];
+	/**
+	 * Why no document could be read.
+	 */
+	unread?: string;
 }
 /**
  * One of several words for a field.
@@ -605,6 +827,94 @@ export interface CoilReport {
 	 * Wahl's factor.
 	 */
 	wahl?: Figure;
+}
+/**
+ * What one number has to do with the doubt of a rate.
+ */
+export interface Doubt {
+	/**
+	 * The doubt that the rate would have from it alone.
+	 */
+	doubt: Figure;
+	/**
+	 * The number.
+	 */
+	name: string;
+	/**
+	 * Its own doubt.
+	 */
+	own: string;
+	/**
+	 * By how many per cent the rate changes where the number changes by one.
+	 */
+	sensitivity: Figure;
+	/**
+	 * Its share of the variance.
+	 */
+	share: Figure;
+}
+/**
+ * A coil under one of its two loads.
+ */
+export interface DutyState {
+	/**
+	 * Room between two turns.
+	 */
+	gap?: Figure;
+	/**
+	 * Growth of the outside diameter, the larger of held and free ends.
+	 */
+	growth?: Figure;
+	/**
+	 * The height there.
+	 */
+	height: Figure;
+	/**
+	 * The load.
+	 */
+	load: Figure;
+	/**
+	 * Uncorrected stress.
+	 */
+	stress: Figure;
+	/**
+	 * Stress at the inside of the coil, by Bergsträsser's factor.
+	 */
+	stress_corrected: Figure;
+}
+/**
+ * A coil between two loads.
+ */
+export interface Fatigue {
+	/**
+	 * Half the range of stress.
+	 */
+	amplitude?: Figure;
+	/**
+	 * Its middle.
+	 */
+	mean?: Figure;
+	/**
+	 * The factor of safety by each criterion.
+	 */
+	safety: Safety[];
+	/**
+	 * What it amounts to, or why it cannot be told.
+	 */
+	sentence: string;
+}
+/**
+ * A factor of safety.
+ */
+export interface Safety {
+	/**
+	 * The factor.
+	 */
+	factor: Figure;
+	/**
+	 * Whose criterion.
+	 */
+	name: string;
 }
 /**
  * What follows for a nest.
@@ -925,6 +1235,64 @@ export interface Problem {
 	read: string;
 }
 /**
+ * What a press showed.
+ */
+export interface Press {
+	/**
+	 * Active turns that the rate implies.
+	 */
+	active_turns?: Figure;
+	/**
+	 * Rate below it.
+	 */
+	closed_rate?: Figure;
+	/**
+	 * Height at which turns begin to close.
+	 */
+	closing?: Figure;
+	/**
+	 * Free height that the line through the readings comes to.
+	 */
+	free?: Figure;
+	/**
+	 * How much lower the coil stood at one load on the way back.
+	 */
+	hysteresis?: Figure;
+	/**
+	 * Rate, by least squares.
+	 */
+	rate?: Figure;
+	/**
+	 * The readings of the way down, with what each is off the line.
+	 */
+	rows: PressRow[];
+	/**
+	 * Scatter of the readings about the line.
+	 */
+	scatter?: Figure;
+	/**
+	 * What it amounts to, or why there is no line.
+	 */
+	sentences: string[];
+}
+/**
+ * A reading on a press beside the line.
+ */
+export interface PressRow {
+	/**
+	 * Height.
+	 */
+	height: Figure;
+	/**
+	 * Load.
+	 */
+	load: Figure;
+	/**
+	 * Load less that of the line.
+	 */
+	off: Figure;
+}
+/**
  * A nest in section, heights from the lower seat up.
  */
 export interface Section {
@@ -995,7 +1363,7 @@ export interface SectionSeat {
 	touching: boolean;
 }
 /**
- * The drawing sheet of a coil: all that follows from its drawing.
+ * All that follows from the drawing of a coil.
  */
 export interface Sheet {
 	/**
@@ -1007,9 +1375,25 @@ export interface Sheet {
 	 */
 	bar?: Figure;
 	/**
+	 * Length of the bar along the helix, dead turns and all.
+	 */
+	bar_length?: Figure;
+	/**
+	 * Whether it bends aside as a column.
+	 */
+	buckling?: Buckling;
+	/**
 	 * What nests go by.
 	 */
 	coil: CoilReport;
+	/**
+	 * The two loads that it works between.
+	 */
+	duty: DutyState[];
+	/**
+	 * How long it lasts between them.
+	 */
+	fatigue?: Fatigue;
 	/**
 	 * Free height from the book.
 	 */
@@ -1027,9 +1411,29 @@ export interface Sheet {
 	 */
 	inside?: Figure;
 	/**
+	 * Sideways rate at half the travel.
+	 */
+	lateral_rate?: Figure;
+	/**
+	 * Sum of the least gaps between the active turns, for a load at rest.
+	 */
+	least_gaps?: Figure;
+	/**
+	 * Solid height and the least gaps: the lowest height to work at.
+	 */
+	least_height?: Figure;
+	/**
+	 * Mass of the coil.
+	 */
+	mass?: Figure;
+	/**
 	 * Mean diameter.
 	 */
 	mean?: Figure;
+	/**
+	 * What standards allow a new coil of this drawing.
+	 */
+	new_spring: Allowance[];
 	/**
 	 * Outside diameter.
 	 */
@@ -1039,13 +1443,120 @@ export interface Sheet {
 	 */
 	pitch_angle?: Figure;
 	/**
+	 * What a press showed.
+	 */
+	press?: Press;
+	/**
+	 * What is unusual about its proportions.
+	 */
+	remarks: string[];
+	/**
 	 * The free coil in section.
 	 */
 	section?: Section;
 	/**
+	 * What its steel bears, and how near to that it comes at solid.
+	 */
+	standing?: Standing;
+	/**
+	 * Its steel, as the tables have it.
+	 */
+	steel?: SteelRow;
+	/**
+	 * First frequency at which it swings within itself, both ends kept.
+	 */
+	surge?: Figure;
+	/**
 	 * Free height less solid height.
 	 */
 	travel?: Figure;
+	/**
+	 * How far its rate can be trusted.
+	 */
+	trust?: Trust;
+}
+/**
+ * A coil at solid beside what its steel bears.
+ */
+export interface Standing {
+	/**
+	 * The stress that may be borne at rest.
+	 */
+	allowable?: Figure;
+	/**
+	 * What is left of it.
+	 */
+	reserve?: Figure;
+	/**
+	 * What it amounts to, or why it cannot be told.
+	 */
+	sentence: string;
+	/**
+	 * Whether the coil takes a set when it is closed.
+	 */
+	sets?: boolean;
+	/**
+	 * The stress at solid that it is compared with.
+	 */
+	stress?: Figure;
+	/**
+	 * Tensile strength of the steel in this size.
+	 */
+	tensile?: Figure;
+}
+/**
+ * A steel of the tables.
+ */
+export interface SteelRow {
+	/**
+	 * Density.
+	 */
+	density?: Figure;
+	/**
+	 * Its word in a job file.
+	 */
+	id: string;
+	/**
+	 * Its name for people.
+	 */
+	name: string;
+	/**
+	 * Where its row stands.
+	 */
+	row?: string;
+	/**
+	 * Shear modulus.
+	 */
+	shear_modulus: Figure;
+	/**
+	 * Young's modulus.
+	 */
+	youngs_modulus: Figure;
+}
+/**
+ * How far a rate can be trusted.
+ */
+export interface Trust {
+	/**
+	 * The least that it can be within the tolerances.
+	 */
+	least: Figure;
+	/**
+	 * The most.
+	 */
+	most: Figure;
+	/**
+	 * What each number has to do with the doubt.
+	 */
+	parts: Doubt[];
+	/**
+	 * The rate with its doubt, by root sum of squares.
+	 */
+	rate: Figure;
+	/**
+	 * Which measurement is worth making better.
+	 */
+	sentence: string;
 }
 /**
  * The drawing sheet of a coil that was asked for.

@@ -5,10 +5,11 @@ use crate::measure::Measure;
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::fatigue::{self, Criterion, Strength, Surface};
 use coilnest::coil::gaps::{self, Duty};
-use coilnest::coil::set::{self, Family, Rule};
+use coilnest::coil::set;
 use coilnest::coil::surge::{self, Kept};
 use coilnest::coil::{Coiling, bar, lateral, solid};
 use coilnest::material;
+use coilnest::material::Against;
 use coilnest::quantity::{Force, Length, MassDensity, Pressure, SpringRate, unit};
 use serde::Deserialize;
 
@@ -40,8 +41,7 @@ pub struct Room {
     #[serde(default)]
     dynamic: bool,
     load_at_solid: Option<Measure>,
-    tensile: Option<Measure>,
-    family: Option<FamilyName>,
+    allowable: Option<Measure>,
 }
 
 /// How a coil is wound.
@@ -50,14 +50,6 @@ pub struct Room {
 enum CoilingName {
     Cold,
     Hot,
-}
-
-/// What a coil is wound of.
-#[derive(Clone, Copy, Debug, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum FamilyName {
-    ColdDrawn,
-    HardenedTempered,
 }
 
 /// A coil that swings.
@@ -125,12 +117,9 @@ impl Room {
             Ok::<_, String>(Force::new::<unit::newton>(load.si()))
         };
         let at = |load| {
-            let rule = Rule::AsWound(match need("family", self.family)? {
-                FamilyName::ColdDrawn => Family::ColdDrawn,
-                FamilyName::HardenedTempered => Family::HardenedTempered,
-            });
-            let tensile = pascals(need("tensile", self.tensile.as_ref())?);
-            set::at_solid(rule, tensile, coil, load).map_err(|error| error.to_string())
+            let allowable = pascals(need("allowable", self.allowable.as_ref())?);
+            set::at_solid(coil, load, allowable, Against::Curvature)
+                .map_err(|error| error.to_string())
         };
         Ok(match output {
             Output::LeastGaps => {
@@ -147,7 +136,6 @@ impl Room {
                 gaps::between_turns(height, coil.bar(), turns, ends).value
             }
             Output::ClashAllowance => gaps::clash_allowance(load_at_solid()?, self.coil.load()?),
-            Output::Allowable => at(self.coil.load()?)?.allowable.value,
             Output::SafetyAgainstSet => at(self.coil.load()?)?.safety(),
             _ => return no(output),
         })

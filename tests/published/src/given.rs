@@ -14,7 +14,7 @@ use coilnest::quantity::{Force, Length, Mass, Pressure, SpringRate, System, unit
 use coilnest::reading::Reading;
 use coilnest::verdict::{Limits, judge};
 use coilnest_tables::TABLES;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use single::{Column, Cycled, Room, SurfaceName, Surging};
 
 /// What an example starts from.
@@ -149,7 +149,7 @@ pub enum UnitName {
 }
 
 /// What may be printed.
-#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 #[expect(missing_docs, reason = "each is the name of what it is")]
 pub enum Output {

@@ -1,0 +1,171 @@
+//! What a press showed of the coil, beside its drawing.
+
+use crate::job::desk::Desk;
+use crate::job::drawing::{Drawn, as_given};
+use crate::job::figures::{Pen, text};
+use crate::job::report::{Press, PressRow};
+use crate::job::service::Service;
+use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
+use crate::propagation::Doubted;
+use crate::quantity::{self, Force, SpringRate, Turns};
+
+/// None without a reading.
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Press> {
+    let (loading, unloading) = (service.loading.clone(), service.unloading.clone());
+    if loading.is_empty() && unloading.is_empty() {
+        return None;
+    }
+    let mut report = Press::default();
+    let test = match LoadTest::new(loading, unloading, None) {
+        Ok(test) => test,
+        Err(error) => {
+            report.sentences.push(said(desk.pen, &error));
+            return Some(report);
+        }
+    };
+    let fit = test.fit();
+    line(desk, &mut report, &fit);
+    rows(desk, &mut report, &fit);
+    implied_turns(desk, &mut report, &fit, drawn);
+    if let Some(closing) = fit.closing {
+        closes(desk, &mut report, closing);
+    }
+    if let Some(hysteresis) = test.hysteresis() {
+        let pen = desk.pen;
+        let with = text!("the mean of {} readings", hysteresis.gaps.len());
+        let formula = "height at one load, going down less coming back";
+        let figure = pen.fine(hysteresis.mean);
+        report.hysteresis = Some(desk.ledger.show(figure, formula, with, &"definition"));
+    }
+    compare(desk, &mut report, &fit, drawn);
+    Some(report)
+}
+
+fn line(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
+    let pen = desk.pen;
+    let with = text!("{} readings", fit.residuals.len());
+    let source = &load_test::SOURCE;
+    let doubt = fit.rate_doubt.map_or(0.0, |doubt| doubt.value);
+    let figure = pen.doubted::<SpringRate>(fit.rate, doubt);
+    report.rate =
+        Some(desk.ledger.show(figure, "R = slope by least squares", with.clone(), source));
+    let figure = pen.height(fit.free).give_or_take(pen, fit.free_doubt.unwrap_or_default());
+    let formula = "L0 where the line has no load";
+    report.free = Some(desk.ledger.show(figure, formula, with.clone(), source));
+    if let Some(scatter) = fit.scatter {
+        let figure = pen.figure::<Force>(scatter);
+        let formula = "s = √(Σ off² / (m − 2))";
+        report.scatter = Some(desk.ledger.show(figure, formula, with, source));
+    }
+}
+
+fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
+    let pen = desk.pen;
+    for residual in &fit.residuals {
+        let height = pen.height(residual.reading.height);
+        let load = pen.figure::<Force>(residual.reading.load);
+        let height = as_given(desk, height, "L", "the reading");
+        let load = as_given(desk, load, "F", "the reading");
+        let off = pen.figure::<Force>(residual.off);
+        let with = text!("{} − the line's load there", load.text);
+        let off = desk.ledger.show(off, "F − F(L)", with, &load_test::SOURCE);
+        report.rows.push(PressRow { height, load, off });
+    }
+}
+
+fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
+    let (Some(coil), Some(moduli)) = (drawn.facts.diameters, drawn.moduli.as_ref()) else { return };
+    let pen = desk.pen;
+    let with = text!(
+        "G = {}, d = {}, D = {}, R = {}",
+        pen.say::<quantity::Modulus>(moduli.shear),
+        pen.decimal(coil.bar()),
+        pen.decimal(coil.mean()),
+        pen.say::<SpringRate>(fit.rate)
+    );
+    let figure = pen.figure::<Turns>(fit.active_turns(coil, moduli.shear));
+    let source = text!("{}; {}", crate::coil::rate::SOURCE, moduli.source);
+    report.active_turns =
+        Some(desk.ledger.show(figure, "n = G · d⁴ / (8 · D³ · R)", with, &source));
+}
+
+fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
+    let pen = desk.pen;
+    let source = &load_test::CLOSING_SOURCE;
+    let figure = pen.height(closing.height).give_or_take(pen, closing.height_doubt);
+    let with = text!("two lines that cross, by chance in {}", Pen::percent(closing.chance, 2).text);
+    report.closing = Some(desk.ledger.show(figure, "L where two lines meet", with, source));
+    let figure = pen.figure::<SpringRate>(closing.rate);
+    let with = "the readings below".to_owned();
+    report.closed_rate = Some(desk.ledger.show(figure, "slope of the lower line", with, source));
+    report.sentences.push(text!(
+        "Turns begin to close at {}: below it the coil is stiffer.",
+        pen.height(closing.height).text
+    ));
+}
+
+fn compare(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
+    let pen = desk.pen;
+    if let Some(rate) = drawn.facts.rate {
+        let expected = Doubted { value: rate.value, doubt: rate.doubt() };
+        let difference = fit.rate_against(expected);
+        let share = (difference.by / rate.value).value;
+        let within = match difference.in_doubts {
+            Some(doubts) if doubts.abs() <= 2.0 => ", within what both are known to",
+            Some(_) => ", more than both are known to",
+            None => "",
+        };
+        let way = if share < 0.0 { "softer" } else { "stiffer" };
+        report.sentences.push(text!(
+            "On the press it is {} {way} than its drawing{within}.",
+            Pen::percent(share.abs(), 1).text
+        ));
+    }
+    if let Some(free) = drawn.facts.free {
+        let by = fit.free_against(Doubted::exact(free)).by;
+        let way = if by.value < 0.0 { "below" } else { "above" };
+        report.sentences.push(text!(
+            "The line comes to a free height {} {way} the book's.",
+            pen.fine_text(by.abs())
+        ));
+    }
+}
+
+/// Why the readings make no line, in the units of the job.
+fn said(pen: Pen, error: &LoadTestError) -> String {
+    let load = |load| pen.say::<Force>(load);
+    match *error {
+        LoadTestError::TooFew { .. } => {
+            "Two or more heights with a load are needed: press further and read again.".to_owned()
+        }
+        LoadTestError::OneHeight { height, .. } => text!(
+            "All readings are at {}: press to another height and read again.",
+            pen.decimal(height)
+        ),
+        LoadTestError::Height { way, number, height } => text!(
+            "{way} reading {number} has a height of {}: read the distance between the plates.",
+            pen.decimal(height)
+        ),
+        LoadTestError::Load { way, number, load: read } => text!(
+            "{way} reading {number} has a load of {}: give it less what the press showed empty.",
+            load(read)
+        ),
+        LoadTestError::Falling { higher, lower, .. } => text!(
+            "{} at {}, but only {} at the lower {}: the load rises as the height falls. See whether the two were exchanged, or loading and unloading mixed.",
+            load(higher.load),
+            pen.decimal(higher.height),
+            load(lower.load),
+            pen.decimal(lower.height)
+        ),
+        LoadTestError::NoRise { load: read } => text!(
+            "The load is {} at every height: see whether the press follows the coil.",
+            load(read)
+        ),
+        LoadTestError::AboveFree { height, free, load: read, .. } => text!(
+            "{} at {}, above the free height of {}: measure the free height again.",
+            load(read),
+            pen.decimal(height),
+            pen.decimal(free)
+        ),
+    }
+}

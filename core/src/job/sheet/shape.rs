@@ -1,0 +1,105 @@
+//! Sizes, pitch, growth, bar and mass.
+
+use crate::coil::{Coiling, Diameters};
+use crate::coil::{bar, gaps, growth};
+use crate::job::desk::Desk;
+use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given};
+use crate::job::figures::{Pen, text};
+use crate::job::report::Sheet;
+use crate::quantity::{self, Length, Mass};
+
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn) {
+    let pen = desk.pen;
+    let facts = &drawn.facts;
+    if let Some(free) = facts.free {
+        sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
+    }
+    if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
+        let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid));
+        let figure = pen.height(free - solid);
+        sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
+    }
+    if let Some(coil) = facts.diameters {
+        diameters(desk, sheet, coil);
+        helix(desk, sheet, drawn, coil);
+        least_gaps(desk, sheet, facts, coil);
+    }
+}
+
+fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters) {
+    let pen = desk.pen;
+    sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
+    let [bar, mean, outside] =
+        [coil.bar(), coil.mean(), coil.outside()].map(|size| pen.decimal(size));
+    let mut show =
+        |size, formula, with| Some(desk.ledger.show(pen.size(size), formula, with, &GEOMETRY));
+    sheet.mean = show(coil.mean(), "D = De − d", text!("{outside} − {bar}"));
+    sheet.outside = show(coil.outside(), "De = D + d", text!("{mean} + {bar}"));
+    sheet.inside = show(coil.inside(), "Di = D − d", text!("{mean} − {bar}"));
+}
+
+fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters) {
+    let Some(pitch) = drawn.facts.pitch else { return };
+    let pen = desk.pen;
+    let [p, d, mean] = [pitch, coil.bar(), coil.mean()].map(|size| pen.decimal(size));
+    sheet.pitch_angle = Some(desk.ledger.show(
+        Pen::angle(bar::pitch_angle(coil, pitch)),
+        "tan α = p / (π · D)",
+        text!("{p} / (π · {mean})"),
+        &"geometry of the helix",
+    ));
+    sheet.growth_held = Some(desk.ledger.show(
+        pen.fine(growth::held(coil, pitch, coil.bar())),
+        "ΔD = √(D² + (p² − d²)/π²) − D",
+        text!("√(({mean})² + (({p})² − ({d})²)/π²) − {mean}"),
+        &growth::HELD_SOURCE,
+    ));
+    sheet.growth_free = Some(desk.ledger.show(
+        pen.fine(growth::free_at_solid(coil, pitch)),
+        "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
+        text!("p = {p}, d = {d}, D = {mean}"),
+        &growth::FREE_SOURCE,
+    ));
+    let Some(turns) = drawn.facts.turns else { return };
+    let length = bar::length(coil, pitch, turns.total());
+    sheet.bar_length = Some(desk.ledger.show(
+        pen.height(length),
+        "l = nt · √((π · D)² + p²)",
+        text!("{} · √((π · {mean})² + ({p})²)", quantity::write_number(turns.total(), 4)),
+        &bar::SOURCE,
+    ));
+    let density =
+        drawn.moduli.as_ref().and_then(|moduli| moduli.steel).and_then(|steel| steel.density());
+    if let Some(density) = density {
+        let with = text!(
+            "{} · π/4 · ({d})² · {}",
+            pen.say::<quantity::MassDensity>(density.value),
+            pen.decimal(length)
+        );
+        let figure = pen.figure::<Mass>(bar::mass(coil, length, density.value));
+        let source = text!("{}; density: {}", bar::SOURCE, density.source);
+        sheet.mass = Some(desk.ledger.show(figure, "m = ρ · π/4 · d² · l", with, &source));
+    }
+}
+
+fn least_gaps(desk: &mut Desk<'_>, sheet: &mut Sheet, facts: &Facts, coil: Diameters) {
+    let (Some(turns), Some(ends)) = (facts.turns, facts.ends) else { return };
+    let pen = desk.pen;
+    let coiling = super::coiling(coil, ends);
+    let gap: Length = gaps::least(coil, turns, coiling, gaps::Duty::Static);
+    let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
+    let n = quantity::write_number(turns.active(), 4);
+    let (formula, with) = match coiling {
+        Coiling::Cold => (
+            "Sa = n · (0.0015 · D²/d + 0.1 · d)",
+            text!("{n} · (0.0015 · ({mean})²/{d} + 0.1 · {d})"),
+        ),
+        Coiling::Hot => ("Sa = 0.02 · n · (D + d)", text!("0.02 · {n} · ({mean} + {d})")),
+    };
+    sheet.least_gaps = Some(desk.ledger.show(pen.fine(gap), formula, with, &gaps::SOURCE));
+    if let Some(solid) = facts.solid {
+        let with = text!("{} + {}", pen.decimal(solid), pen.decimal(gap));
+        let figure = pen.height(gaps::least_height(solid, gap));
+        sheet.least_height = Some(desk.ledger.show(figure, "Ln = Lc + Sa", with, &gaps::SOURCE));
+    }
+}

@@ -1,0 +1,267 @@
+//! What the steel bears: at solid, under the two loads of its work, and between them for long.
+
+use super::Whole;
+use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
+use crate::coil::{gaps, growth, set, solid, stress};
+use crate::job::desk::Desk;
+use crate::job::drawing::show_stress;
+use crate::job::figures::{Pen, sentence, text};
+use crate::job::report::{DutyState, Fatigue, Safety, Sheet, Standing};
+use crate::job::service::Service;
+use crate::material::{Allowable, Presetting, Steel};
+use crate::quantity::{self, Force, Length, Pressure, Stress};
+
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
+    let Some(steel) = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel) else { return };
+    sheet.standing = Some(standing(desk, whole, &steel, service.presetting));
+    let Some((least, most)) = service.loads else { return };
+    let closes = whole.rate * (whole.free - whole.solid);
+    if most > closes {
+        let pen = desk.pen;
+        let sentence = text!(
+            "{} is more than the {} that close it solid: give loads below that.",
+            pen.say::<Force>(most),
+            pen.say::<Force>(closes)
+        );
+        sheet.fatigue = Some(refused(sentence));
+        return;
+    }
+    sheet.duty = [least, most].into_iter().map(|load| under(desk, whole, load)).collect();
+    sheet.fatigue = Some(between(desk, whole, &steel, service, (least, most)));
+}
+
+fn standing(
+    desk: &mut Desk<'_>,
+    whole: &Whole<'_>,
+    steel: &Steel,
+    presetting: Presetting,
+) -> Standing {
+    let pen = desk.pen;
+    let Whole { coil, free, solid, rate, .. } = *whole;
+    let bar = coil.bar();
+    let mut report = Standing {
+        tensile: None,
+        allowable: None,
+        stress: None,
+        reserve: None,
+        sets: None,
+        sentence: String::new(),
+    };
+    if let Err(error) = steel.fits(bar) {
+        report.sentence = sentence(&error.sentence(pen.system));
+        return report;
+    }
+    let tensile = match steel.strength(bar) {
+        Ok(tensile) => tensile,
+        Err(error) => {
+            report.sentence = sentence(&error.sentence(pen.system));
+            return report;
+        }
+    };
+    let with = pen.decimal(bar).to_string();
+    let figure = pen.figure::<Stress>(tensile.value);
+    report.tensile = Some(desk.ledger.show(figure, "Rm of the bar's size", with, &tensile.source));
+    let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
+        Ok(allowable) => allowable,
+        Err(error) => {
+            report.sentence = sentence(&error.sentence(pen.system));
+            return report;
+        }
+    };
+    let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
+    report.allowable = Some(desk.ledger.show(
+        pen.figure::<Stress>(allowed.value),
+        "τz = share · Rm",
+        text!("{share} % · {}", pen.say::<Stress>(tensile.value)),
+        &allowed.source,
+    ));
+    let load = rate * (free - solid);
+    let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
+    let factor = set::factor(against, coil.index());
+    report.stress = Some(show_stress(desk, coil, load, factor, stress::SOURCE));
+    report.reserve = Some(desk.ledger.show(
+        Pen::percent(at_solid.reserve(), 0),
+        "1 − τc/τz",
+        text!(
+            "1 − {} / {}",
+            pen.say::<Stress>(at_solid.stress),
+            pen.say::<Stress>(at_solid.allowable)
+        ),
+        &"definition",
+    ));
+    report.sets = Some(at_solid.sets());
+    report.sentence = if at_solid.sets() {
+        text!(
+            "Closed solid it takes a set: {against} is above what the steel bears. Do not press it below {}.",
+            pen.height(at_solid.least_height(free, solid)).text
+        )
+    } else {
+        text!("Closed solid it comes back: {against} stays below what the steel bears.")
+    };
+    report
+}
+
+fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
+    let pen = desk.pen;
+    let Whole { coil, turns, ends, free, rate, .. } = *whole;
+    let height = free - load / rate;
+    let with = text!(
+        "{} − {} / {}",
+        pen.decimal(free),
+        pen.say::<Force>(load),
+        pen.say::<quantity::SpringRate>(rate)
+    );
+    let figure = pen.height(height);
+    let height_figure = desk.ledger.show(figure, "L = L0 − F / R", with, &"definition");
+    let loaded = pen.figure::<Force>(load);
+    let load_figure = crate::job::drawing::as_given(desk, loaded, "F", "the load as given");
+    let factor = stress::bergstrasser(coil.index());
+    DutyState {
+        load: load_figure,
+        height: height_figure,
+        stress: show_stress(desk, coil, load, 1.0, stress::SOURCE),
+        stress_corrected: show_stress(desk, coil, load, factor, stress::BERGSTRASSER_SOURCE),
+        growth: grown(desk, whole, height),
+        gap: {
+            let gap = gaps::between_turns(height, coil.bar(), turns, ends);
+            let pitch = pen.decimal(gap + coil.bar());
+            let with = text!("{pitch} − {}", pen.decimal(coil.bar()));
+            (gap.value >= 0.0)
+                .then(|| desk.ledger.show(pen.fine(gap), "gap = p − d", with, &gaps::SOURCE))
+        },
+    }
+}
+
+fn grown(
+    desk: &mut Desk<'_>,
+    whole: &Whole<'_>,
+    height: Length,
+) -> Option<crate::job::report::Figure> {
+    let pen = desk.pen;
+    let pitch = whole.drawn.facts.pitch?;
+    let poisson = whole.drawn.moduli.as_ref()?.poisson()?;
+    let Whole { coil, turns, ends, .. } = *whole;
+    let now = solid::pitch(height, coil.bar(), turns, ends);
+    if now < coil.bar() || now > pitch {
+        return None;
+    }
+    let growth = growth::larger(coil, pitch, now, poisson);
+    let with = text!(
+        "p = {}, p1 = {}, D = {}, μ = {}",
+        pen.decimal(pitch),
+        pen.decimal(now),
+        pen.decimal(coil.mean()),
+        quantity::write_number(poisson, 3)
+    );
+    let source = text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE);
+    let formula = "the larger of ends held and ends free to turn";
+    Some(desk.ledger.show(pen.fine(growth), formula, with, &source))
+}
+
+fn between(
+    desk: &mut Desk<'_>,
+    whole: &Whole<'_>,
+    steel: &Steel,
+    service: &Service,
+    (least, most): (Force, Force),
+) -> Fatigue {
+    let pen = desk.pen;
+    let coil = whole.coil;
+    let cycle = match Cycle::between(coil, least, most) {
+        Ok(cycle) => cycle,
+        Err(error) => return refused(said(pen, &error)),
+    };
+    let mut report = refused(String::new());
+    let [lesser, greater] = [least, most].map(|load| pen.say::<Force>(load));
+    let mut show = |stress: Pressure, formula, with| {
+        let figure = pen.figure::<Stress>(stress);
+        Some(desk.ledger.show(figure, formula, with, &fatigue::CYCLE_SOURCE))
+    };
+    report.amplitude = show(
+        cycle.amplitude(),
+        "τa = K · 8 · (F2 − F1)/2 · D/(π d³)",
+        text!("F1 = {lesser}, F2 = {greater}"),
+    );
+    report.mean = show(
+        cycle.mean(),
+        "τm = K · 8 · (F2 + F1)/2 · D/(π d³)",
+        text!("F1 = {lesser}, F2 = {greater}"),
+    );
+    let strength = match strength(steel, whole) {
+        Ok(strength) => strength,
+        Err(error) => {
+            report.sentence = sentence(&error.sentence(pen.system));
+            return report;
+        }
+    };
+    for criterion in Criterion::ALL {
+        let (name, formula) = match criterion {
+            Criterion::Goodman => ("Goodman", "n = Ssa / τa on τa/Sse + τm/Ssu = 1/n"),
+            Criterion::Gerber => ("Gerber", "n = Ssa / τa on τa/Sse + (τm/Ssu)² = 1"),
+            Criterion::Sines => ("Sines", "n = Ssa / τa"),
+        };
+        match fatigue::endurance(cycle, strength, service.surface, criterion) {
+            Ok(found) => {
+                let with = text!(
+                    "{} / {}, Ssu = 0.67 · {}",
+                    pen.say::<Stress>(found.amplitude),
+                    pen.say::<Stress>(cycle.amplitude()),
+                    pen.say::<Stress>(strength.tensile)
+                );
+                let source = text!("{}; {}", fatigue::SOURCE, fatigue::ZIMMERLI);
+                let figure = Pen::number(found.safety, 3);
+                let factor = desk.ledger.show(figure, formula, with, &source);
+                report.safety.push(Safety { name, factor });
+            }
+            Err(error) => {
+                report.sentence = said(pen, &error);
+                return report;
+            }
+        }
+    }
+    report.sentence =
+        "A factor above 1 lasts without end, as far as the tests of wire go; scale, rust, nicks and hot winding shorten that."
+            .into();
+    report
+}
+
+/// The yield strength in torsion, for the stress with Bergsträsser's factor that a cycle has.
+fn strength(steel: &Steel, whole: &Whole<'_>) -> Result<Strength, crate::material::StrengthError> {
+    let bar = whole.coil.bar();
+    let tensile = steel.strength(bar)?.value;
+    let allowable = steel.allowable_static(bar, Presetting::AsWound)?;
+    let index = whole.coil.index();
+    let torsional_yield = allowable.stress.value * stress::bergstrasser(index)
+        / set::factor(allowable.against, index);
+    Ok(Strength { tensile, torsional_yield })
+}
+
+fn refused(sentence: String) -> Fatigue {
+    Fatigue { amplitude: None, mean: None, safety: Vec::new(), sentence }
+}
+
+/// Why there is no life to be told, in the units of the job.
+fn said(pen: Pen, error: &FatigueError) -> String {
+    match *error {
+        FatigueError::Loads { least, greatest } => text!(
+            "Loads from {} to {}: the greater must be above the lesser.",
+            pen.say::<Force>(least),
+            pen.say::<Force>(greatest)
+        ),
+        FatigueError::Bar { bar, most } => text!(
+            "A bar of {}: the tests are of wire up to {}, so its life cannot be told from them. Ask the maker for a diagram of the coil's own size.",
+            pen.decimal(bar),
+            pen.decimal(most)
+        ),
+        FatigueError::Tensile { tensile, least } => text!(
+            "A tensile strength of {}: above {} was expected, or the stresses of the tests would break it.",
+            pen.say::<Stress>(tensile),
+            pen.say::<Stress>(least)
+        ),
+        FatigueError::Yields { stress, torsional_yield } => text!(
+            "A stress of {} is beyond the {} at which it yields in torsion: the coil sets. Lower the load or take a thicker bar.",
+            pen.say::<Stress>(stress),
+            pen.say::<Stress>(torsional_yield)
+        ),
+    }
+}

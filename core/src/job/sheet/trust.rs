@@ -1,0 +1,121 @@
+//! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
+
+use crate::job::desk::Desk;
+use crate::job::drawing::Drawn;
+use crate::job::figures::{Pen, text};
+use crate::job::report::{Doubt, Trust};
+use crate::job::service::Service;
+use crate::propagation::corners::{self, Between, Toleranced};
+use crate::propagation::{self, Budget, Input, Part, Sample};
+use crate::quantity::{self, Length, SpringRate};
+
+/// None where the drawing gives no rate.
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Trust> {
+    let toleranced = toleranced(drawn, service)?;
+    let sample = toleranced.sample();
+    let budget = propagation::rate(&sample).ok()?;
+    let extremes = corners::rate(&toleranced).ok()?;
+    let pen = desk.pen;
+    let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
+    let with = parts_text(pen, &budget);
+    let rate = desk.ledger.show(figure, "u² = Σ (∂R/∂x · u(x))²", with, &propagation::SOURCE);
+    let mut corner = |rate, which: &'static str| {
+        let figure = pen.figure::<SpringRate>(rate);
+        let with = "every number at the end of its tolerance that goes that way".to_owned();
+        desk.ledger.show(figure, which, with, &corners::SOURCE)
+    };
+    let least = corner(extremes.least(), "R of the softest corner");
+    let most = corner(extremes.most(), "R of the stiffest corner");
+    let mut parts = Vec::new();
+    for part in budget.parts.iter().filter(|part| part.share > 0.0) {
+        parts.push(doubt(desk, part, &sample));
+    }
+    Some(Trust { rate, least, most, parts, sentence: sentence(pen, &budget) })
+}
+
+fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
+    let facts = &drawn.facts;
+    let (coil, turns, across, moduli) =
+        (facts.diameters?, facts.turns?, drawn.across?, drawn.moduli.as_ref()?);
+    let diameter = match across {
+        propagation::Across::Outside => coil.outside(),
+        propagation::Across::Mean => coil.mean(),
+        propagation::Across::Inside => coil.inside(),
+    };
+    let around = |size: Length, by: Option<Length>| {
+        let by = by.unwrap_or_default();
+        Between::around(size, by, by).ok()
+    };
+    let spread = |value: f64, by: f64| Between::around(value, by, by).ok();
+    let shear = moduli.shear;
+    // The half-width of which the steel's standard uncertainty is a √3rd.
+    let by = shear * (moduli.doubt * libm::sqrt(3.0));
+    let tolerances = service.tolerances;
+    Some(Toleranced {
+        bar: around(coil.bar(), tolerances.bar)?,
+        across,
+        diameter: around(diameter, tolerances.diameter)?,
+        total_turns: spread(turns.total(), tolerances.turns.unwrap_or_default())?,
+        dead_turns: spread(turns.dead(), drawn.dead_turns_half_width.min(turns.dead()))?,
+        shear_modulus: Between::around(shear, by, by).ok()?,
+        // Loads go by it, the rate does not.
+        free: around(facts.free.unwrap_or(coil.mean()), tolerances.free)?,
+    })
+}
+
+fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {
+    let parts = budget.parts.iter().filter(|part| part.share > 0.0);
+    let parts: Vec<String> =
+        parts.map(|part| text!("({})²", pen.say::<SpringRate>(part.doubt))).collect();
+    if parts.is_empty() { "nothing is in doubt".to_owned() } else { parts.join(" + ") }
+}
+
+fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, sample: &Sample) -> Doubt {
+    let pen = desk.pen;
+    let (name, own) = match part.input {
+        Input::Bar => ("Bar", pen.rough(sample.bar.doubt).to_string()),
+        Input::Diameter => ("Diameter", pen.rough(sample.diameter.doubt).to_string()),
+        Input::TotalTurns => ("Turns in all", quantity::write_number(sample.total_turns.doubt, 2)),
+        Input::DeadTurns => ("Dead turns", quantity::write_number(sample.dead_turns.doubt, 2)),
+        Input::ShearModulus => {
+            let share = (sample.shear_modulus.doubt / sample.shear_modulus.value).value;
+            ("Shear modulus", Pen::percent(share, 1).text)
+        }
+        Input::FreeHeight => ("Free height", pen.rough(sample.free.doubt).to_string()),
+    };
+    let source = &propagation::SOURCE;
+    let sensitivity = Pen::number(part.sensitivity, 3);
+    let with = text!("of {name}").to_lowercase();
+    let sensitivity = desk.ledger.show(sensitivity, "∂R/∂x · x/R", with.clone(), source);
+    let figure = pen.figure::<SpringRate>(part.doubt);
+    let doubt = desk.ledger.show(figure, "∂R/∂x · u(x)", text!("u = {own}"), source);
+    let share =
+        desk.ledger.show(Pen::percent(part.share, 0), "share of the variance", with, source);
+    Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share }
+}
+
+fn sentence(pen: Pen, budget: &Budget<SpringRate>) -> String {
+    let Some(largest) = budget.largest() else {
+        return "Nothing is in doubt that this rate rests on, or nobody has said how well it is known."
+            .to_owned();
+    };
+    let left = |input| pen.say::<SpringRate>(budget.doubt_left(input, 0.5));
+    let mut said = match budget.worth_measuring() {
+        Some(part) => text!(
+            "Of what caliper, tape and counting give, {} is worth measuring better: half its doubt would leave ± {} of ± {}.",
+            part.input,
+            left(part.input),
+            pen.say::<SpringRate>(budget.doubt)
+        ),
+        None => "Write below how well each size is known, and it is told which is worth measuring better.".to_owned(),
+    };
+    if !largest.input.measured() {
+        let share = quantity::write_fixed(largest.share * 100.0, 0);
+        let more = text!(
+            " Most of the doubt, {share} %, comes of {}: only a press makes up for that.",
+            largest.input
+        );
+        said.push_str(&more);
+    }
+    said
+}

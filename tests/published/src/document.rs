@@ -1,0 +1,157 @@
+//! What documents print, case by case: what was given, what is printed, where, and how it is known.
+
+use crate::given::{Given, Output};
+use crate::measure::Measure;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// What one document prints.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Document {
+    /// Title and edition, as cited.
+    pub title: String,
+    /// Its examples.
+    #[serde(rename = "case")]
+    pub cases: Vec<Case>,
+}
+
+/// One example of a document.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Case {
+    /// What it is about.
+    pub name: String,
+    /// Page, table, section, example or equation.
+    pub place: String,
+    /// How the digits were taken from there.
+    pub known: Known,
+    /// What the example starts from.
+    pub given: Given,
+    /// Its subject in words, which the build writes.
+    #[serde(default)]
+    pub subject: String,
+    /// All else that it starts from in words, which the build writes.
+    #[serde(default)]
+    pub facts: Vec<Fact>,
+    /// What is printed.
+    pub printed: BTreeMap<Output, Printed>,
+}
+
+/// A given of an example, as a text.
+#[derive(Clone, Debug, Deserialize, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Fact {
+    /// What it is.
+    pub name: String,
+    /// Its value, as given.
+    pub text: String,
+}
+
+/// How a printed value was taken from its document.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(try_from = "String")]
+pub enum Known {
+    /// Read on its own page.
+    Page,
+    /// Read where another text quotes it.
+    QuotedIn(String),
+    /// Written from memory.
+    Memory,
+    /// Worked out from what the document prints.
+    Derived,
+}
+
+impl TryFrom<String> for Known {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        match text.as_str() {
+            "page" => Ok(Self::Page),
+            "memory" => Ok(Self::Memory),
+            "derived" => Ok(Self::Derived),
+            other => match other.strip_prefix("quoted in ") {
+                Some(place) if !place.trim().is_empty() => Ok(Self::QuotedIn(place.into())),
+                _ => Err(format!(
+                    "known = {text:?}; page, quoted in …, memory or derived was expected"
+                )),
+            },
+        }
+    }
+}
+
+/// A printed value, or one for each coil of a nest, outermost first.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(untagged)]
+pub enum Printed {
+    /// One value, held to its own digits.
+    Value(Measure),
+    /// One value for each coil, held to their own digits.
+    Each(Vec<Measure>),
+    /// A value that something is to be said about.
+    Noted(Noted),
+}
+
+/// A printed value with another tolerance, or one known to differ.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Noted {
+    /// The value.
+    pub text: Measure,
+    /// How far off it may be: `0.1 %`, `25 psi` or `2 last digits`.
+    pub within: Option<String>,
+    /// Whether it is known to differ by more than that.
+    #[serde(default)]
+    pub deviates: bool,
+    /// Why.
+    pub because: String,
+}
+
+impl Known {
+    /// The same for a reader.
+    #[must_use]
+    pub fn words(&self) -> String {
+        match self {
+            Self::Page => "read on the page".into(),
+            Self::QuotedIn(place) => format!("quoted in {place}"),
+            Self::Memory => "from memory".into(),
+            Self::Derived => "derived from what the document says".into(),
+        }
+    }
+}
+
+impl Printed {
+    /// Every value.
+    #[must_use]
+    pub fn values(&self) -> &[Measure] {
+        match self {
+            Self::Value(value) => std::slice::from_ref(value),
+            Self::Each(values) => values,
+            Self::Noted(noted) => std::slice::from_ref(&noted.text),
+        }
+    }
+}
+
+impl Noted {
+    /// How far off the value may be, in its own unit.
+    ///
+    /// # Errors
+    /// A sentence when the note says nothing, or cannot be read.
+    pub fn tolerance(&self) -> Result<f64, String> {
+        let value = &self.text;
+        if self.because.trim().is_empty() {
+            return Err("a note without a reason".into());
+        }
+        match self.within.as_deref() {
+            None if self.deviates => Ok(value.last_digit / 2.0),
+            None => Err("a note that changes nothing".into()),
+            Some(within) => match within.strip_suffix(" last digits") {
+                Some(count) => Ok(Measure::read(count)?.number * value.last_digit),
+                None if within.ends_with('%') => {
+                    Ok(Measure::read(within)?.si() * value.number.abs())
+                }
+                None => Ok(Measure::read(within)?.si() / value.unit_si),
+            },
+        }
+    }
+}

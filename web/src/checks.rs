@@ -1,0 +1,14 @@
+//! What documents print, computed anew on the device of whoever reads it.
+
+use crate::value::to_js;
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"import type { Checks } from "../../www/src/engine/types";"#;
+
+/// Every published value beside the one that this engine computes.
+#[wasm_bindgen(unchecked_return_type = "Checks")]
+#[must_use]
+pub fn checks() -> JsValue {
+    to_js(&coilnest_published::run())
+}
