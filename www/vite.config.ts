@@ -60,9 +60,7 @@ export default defineConfig({
 		emptyOutDir: true,
 		assetsInlineLimit: 0,
 		target: 'es2022',
-		// One sheet of styles, and no loader that would go looking for others.
 		modulePreload: false,
-		cssCodeSplit: false,
 		// The builder tells from it what a first look fetches.
 		manifest: true,
 	},

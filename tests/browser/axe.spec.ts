@@ -1,13 +1,4 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import { button, DESKTOP, expect, field, openBlank, openPage, type Page, PHONE, test } from './page';
-
-/** One page without frames: it is looked at where it stands. */
-async function expectNoViolation(page: Page, where: string): Promise<void> {
-	const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
-	const { violations } = await axe.analyze();
-	const told = violations.map(({ id, help, nodes }) => ({ id, help, at: nodes.map(({ html }) => html) }));
-	expect.soft(told, where).toEqual([]);
-}
+import { button, DESKTOP, expect, expectNoViolation, field, openBlank, openPage, PHONE, test } from './page';
 
 for (const [device, viewport] of Object.entries({ phone: PHONE, desktop: DESKTOP })) {
 	for (const colorScheme of ['light', 'dark'] as const) {

@@ -1,17 +1,20 @@
-import { button, DESKTOP, expect, field, type Locator, openPage, type Page, PHONE, test } from './page';
+import {
+	button,
+	contentWidth,
+	DESKTOP,
+	expect,
+	field,
+	type Locator,
+	openPage,
+	type Page,
+	PHONE,
+	test,
+} from './page';
 
 const SECTIONS = ['Measure', 'Nest'] as const;
 const WIDTHS = [320, 360, 390, 412, 480, 600, 767, 768, 769, 900, 1024, 1151, 1152, 1280, 1440];
 /** Screens of all devices and lights, to be looked at; kept out of the repository. */
 const SHELF = '../target/look';
-
-/** The drawings take a new width of the window over with the next frame. */
-async function contentWidth(page: Page): Promise<number> {
-	return page.evaluate(async () => {
-		for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
-		return document.documentElement.scrollWidth;
-	});
-}
 
 for (const section of SECTIONS) {
 	test(`${section} has no sideways scroll from 320 to 1440 px`, async ({ page }) => {

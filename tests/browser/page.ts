@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page, test as base } from '@playwright/test';
 
 export { expect, type Locator, type Page };
@@ -45,4 +46,20 @@ export async function openBlank(page: Page): Promise<void> {
 	await openPage(page);
 	await button(page, 'Clear it and start my own').click();
 	await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
+}
+
+/** One page without frames: it is looked at where it stands. */
+export async function expectNoViolation(page: Page, where: string): Promise<void> {
+	const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+	const { violations } = await axe.analyze();
+	const told = violations.map(({ id, help, nodes }) => ({ id, help, at: nodes.map(({ html }) => html) }));
+	expect.soft(told, where).toEqual([]);
+}
+
+/** The drawings take a new width of the window over with the next frame. */
+export async function contentWidth(page: Page): Promise<number> {
+	return page.evaluate(async () => {
+		for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
+		return document.documentElement.scrollWidth;
+	});
 }

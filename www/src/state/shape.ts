@@ -90,7 +90,11 @@ function nest(value: unknown): NestInput {
 }
 
 function drawing(value: unknown): CoilDrawing {
-	return inShape(value, { limits: kept, press_test: many(kept) }, 'id') as unknown as CoilDrawing;
+	return inShape(
+		value,
+		{ limits: kept, press_test: many(kept), tolerances: kept, duty: kept },
+		'id',
+	) as unknown as CoilDrawing;
 }
 
 /** The job with lists where lists belong, whatever was written. */

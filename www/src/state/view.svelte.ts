@@ -8,7 +8,8 @@ export const SECTIONS = [
 	{ id: 'nest', name: 'Nest' },
 ] as const;
 
-export type SectionId = (typeof SECTIONS)[number]['id'];
+/** How the calculation was checked is read seldom, and stands in no bar. */
+export type SectionId = (typeof SECTIONS)[number]['id'] | 'checked';
 
 /** Fields of the Nest section; all others stand, or would stand, in Measure. */
 const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
@@ -28,7 +29,8 @@ const SHEET = 'coil=';
 function placeInAddress(before: SectionId): Place {
 	const address = location.hash.slice(1);
 	if (address.startsWith(SHEET)) return { section: before, coil: decoded(address.slice(SHEET.length)) };
-	return { section: SECTIONS.find(({ id }) => id === address)?.id ?? 'measure', coil: undefined };
+	const section = address === 'checked' ? address : SECTIONS.find(({ id }) => id === address)?.id;
+	return { section: section ?? 'measure', coil: undefined };
 }
 
 function decoded(part: string): string {
@@ -69,6 +71,11 @@ class ViewStore {
 	/** The coil whose drawing sheet is open. */
 	get coil(): string | undefined {
 		return this.#place.coil;
+	}
+
+	/** Whether something is looked at that is fetched when it is asked for, and prints as it stands. */
+	get later(): boolean {
+		return this.coil !== undefined || this.section === 'checked';
 	}
 
 	/** The path of the field that has the focus. */
