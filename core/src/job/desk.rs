@@ -138,7 +138,7 @@ impl<'a> Desk<'a> {
         let text = self.text(at, field, entry)?;
         let found = words.iter().find(|(word, _)| word.eq_ignore_ascii_case(text));
         if found.is_none() {
-            let list = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
+            let list = quantity::joined(words.iter().map(|(word, _)| word), ", ");
             let example = words.first().map_or("", |(word, _)| word);
             let expected = format!("one of {list}");
             let why = format!("this is none of {list}");

@@ -290,7 +290,7 @@ fn turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, ends: Option<Ends>) 
 /// Dead turns as written, with a doubt of their own behind `±` where one is.
 fn dead_turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(f64, f64)> {
     let text = desk.text(at, "dead_turns", &drawing.dead_turns)?;
-    let parts = text.split_once('±').or_else(|| text.split_once("+/-"));
+    let parts = text.split_once('±').or_else(|| plus_minus(text));
     let whole = parts.filter(|(count, half)| !count.trim().is_empty() && !half.trim().is_empty());
     let (count, half_width) = whole.unwrap_or((text, ""));
     let dead = desk.quantity(at, "dead_turns", &count.into(), &bounds::DEAD_TURNS)?;
@@ -299,6 +299,12 @@ fn dead_turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(f64,
     }
     let half_width = desk.quantity(at, "dead_turns", &half_width.into(), &bounds::DEAD_TURNS)?;
     Some((dead, half_width))
+}
+
+/// Both sides of `+/-`, the sign that every keyboard has.
+fn plus_minus(text: &str) -> Option<(&str, &str)> {
+    let (before, after) = text.split_once('/')?;
+    Some((before.strip_suffix('+')?, after.strip_prefix('-')?))
 }
 
 /// Without a steel named, that is only worth a note where the drawing puts one to work.

@@ -93,7 +93,8 @@ impl Pen {
     /// The text of [`Pen::fine`].
     pub(crate) fn fine_text(self, length: Length) -> String {
         let text = reading::write_length(length, self.system, Step::SixtyFourth);
-        text.trim_end_matches(" scant").trim_end_matches(" full").to_owned()
+        let lean = text.strip_suffix(" scant").or_else(|| text.strip_suffix(" full"));
+        lean.unwrap_or(&text).to_owned()
     }
 
     fn length(self, length: Length, step: Step) -> Figure {
@@ -169,13 +170,7 @@ pub(crate) fn sentence(said: &str) -> String {
 
 /// The terms of a sum: `3 693 lb + 835 lb`.
 pub(crate) fn sum(terms: impl Iterator<Item = impl fmt::Display>) -> String {
-    let mut text = String::with_capacity(64);
-    for (index, term) in terms.enumerate() {
-        let joint = if index > 0 { " + " } else { "" };
-        // A string takes whatever is written to it.
-        let _ = write!(text, "{joint}{term}");
-    }
-    text
+    quantity::joined(terms, " + ")
 }
 
 /// The units of a system's axes.

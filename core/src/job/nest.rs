@@ -181,7 +181,7 @@ fn raised(pen: Pen, height: Length, raise: Length) -> String {
 }
 
 fn listed(terms: impl Iterator<Item = String>) -> String {
-    terms.collect::<Vec<_>>().join("; ")
+    quantity::joined(terms, "; ")
 }
 
 fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport> {
@@ -498,7 +498,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
     Some(text!(
         "{}. Coils of one steel share the work best with one index and one stress at solid; here the stresses lie {apart} % apart.",
-        parts.join("; ")
+        quantity::joined(parts.iter(), "; ")
     ))
 }
 

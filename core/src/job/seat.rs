@@ -224,7 +224,8 @@ fn free_height(
         ("ends", measured.ends_doubt),
         ("scatter", measured.repeat_doubt),
     ];
-    let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u))).join(", ");
+    let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u)));
+    let parts = quantity::joined(parts.iter(), ", ");
     let with = text!("({}) / {}; u from {parts}", mid, intervals.len());
     let formula = "y = Σ x / m,  u² = Σ uᵢ²/m² + (e/√3)² + (q/√3)² + s²/m";
     let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));

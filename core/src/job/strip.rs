@@ -111,7 +111,7 @@ fn stops(gauged: &Gauged, low: Length, high: Length) -> Vec<(f64, String)> {
         let mark = graduation * f64::from(count);
         let text = write_length(mark, system, step);
         // A bare number is read in the job's system, so a tape of the other one has its unit spelt.
-        let bare = text.trim_end_matches(" in").trim_end_matches(" mm");
+        let bare = text.strip_suffix(" in").or_else(|| text.strip_suffix(" mm")).unwrap_or(&text);
         let text = if system == gauged.system { bare } else { &text }.replace('\u{202f}', "");
         for (lean, word) in [(-0.25, " scant"), (0.0, ""), (0.25, " full")] {
             let at = quantity::shown::<Length>(mark + graduation * lean, system).0;

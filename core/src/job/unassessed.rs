@@ -7,7 +7,7 @@ use super::problem::Path;
 use super::report::Problem;
 use super::seat;
 use crate::bounds;
-use crate::quantity::Length;
+use crate::quantity::{self, Length};
 
 /// Reads frame and bench.
 pub(crate) fn read(
@@ -48,7 +48,7 @@ pub(crate) fn expect_known(
         known.iter().map(String::as_str).filter(|name| !name.is_empty()).collect();
     let expected = match named.as_slice() {
         [] => "a name that stands in the job".to_owned(),
-        named => format!("one of {}", named.join(", ")),
+        named => format!("one of {}", quantity::joined(named.iter(), ", ")),
     };
     let example = named.first().copied().unwrap_or_default();
     desk.problem(Problem::new(

@@ -164,6 +164,19 @@ impl fmt::Display for Digits {
 }
 
 /// The text, with room for any number and unit from the start.
+/// Terms with a joint between each two: `lb, kip, N`.
+///
+/// One way for every list: that of the standard library comes once for each kind and each joint.
+pub(crate) fn joined(terms: impl Iterator<Item = impl fmt::Display>, joint: &str) -> String {
+    let mut text = String::with_capacity(64);
+    for (index, term) in terms.enumerate() {
+        let before = if index > 0 { joint } else { "" };
+        // A string takes whatever is written to it.
+        let _ = write!(text, "{before}{term}");
+    }
+    text
+}
+
 fn written(shown: impl fmt::Display) -> String {
     let mut text = String::with_capacity(24);
     // A string takes whatever is written to it.

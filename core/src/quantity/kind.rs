@@ -111,7 +111,7 @@ impl Table {
         match texts.split_last() {
             None => "a plain number".to_owned(),
             Some((only, [])) => (*only).to_owned(),
-            Some((last, others)) => format!("{} or {last}", others.join(", ")),
+            Some((last, others)) => format!("{} or {last}", super::joined(others.iter(), ", ")),
         }
     }
 }
@@ -149,7 +149,12 @@ fn fold(written: &str) -> String {
         }
         after_letter = c.is_ascii_alphabetic();
     }
-    folded.replace("per", "/")
+    let per =
+        (0..folded.len()).find(|at| folded.get(*at..).is_some_and(|rest| rest.starts_with("per")));
+    if let Some(at) = per {
+        folded.replace_range(at..at + "per".len(), "/");
+    }
+    folded
 }
 
 const fn u(text: &'static str, si: f64, also: &'static [&'static str]) -> Unit {
