@@ -109,13 +109,43 @@ pub fn pitch(height: Length, bar: Length, turns: Turns, ends: Ends) -> Length {
     (height - self::height(bar, turns, ends)) / spaces + bar
 }
 
+/// Pitch at a height of a coil whose ends are of no usual form, from the solid height that its book gives.
+///
+/// ```text
+/// p = (L − Lc) / n + d
+/// ```
+/// `L` height · `Lc` solid height · `n` active turns · `d` bar, which is the pitch at solid
+///
+/// # Source
+/// [`PITCH_FROM_SOLID_SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{ends::{Ends, Turns}, solid};
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let turns = Turns::new(8.0, 2.0)?;
+/// let solid_height = solid::height(mm(10.0), turns, Ends::ClosedGround);
+/// let pitch = solid::pitch_from_solid(mm(200.0), solid_height, mm(10.0), turns);
+/// assert_eq!(pitch, mm(30.0)); // (200 − 80)/6 + 10
+/// assert_eq!(pitch, solid::pitch(mm(200.0), mm(10.0), turns, Ends::ClosedGround));
+/// # Ok::<(), coilnest::coil::ends::TurnsError>(())
+/// ```
+#[must_use]
+pub fn pitch_from_solid(height: Length, solid: Length, bar: Length, turns: Turns) -> Length {
+    (height - solid) / turns.active() + bar
+}
+
+/// Where [`pitch_from_solid`] comes from.
+pub const PITCH_FROM_SOLID_SOURCE: Source =
+    Source::new("coilnest", "the pitch is the bar at solid", Known::Derived);
+
 /// Where [`pitch`] comes from.
 #[must_use]
 pub const fn pitch_source(ends: Ends) -> Source {
     match ends {
-        Ends::TaperedGround => {
-            Source::new("coilnest", "the pitch is the bar at solid", Known::Derived)
-        }
+        Ends::TaperedGround => PITCH_FROM_SOLID_SOURCE,
         _ => Source::new("Machinery's Handbook, 31st ed.", "p. 318, table 3", Known::Page),
     }
 }

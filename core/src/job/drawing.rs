@@ -508,13 +508,18 @@ fn helix(
     moduli: &Moduli,
     ends_turn: EndsTurn,
 ) {
-    let (Some(coil), Some(turns), Some(ends), Some(free)) =
-        (facts.diameters, facts.turns, facts.ends, facts.free)
-    else {
+    let (Some(coil), Some(turns), Some(free)) = (facts.diameters, facts.turns, facts.free) else {
         return;
     };
     let pen = desk.pen;
-    let pitch = solid::pitch(free, coil.bar(), turns, ends);
+    let (pitch, source) = match (facts.ends, facts.solid) {
+        (Some(ends), _) => (solid::pitch(free, coil.bar(), turns, ends), solid::pitch_source(ends)),
+        (None, Some(solid)) => (
+            solid::pitch_from_solid(free, solid, coil.bar(), turns),
+            solid::PITCH_FROM_SOLID_SOURCE,
+        ),
+        (None, None) => return,
+    };
     if pitch <= coil.bar() {
         return;
     }
@@ -524,15 +529,14 @@ fn helix(
         pen.decimal(coil.bar()),
         quantity::write_number(turns.active(), 4)
     );
-    let formula = match ends {
-        Ends::Open => "p = (L0 − d) / n",
-        Ends::OpenGround => "p = L0 / (n + 1)",
-        Ends::Closed => "p = (L0 − 3 d) / n",
-        Ends::ClosedGround => "p = (L0 − 2 d) / n",
-        Ends::TaperedGround => "p = (L0 − Lc) / n + d",
+    let formula = match facts.ends {
+        Some(Ends::Open) => "p = (L0 − d) / n",
+        Some(Ends::OpenGround) => "p = L0 / (n + 1)",
+        Some(Ends::Closed) => "p = (L0 − 3 d) / n",
+        Some(Ends::ClosedGround) => "p = (L0 − 2 d) / n",
+        Some(Ends::TaperedGround) | None => "p = (L0 − Lc) / n + d",
     };
-    report.pitch =
-        Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &solid::pitch_source(ends)));
+    report.pitch = Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &source));
     facts.pitch = Some(pitch);
     let (held, free) = (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
     facts.growth = Some(if free > held { free } else { held });
