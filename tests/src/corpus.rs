@@ -3,12 +3,15 @@
 //! A kept text is written anew when the environment says `COILNEST_BLESS=1`; what it then says is
 //! for a person to read before it is kept.
 
-use coilnest::job::{assess, file};
+use coilnest::job::report::SheetAnswer;
+use coilnest::job::{assess, coil_sheet, file};
 use coilnest_tables::TABLES;
+use serde::Serialize;
 use serde_json::Value;
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-/// A job that is kept with its report.
+/// A job that is kept with its report and the sheets of its coils.
 #[derive(Clone, Debug)]
 pub struct KeptJob {
     /// What it is about, in its file's name.
@@ -64,9 +67,31 @@ impl KeptJob {
     /// A sentence when the job cannot be opened.
     pub fn report(&self) -> Result<String, String> {
         let job = file::open(&self.text).map_err(|problem| problem.message)?;
-        let text = serde_json::to_string_pretty(&assess(&job, &TABLES));
-        text.map(|text| text + "\n").map_err(|error| error.to_string())
+        pretty(&assess(&job, &TABLES))
     }
+
+    /// Where the drawing sheets of its coils are kept.
+    #[must_use]
+    pub fn sheets_path(&self) -> PathBuf {
+        folder("jobs").join(&self.name).with_extension("sheet.json")
+    }
+
+    /// The text of the drawing sheets of its coils, by their names, as they come out now.
+    ///
+    /// # Errors
+    /// A sentence when the job cannot be opened.
+    pub fn sheets(&self) -> Result<String, String> {
+        let job = file::open(&self.text).map_err(|problem| problem.message)?;
+        let coils = assess(&job, &TABLES).coils.into_iter().map(|coil| coil.id);
+        let sheets: BTreeMap<String, SheetAnswer> =
+            coils.map(|id| (id.clone(), coil_sheet(&job, &TABLES, &id))).collect();
+        pretty(&sheets)
+    }
+}
+
+fn pretty(value: &impl Serialize) -> Result<String, String> {
+    let text = serde_json::to_string_pretty(value);
+    text.map(|text| text + "\n").map_err(|error| error.to_string())
 }
 
 /// Compares a text with the kept one, or keeps it when that is asked for.

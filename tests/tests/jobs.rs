@@ -6,34 +6,18 @@
 
 #![cfg(test)]
 
-use coilnest::job::report::{Figure, NestReport, Report, StateReport, VerdictReport, Word};
+use coilnest::job::report::{NestReport, Report, StateReport, VerdictReport, Word};
 use coilnest::job::{assess, file};
 use coilnest_tables::TABLES;
+use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
 use coilnest_tests::corpus;
 use statrs::distribution::{ContinuousCDF, Normal};
 
-const INCH: f64 = 0.0254;
-const MM: f64 = 0.001;
-const POUND_FORCE: f64 = 4.448_221_615_260_5;
-const PSI: f64 = POUND_FORCE / (INCH * INCH);
 const FOOT_POUND: f64 = POUND_FORCE * 12.0 * INCH;
 
 fn report(name: &str) -> Report {
     let kept = corpus::named(name).unwrap();
     assess(&file::open(&kept.text).unwrap(), &TABLES)
-}
-
-/// A figure against a number in some unit.
-#[track_caller]
-fn is(figure: &Figure, expected: f64, unit: f64) {
-    let found = figure.si / unit;
-    let off = (found - expected).abs();
-    assert!(off <= 1e-9 * expected.abs().max(1.0), "{}: {found} and not {expected}", figure.text);
-}
-
-#[track_caller]
-fn some(figure: Option<&Figure>) -> &Figure {
-    figure.expect("a figure")
 }
 
 /// Height, load, and the load of every seat of a state, in inches and pounds.
@@ -72,11 +56,6 @@ fn below(z: f64) -> f64 {
 fn chance(found: Option<f64>, expected: f64) {
     let found = found.expect("a probability");
     assert!((found - expected).abs() < 1e-9, "{found} and not {expected}");
-}
-
-/// k = G d⁴ / (8 D³ n), in pounds and inches.
-fn rate(shear: f64, bar: f64, mean: f64, active: f64) -> f64 {
-    shear * bar.powi(4) / (8.0 * mean.powi(3) * active)
 }
 
 #[test]

@@ -53,7 +53,21 @@ fn any_path() -> impl Strategy<Value = String> {
         "coils[1].mean",
         "coils[0].dead_turns",
         "coils[1].limits.least",
+        "coils[0].press_test",
+        "coils[0].press_test[0].height",
         "coils[0].press_test[0].load",
+        "coils[0].press_test[1].way",
+        "coils[1].tolerances",
+        "coils[0].tolerances.bar",
+        "coils[0].tolerances.diameter",
+        "coils[0].tolerances.turns",
+        "coils[0].tolerances.free",
+        "coils[0].duty",
+        "coils[0].duty.least",
+        "coils[0].duty.most",
+        "coils[0].duty.surface",
+        "coils[0].seating",
+        "coils[0].set_removed",
         "nests[0].working_load",
         "nests[0].seats[1].raise",
         "nests[1].ask[0]",
@@ -90,6 +104,14 @@ proptest! {
             prop_assert!(state.state.is_some() || state.problem.is_some() || height.is_empty());
         }
         let _ = strip::strip(&taken, &TABLES, "nests[0].seats[1].readings[0]");
+        for coil in ["outer", "inner", ""] {
+            let answer = coil_sheet(&taken, &TABLES, coil);
+            prop_assert_eq!(&answer, &coil_sheet(&taken, &TABLES, coil));
+            prop_assert!(answer.sheet.is_some() != answer.problem.is_some());
+            for figure in corpus::figures(&serde_json::to_value(&answer.sheet).unwrap()) {
+                prop_assert!(figure["si"].as_f64().is_some_and(f64::is_finite), "{}", figure);
+            }
+        }
         for system in [System::Inch, System::Metric] {
             let mut switched = job.clone();
             for edit in respell(&job, system) {
@@ -271,6 +293,41 @@ fn a_coil_without_a_field_loses_what_needs_it() {
         assert_eq!(names(&left), expected, "{field}");
         for name in expected.iter().filter(|name| *name != "name") {
             assert_eq!(left[name], whole[name], "{field}: {name}");
+        }
+    }
+}
+
+/// The demo's drawings have no duty, tolerances or press test; these coils have all that a sheet is of.
+#[test]
+fn every_field_of_a_full_sheet_can_hold_anything() {
+    let odd = [
+        Value::Null,
+        json!({}),
+        json!([]),
+        json!(0),
+        json!(-1),
+        json!(1e308),
+        json!("0"),
+        json!("1/64"),
+        json!("1e-30"),
+        json!("119 in"),
+        json!("9".repeat(400)),
+        json!("open"),
+        json!("one-free"),
+    ];
+    for (name, coil) in [("cold-wound", "return"), ("hot-wound", "bolster")] {
+        let whole: Value = serde_json::from_str(&corpus::named(name).unwrap().text).unwrap();
+        let paths = job_path::all(&whole);
+        assert!(paths.iter().filter(|path| path.starts_with("coils[0].")).count() > 25, "{name}");
+        for (path, value) in paths.iter().flat_map(|path| odd.iter().map(move |odd| (path, odd))) {
+            let mut job = whole.clone();
+            job_path::put(&mut job, path, Some(value.clone()));
+            let answer = coil_sheet(&file::from_value(job).unwrap(), &TABLES, coil);
+            assert!(answer.sheet.is_some() != answer.problem.is_some(), "{name}, {path}: {value}");
+            for figure in corpus::figures(&serde_json::to_value(&answer.sheet).unwrap()) {
+                let finite = figure["si"].as_f64().is_some_and(f64::is_finite);
+                assert!(finite, "{name}, {path}: {value} gives {figure}");
+            }
         }
     }
 }

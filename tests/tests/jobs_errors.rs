@@ -2,7 +2,7 @@
 
 #![cfg(test)]
 
-use coilnest::job::{assess, file};
+use coilnest::job::{assess, coil_sheet, file};
 use coilnest::measured::{ErrorRule, TapeClass};
 use coilnest::quantity::Length;
 use coilnest::source::{Known, Source};
@@ -44,6 +44,19 @@ fn problems(job: &Value) -> Vec<coilnest::job::report::Problem> {
     assess(&file::from_value(job.clone()).unwrap(), &TABLES).problems
 }
 
+/// Every coil that a job names has its sheet, whatever else is wrong with the job, as far as the
+/// drawing goes.
+#[track_caller]
+fn every_coil_has_a_sheet(job: &Value) {
+    let taken = file::from_value(job.clone()).unwrap();
+    for coil in assess(&taken, &TABLES).coils.iter().filter(|coil| !coil.id.is_empty()) {
+        let answer = coil_sheet(&taken, &TABLES, &coil.id);
+        let sheet = answer.sheet.unwrap_or_else(|| panic!("{}: {:?}", coil.id, answer.problem));
+        assert_eq!(sheet.coil.id, coil.id);
+        assert_eq!(sheet.coil.rate.as_ref().map(|rate| rate.si), coil.rate.as_ref().map(|r| r.si));
+    }
+}
+
 #[test]
 fn the_sheet_without_slips_only_lacks_its_format() {
     let problems = problems(&sheet());
@@ -58,6 +71,7 @@ fn every_slip_on_one_sheet_is_one_problem_at_its_field() {
     for slip in &slips {
         job_path::put(&mut job, &slip.path, slip.value.clone());
     }
+    every_coil_has_a_sheet(&job);
     let problems = problems(&job);
     let mut found: Vec<_> =
         problems.iter().map(|problem| (problem.path.clone(), problem.code.to_owned())).collect();
@@ -88,6 +102,7 @@ fn every_slip_alone_is_found() {
     for slip in slips() {
         let mut job = sheet();
         job_path::put(&mut job, &slip.path, slip.value.clone());
+        every_coil_has_a_sheet(&job);
         let at = slip.at.unwrap_or(slip.path);
         let problems = problems(&job);
         let found = problems.iter().any(|problem| problem.path == at && problem.code == slip.code);
@@ -134,6 +149,7 @@ fn every_field_of_the_schema_is_read() {
         let mut job = sheet();
         let odd = if code == "not-text" { Value::Object(Map::new()) } else { "text".into() };
         job_path::put(&mut job, &path, Some(odd));
+        every_coil_has_a_sheet(&job);
         let problems = problems(&job);
         let found = problems.iter().any(|problem| problem.path == path && problem.code == code);
         assert!(found, "{path} [{code}]: {problems:#?}");

@@ -57,6 +57,36 @@ fn every_job_has_the_report_that_native_code_gives() {
     }
 }
 
+#[wasm_bindgen_test]
+fn every_coil_has_the_sheet_that_native_code_gives() {
+    let mut seen = 0;
+    for (name, job, _) in jobs() {
+        let kept = JOBS.get_file(format!("{name}.sheet.json")).unwrap();
+        let sheets = Object::from(parsed(kept.contents_utf8().unwrap()));
+        for coil in Object::keys(&sheets).iter().filter_map(|coil| coil.as_string()) {
+            let kept = text(&get(&sheets, &coil));
+            assert!(text(&engine::coil_sheet(&job.into(), &coil)) == kept, "{name}, {coil}");
+            assert!(text(&engine::coil_sheet(&parsed(job), &coil)) == kept, "{name}, {coil}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 20, "{seen} coils");
+}
+
+#[wasm_bindgen_test]
+fn a_sheet_is_asked_for_anything() {
+    let demo = engine::demo();
+    for coil in ["", "Outer", "outer ", "\u{1f529}", "coils[0]", "__proto__"] {
+        let answer = engine::coil_sheet(&demo, coil);
+        assert!(get(&answer, "sheet").is_undefined(), "{coil}");
+        let code = get(&get(&answer, "problem"), "code").as_string();
+        assert_eq!(code.as_deref(), Some("no-such-coil"), "{coil}");
+    }
+    let odd = r#"{"coils":[{"id":"a","bar":[],"tolerances":7,"duty":{"least":{}},"press_test":[null,4,{"height":"x"}]}]}"#;
+    let answer = engine::coil_sheet(&parsed(odd), "a");
+    assert!(get(&answer, "sheet").is_object() && get(&answer, "workings").is_object());
+}
+
 /// Field by field, where the engine goes by one text.
 #[wasm_bindgen_test]
 fn a_report_is_the_object_that_serde_makes_of_it() {
@@ -109,6 +139,8 @@ fn a_job_of_any_kind_gets_a_report() {
         let state = engine::nest_state(value, "A left", "11 1/2");
         assert!(get(&state, "problem").is_object(), "value {index}");
         assert!(engine::tape(value, "nests[0].seats[0].readings[0]").is_undefined(), "{index}");
+        let sheet = engine::coil_sheet(value, "outer");
+        assert!(get(&sheet, "problem").is_object(), "value {index}");
         let _ = engine::switch_system(value, "metric");
         let _ = engine::save(value);
     }

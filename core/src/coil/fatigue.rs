@@ -178,6 +178,28 @@ pub fn thickest_tested() -> Length {
     Length::new::<crate::quantity::unit::inch>(0.375)
 }
 
+/// Whether Zimmerli's stresses apply to a bar, whatever its steel.
+///
+/// # Errors
+/// [`FatigueError::Bar`] above [`thickest_tested`].
+///
+/// # Source
+/// [`ZIMMERLI`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::fatigue::tested;
+/// use coilnest::quantity::{Length, unit::inch};
+///
+/// assert!(tested(Length::new::<inch>(0.375)).is_ok());
+/// assert!(tested(Length::new::<inch>(0.376)).is_err());
+/// ```
+pub fn tested(bar: Length) -> Result<(), FatigueError> {
+    let most = thickest_tested();
+    // 3/8 in written in millimetres may be a last binary digit thicker.
+    if bar > most * (1.0 + 1e-12) { Err(FatigueError::Bar { bar, most }) } else { Ok(()) }
+}
+
 /// Torsional strength of a spring steel.
 ///
 /// ```text
@@ -286,11 +308,7 @@ pub fn endurance(
     surface: Surface,
     criterion: Criterion,
 ) -> Result<Endurance, FatigueError> {
-    let (bar, most) = (cycle.bar, thickest_tested());
-    // 3/8 in written in millimetres may be a last binary digit thicker.
-    if bar > most * (1.0 + 1e-12) {
-        return Err(FatigueError::Bar { bar, most });
-    }
+    tested(cycle.bar)?;
     let (borne, about) = surface.endured();
     let Strength { tensile, torsional_yield } = strength;
     let ultimate = torsional_ultimate(tensile);

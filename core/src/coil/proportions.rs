@@ -3,7 +3,7 @@
 use super::ends::Turns;
 use super::{Coiling, Diameters, bar};
 use crate::quantity::unit::{degree, millimeter};
-use crate::quantity::{Angle, Length, write_number};
+use crate::quantity::{Angle, Length, System, write, write_number};
 use crate::source::{Known, Source};
 use core::fmt;
 
@@ -82,50 +82,58 @@ impl Unusual {
             Self::SteepPitch { .. } => Source::new("", "", Known::CommonPractice),
         }
     }
-}
 
-impl fmt::Display for Unusual {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    /// What is unusual and what follows, in the units of a system.
+    ///
+    /// ```
+    /// use coilnest::coil::proportions::Unusual;
+    /// use coilnest::quantity::System;
+    ///
+    /// let low = Unusual::LowIndex { index: 3.0, least: 4.0 };
+    /// assert!(low.sentence(System::Inch).starts_with("an index of 3, below the usual 4: "));
+    /// ```
+    #[must_use]
+    pub fn sentence(&self, system: System) -> String {
         let number = |value| write_number(value, 3);
-        let mm = |length: Length| number(length.get::<millimeter>());
-        match self {
-            Self::LowIndex { index, least } => write!(
-                f,
-                "an index of {}, below the usual {}: hard to wind, and stressed high inside the coil",
-                number(*index),
-                number(*least)
+        let size = |length| write::<Length>(length, system);
+        match *self {
+            Self::LowIndex { index, least } => format!(
+                "an index of {}, below the usual {}: hard to wind, and stressed high inside the coil; measure bar and diameter again",
+                number(index),
+                number(least)
             ),
-            Self::HighIndex { index, most } => write!(
-                f,
-                "an index of {}, above the usual {}: it tangles, bends aside and varies in size",
-                number(*index),
-                number(*most)
+            Self::HighIndex { index, most } => format!(
+                "an index of {}, above the usual {}: it tangles, bends aside and varies in size; measure bar and diameter again",
+                number(index),
+                number(most)
             ),
-            Self::FewTurns { active, least, coiling } => write!(
-                f,
+            Self::FewTurns { active, least, coiling } => format!(
                 "{} turns at work, under the {} that the standard asks of a coil wound {coiling}: its ends decide the rate",
-                number(*active),
-                number(*least)
+                number(active),
+                number(least)
             ),
-            Self::ThinBar { bar, least } => write!(
-                f,
-                "a bar of {} mm, under the {} mm from which bars are wound hot: wound cold it is another steel",
-                mm(*bar),
-                mm(*least)
+            Self::ThinBar { bar, least } => format!(
+                "a bar of {}, under the {} from which bars are wound hot: wound cold it is another steel",
+                size(bar),
+                size(least)
             ),
-            Self::ThickBar { bar, most, coiling } => write!(
-                f,
-                "a bar of {} mm, over the {} mm up to which it is wound {coiling}: check the bar",
-                mm(*bar),
-                mm(*most)
+            Self::ThickBar { bar, most, coiling } => format!(
+                "a bar of {}, over the {} up to which it is wound {coiling}: check the bar",
+                size(bar),
+                size(most)
             ),
-            Self::SteepPitch { angle, most } => write!(
-                f,
+            Self::SteepPitch { angle, most } => format!(
                 "a pitch angle of {}°, over the usual {}°: the formulas take the turns as nearly flat",
                 number(angle.get::<degree>()),
                 number(most.get::<degree>())
             ),
         }
+    }
+}
+
+impl fmt::Display for Unusual {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.sentence(System::Metric))
     }
 }
 
@@ -158,7 +166,7 @@ impl fmt::Display for Coiling {
 /// assert_eq!(
 ///     sentences,
 ///     [
-///         "an index of 3.6, below the usual 4: hard to wind, and stressed high inside the coil",
+///         "an index of 3.6, below the usual 4: hard to wind, and stressed high inside the coil; measure bar and diameter again",
 ///         "a pitch angle of 8.38°, over the usual 7.5°: the formulas take the turns as nearly flat",
 ///     ]
 /// );
@@ -253,7 +261,7 @@ mod tests {
         for (found, sentence) in [
             (
                 said(10.0, 130.0, 5.0, Coiling::Cold),
-                "an index of 13, above the usual 12: it tangles, bends aside and varies in size",
+                "an index of 13, above the usual 12: it tangles, bends aside and varies in size; measure bar and diameter again",
             ),
             (
                 said(10.0, 80.0, 1.5, Coiling::Cold),

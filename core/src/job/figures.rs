@@ -60,10 +60,8 @@ impl Pen {
     pub(crate) fn doubted<K: Shown>(self, value: K::Value, doubt: f64) -> Figure {
         let mut figure = self.figure::<K>(value);
         if doubt > 0.0 && doubt.is_finite() {
-            let (number, unit) = quantity::shown::<K>(K::from_si(doubt), self.system);
             figure.doubt_si = Some(doubt);
-            figure.doubt_text =
-                Some(format!("± {}", Said { digits: Digits::significant(number, 2), unit }));
+            figure.doubt_text = Some(format!("± {}", self.doubt::<K>(K::from_si(doubt))));
         }
         figure
     }
@@ -134,7 +132,12 @@ impl Pen {
 
     /// A doubt as a decimal: `0.0047 in`.
     pub(crate) fn rough(self, doubt: Length) -> Said {
-        let (number, unit) = quantity::shown::<Length>(doubt, self.system);
+        self.doubt::<Length>(doubt)
+    }
+
+    /// A doubt of any kind, to two digits: `84 lb/in`.
+    pub(crate) fn doubt<K: Kind>(self, doubt: K::Value) -> Said {
+        let (number, unit) = quantity::shown::<K>(doubt, self.system);
         Said { digits: Digits::significant(number, 2), unit }
     }
 

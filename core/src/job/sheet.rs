@@ -11,7 +11,7 @@ mod trust;
 use super::desk::Desk;
 use super::drawing::{self, Drawn};
 use super::entry::Entry;
-use super::figures::{axes, sentence};
+use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
 use super::problem::Path;
 use super::report::{Sheet, SheetAnswer, Workings};
@@ -53,7 +53,7 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
         axes: axes(pen.system),
         ..Sheet::default()
     };
-    shape::fill(desk, &mut sheet, drawn);
+    shape::fill(desk, &mut sheet, drawn, service);
     if let Some(coil) = Whole::of(drawn) {
         stability::fill(desk, &mut sheet, &coil, service);
         strength::fill(desk, &mut sheet, &coil, service);
@@ -65,8 +65,9 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     if let Some(coil) = facts.diameters {
         let coiling = facts.ends.map(|ends| coiling(coil, ends));
         let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
-        let said =
-            |remark: &proportions::Unusual| sentence(&format!("{remark} ({})", remark.source()));
+        let said = |remark: &proportions::Unusual| {
+            sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
+        };
         sheet.remarks = unusual.iter().map(said).collect();
     }
     sheet

@@ -1415,7 +1415,8 @@ export interface Sheet {
 	 */
 	lateral_rate?: Figure;
 	/**
-	 * Sum of the least gaps between the active turns, for a load at rest.
+	 * Sum of the least gaps between the active turns: for a load at rest, and more where two
+	 * loads are given.
 	 */
 	least_gaps?: Figure;
 	/**
@@ -1540,11 +1541,11 @@ export interface Trust {
 	/**
 	 * The least that it can be within the tolerances.
 	 */
-	least: Figure;
+	least?: Figure;
 	/**
 	 * The most.
 	 */
-	most: Figure;
+	most?: Figure;
 	/**
 	 * What each number has to do with the doubt.
 	 */
@@ -1552,9 +1553,9 @@ export interface Trust {
 	/**
 	 * The rate with its doubt, by root sum of squares.
 	 */
-	rate: Figure;
+	rate?: Figure;
 	/**
-	 * Which measurement is worth making better.
+	 * Which measurement is worth making better, or which tolerances leave no coil.
 	 */
 	sentence: string;
 }

@@ -47,7 +47,8 @@ record! {
         /// Growth of the diameter at solid, ends free to turn.
         #[serde(skip_serializing_if = "Option::is_none")]
         growth_free: Option<Figure>,
-        /// Sum of the least gaps between the active turns, for a load at rest.
+        /// Sum of the least gaps between the active turns: for a load at rest, and more where two
+        /// loads are given.
         #[serde(skip_serializing_if = "Option::is_none")]
         least_gaps: Option<Figure>,
         /// Solid height and the least gaps: the lowest height to work at.
@@ -194,14 +195,17 @@ record! {
     /// How far a rate can be trusted.
     Trust {
         /// The rate with its doubt, by root sum of squares.
-        rate: Figure,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        rate: Option<Figure>,
         /// The least that it can be within the tolerances.
-        least: Figure,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        least: Option<Figure>,
         /// The most.
-        most: Figure,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        most: Option<Figure>,
         /// What each number has to do with the doubt.
         parts: Vec<Doubt>,
-        /// Which measurement is worth making better.
+        /// Which measurement is worth making better, or which tolerances leave no coil.
         sentence: String,
     }
 }

@@ -7,7 +7,7 @@ use crate::job::report::{Press, PressRow};
 use crate::job::service::Service;
 use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
 use crate::propagation::Doubted;
-use crate::quantity::{self, Force, SpringRate, Turns};
+use crate::quantity::{self, Force, Length, SpringRate, Turns};
 
 /// None without a reading.
 pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Press> {
@@ -111,8 +111,8 @@ fn compare(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
         let difference = fit.rate_against(expected);
         let share = (difference.by / rate.value).value;
         let within = match difference.in_doubts {
-            Some(doubts) if doubts.abs() <= 2.0 => ", within what both are known to",
-            Some(_) => ", more than both are known to",
+            Some(doubts) if doubts.abs() <= 2.0 => ", within the doubt of the two",
+            Some(_) => ", by more than the doubt of the two",
             None => "",
         };
         let way = if share < 0.0 { "softer" } else { "stiffer" };
@@ -123,11 +123,13 @@ fn compare(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
     }
     if let Some(free) = drawn.facts.free {
         let by = fit.free_against(Doubted::exact(free)).by;
+        let away = pen.fine_text(by.abs());
         let way = if by.value < 0.0 { "below" } else { "above" };
-        report.sentences.push(text!(
-            "The line comes to a free height {} {way} the book's.",
-            pen.fine_text(by.abs())
-        ));
+        report.sentences.push(if away == pen.fine_text(Length::default()) {
+            "The line comes to the free height of the book.".to_owned()
+        } else {
+            text!("The line comes to a free height {away} {way} the book's.")
+        });
     }
 }
 

@@ -6,9 +6,11 @@ use crate::job::desk::Desk;
 use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given};
 use crate::job::figures::{Pen, text};
 use crate::job::report::Sheet;
+use crate::job::service::Service;
+use crate::propagation::Across;
 use crate::quantity::{self, Length, Mass};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn) {
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, service: &Service) {
     let pen = desk.pen;
     let facts = &drawn.facts;
     if let Some(free) = facts.free {
@@ -20,22 +22,35 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn) {
         sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
     }
     if let Some(coil) = facts.diameters {
-        diameters(desk, sheet, coil);
+        diameters(desk, sheet, coil, drawn.across);
         helix(desk, sheet, drawn, coil);
-        least_gaps(desk, sheet, facts, coil);
+        let duty = service.loads.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
+        least_gaps(desk, sheet, facts, coil, duty);
     }
 }
 
-fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters) {
+fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Option<Across>) {
     let pen = desk.pen;
     sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
-    let [bar, mean, outside] =
-        [coil.bar(), coil.mean(), coil.outside()].map(|size| pen.decimal(size));
-    let mut show =
-        |size, formula, with| Some(desk.ledger.show(pen.size(size), formula, with, &GEOMETRY));
-    sheet.mean = show(coil.mean(), "D = De − d", text!("{outside} − {bar}"));
-    sheet.outside = show(coil.outside(), "De = D + d", text!("{mean} + {bar}"));
-    sheet.inside = show(coil.inside(), "Di = D − d", text!("{mean} − {bar}"));
+    let [bar, mean, outside, inside] =
+        [coil.bar(), coil.mean(), coil.outside(), coil.inside()].map(|size| pen.decimal(size));
+    let mut show = |across, symbol, size, formula, with| {
+        let figure = pen.size(size);
+        Some(if given == Some(across) {
+            as_given(desk, figure, symbol, "the drawing")
+        } else {
+            desk.ledger.show(figure, formula, with, &GEOMETRY)
+        })
+    };
+    let (formula, with) = match given {
+        Some(Across::Inside) => ("D = Di + d", text!("{inside} + {bar}")),
+        _ => ("D = De − d", text!("{outside} − {bar}")),
+    };
+    sheet.mean = show(Across::Mean, "D", coil.mean(), formula, with);
+    let with = text!("{mean} + {bar}");
+    sheet.outside = show(Across::Outside, "De", coil.outside(), "De = D + d", with);
+    let with = text!("{mean} − {bar}");
+    sheet.inside = show(Across::Inside, "Di", coil.inside(), "Di = D − d", with);
 }
 
 fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters) {
@@ -82,19 +97,29 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
     }
 }
 
-fn least_gaps(desk: &mut Desk<'_>, sheet: &mut Sheet, facts: &Facts, coil: Diameters) {
+/// Between two loads that come again and again, the standard asks for more.
+fn least_gaps(
+    desk: &mut Desk<'_>,
+    sheet: &mut Sheet,
+    facts: &Facts,
+    coil: Diameters,
+    duty: gaps::Duty,
+) {
     let (Some(turns), Some(ends)) = (facts.turns, facts.ends) else { return };
     let pen = desk.pen;
     let coiling = super::coiling(coil, ends);
-    let gap: Length = gaps::least(coil, turns, coiling, gaps::Duty::Static);
+    let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
-    let (formula, with) = match coiling {
-        Coiling::Cold => (
-            "Sa = n · (0.0015 · D²/d + 0.1 · d)",
-            text!("{n} · (0.0015 · ({mean})²/{d} + 0.1 · {d})"),
-        ),
-        Coiling::Hot => ("Sa = 0.02 · n · (D + d)", text!("0.02 · {n} · ({mean} + {d})")),
+    let cold = text!("{n} · (0.0015 · ({mean})²/{d} + 0.1 · {d})");
+    let hot = text!("0.02 · {n} · ({mean} + {d})");
+    let (formula, with) = match (coiling, duty) {
+        (Coiling::Cold, gaps::Duty::Static) => ("Sa = n · (0.0015 · D²/d + 0.1 · d)", cold),
+        (Coiling::Cold, gaps::Duty::Dynamic) => {
+            ("Sa = 1.5 · n · (0.0015 · D²/d + 0.1 · d)", text!("1.5 · {cold}"))
+        }
+        (Coiling::Hot, gaps::Duty::Static) => ("Sa = 0.02 · n · (D + d)", hot),
+        (Coiling::Hot, gaps::Duty::Dynamic) => ("Sa = 2 · 0.02 · n · (D + d)", text!("2 · {hot}")),
     };
     sheet.least_gaps = Some(desk.ledger.show(pen.fine(gap), formula, with, &gaps::SOURCE));
     if let Some(solid) = facts.solid {

@@ -1,12 +1,13 @@
 //! Whether a coil bends aside, how stiff it is sideways, and how fast it swings within itself.
 
 use super::Whole;
+use crate::coil::buckling::Seating;
 use crate::coil::{bar, buckling, lateral, surge};
 use crate::job::desk::Desk;
 use crate::job::drawing::Moduli;
 use crate::job::figures::{Pen, text};
 use crate::job::report::{Buckling, Sheet};
-use crate::job::service::{SEATINGS, Service};
+use crate::job::service::Service;
 use crate::quantity::{self, Mass, SpringRate};
 
 pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
@@ -39,12 +40,11 @@ fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f6
     );
     let at = buckling::deflection(coil, free, seating, poisson).map(|deflection| free - deflection);
     let height = at.filter(|height| *height > solid);
-    let kept = SEATINGS.iter().find(|(_, kept)| *kept == seating).map_or("", |(word, _)| word);
-    let kept = kept.replace('-', " ");
+    let kept = kept(seating);
     let sentence = match height {
-        None => text!("With its ends {kept} it does not bend aside before it is solid."),
+        None => text!("With {kept} it does not bend aside before it is solid."),
         Some(height) => text!(
-            "With its ends {kept} it bends aside at {}: guide it inside or outside, or keep it higher.",
+            "With {kept} it bends aside at {}: guide it inside or outside, or keep it higher.",
             pen.height(height).text
         ),
     };
@@ -57,6 +57,16 @@ fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f6
         )
     });
     Buckling { slenderness, stable_free, height, sentence }
+}
+
+fn kept(seating: Seating) -> &'static str {
+    match seating {
+        Seating::Guided => "both ends squarely on plates that stay parallel",
+        Seating::OnePivoted => "one end squarely on its plate and the other on a pivot",
+        Seating::BothPivoted => "both ends on pivots",
+        Seating::Sliding => "its ends on parallel plates that may slide sideways",
+        Seating::OneFree => "one end fixed and the other free",
+    }
 }
 
 fn lateral_rate(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, poisson: f64) {

@@ -16,11 +16,11 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, se
     sheet.standing = Some(standing(desk, whole, &steel, service.presetting));
     let Some((least, most)) = service.loads else { return };
     let closes = whole.rate * (whole.free - whole.solid);
-    if most > closes {
+    if let Some(past) = [least, most].into_iter().find(|load| *load > closes) {
         let pen = desk.pen;
         let sentence = text!(
             "{} is more than the {} that close it solid: give loads below that.",
-            pen.say::<Force>(most),
+            pen.say::<Force>(past),
             pen.say::<Force>(closes)
         );
         sheet.fatigue = Some(refused(sentence));
@@ -92,11 +92,17 @@ fn standing(
     report.sets = Some(at_solid.sets());
     report.sentence = if at_solid.sets() {
         text!(
-            "Closed solid it takes a set: {against} is above what the steel bears. Do not press it below {}.",
+            "Closed solid it takes a set: {against} is {}, above the {} that the steel bears. Do not press it below {}.",
+            pen.say::<Stress>(at_solid.stress),
+            pen.say::<Stress>(at_solid.allowable),
             pen.height(at_solid.least_height(free, solid)).text
         )
     } else {
-        text!("Closed solid it comes back: {against} stays below what the steel bears.")
+        text!(
+            "Closed solid it comes back: {against} is {}, below the {} that the steel bears.",
+            pen.say::<Stress>(at_solid.stress),
+            pen.say::<Stress>(at_solid.allowable)
+        )
     };
     report
 }
@@ -126,8 +132,9 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
             let gap = gaps::between_turns(height, coil.bar(), turns, ends);
             let pitch = pen.decimal(gap + coil.bar());
             let with = text!("{pitch} − {}", pen.decimal(coil.bar()));
-            (gap.value >= 0.0)
-                .then(|| desk.ledger.show(pen.fine(gap), "gap = p − d", with, &gaps::SOURCE))
+            (gap.value >= 0.0).then(|| {
+                desk.ledger.show(pen.fine(gap), "gap = p − d", with, &solid::pitch_source(ends))
+            })
         },
     }
 }
@@ -187,6 +194,10 @@ fn between(
         "τm = K · 8 · (F2 + F1)/2 · D/(π d³)",
         text!("F1 = {lesser}, F2 = {greater}"),
     );
+    if let Err(error) = fatigue::tested(coil.bar()) {
+        report.sentence = said(pen, &error);
+        return report;
+    }
     let strength = match strength(steel, whole) {
         Ok(strength) => strength,
         Err(error) => {
@@ -219,9 +230,12 @@ fn between(
             }
         }
     }
-    report.sentence =
+    report.sentence = if report.safety.iter().any(|safety| safety.factor.si < 1.0) {
+        "A factor below 1 does not last: bring the two loads nearer to each other or take a thicker bar."
+    } else {
         "A factor above 1 lasts without end, as far as the tests of wire go; scale, rust, nicks and hot winding shorten that."
-            .into();
+    }
+    .into();
     report
 }
 

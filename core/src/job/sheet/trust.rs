@@ -1,12 +1,13 @@
 //! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
 
+use crate::coil::ends::TurnsError;
 use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::{Pen, text};
-use crate::job::report::{Doubt, Trust};
-use crate::job::service::Service;
+use crate::job::report::{Doubt, Figure, Trust};
+use crate::job::service::{HalfWidths, Service};
 use crate::propagation::corners::{self, Between, Toleranced};
-use crate::propagation::{self, Budget, Input, Part, Sample};
+use crate::propagation::{self, Budget, Input, Part, PropagationError, Sample};
 use crate::quantity::{self, Length, SpringRate};
 
 /// None where the drawing gives no rate.
@@ -14,8 +15,19 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
     let toleranced = toleranced(drawn, service)?;
     let sample = toleranced.sample();
     let budget = propagation::rate(&sample).ok()?;
-    let extremes = corners::rate(&toleranced).ok()?;
     let pen = desk.pen;
+    let extremes = match corners::rate(&toleranced) {
+        Ok(extremes) => extremes,
+        Err(error) => {
+            return Some(Trust {
+                rate: None,
+                least: None,
+                most: None,
+                parts: Vec::new(),
+                sentence: swallowed(pen, &toleranced, service.tolerances, &error),
+            });
+        }
+    };
     let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
     let with = parts_text(pen, &budget);
     let rate = desk.ledger.show(figure, "u² = Σ (∂R/∂x · u(x))²", with, &propagation::SOURCE);
@@ -30,7 +42,36 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
     for part in budget.parts.iter().filter(|part| part.share > 0.0) {
         parts.push(doubt(desk, part, &sample));
     }
-    Some(Trust { rate, least, most, parts, sentence: sentence(pen, &budget) })
+    Some(Trust {
+        rate: Some(rate),
+        least: Some(least),
+        most: Some(most),
+        parts,
+        sentence: sentence(pen, &budget),
+    })
+}
+
+/// Which tolerances leave no coil, in the units of the job.
+fn swallowed(pen: Pen, within: &Toleranced, by: HalfWidths, error: &PropagationError) -> String {
+    let sample = within.sample();
+    let count = |turns: f64| quantity::write_number(turns, 4);
+    let size = |length: Option<Length>| pen.decimal(length.unwrap_or_default());
+    if let PropagationError::Turns(TurnsError::TooFew { least, .. }) = error {
+        return text!(
+            "{} turns ± {} less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
+            count(sample.total_turns.value),
+            count(by.turns.unwrap_or_default()),
+            count(within.dead_turns.most()),
+            count(*least)
+        );
+    }
+    text!(
+        "A bar of {} ± {} in a diameter of {} ± {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
+        pen.decimal(sample.bar.value),
+        size(by.bar),
+        pen.decimal(sample.diameter.value),
+        size(by.diameter)
+    )
 }
 
 fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
@@ -87,7 +128,8 @@ fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, sample: &Sample) -> Doubt
     let sensitivity = Pen::number(part.sensitivity, 3);
     let with = text!("of {name}").to_lowercase();
     let sensitivity = desk.ledger.show(sensitivity, "∂R/∂x · x/R", with.clone(), source);
-    let figure = pen.figure::<SpringRate>(part.doubt);
+    let text = pen.doubt::<SpringRate>(part.doubt).to_string();
+    let figure = Figure { text, ..pen.figure::<SpringRate>(part.doubt) };
     let doubt = desk.ledger.show(figure, "∂R/∂x · u(x)", text!("u = {own}"), source);
     let share =
         desk.ledger.show(Pen::percent(part.share, 0), "share of the variance", with, source);
@@ -99,15 +141,15 @@ fn sentence(pen: Pen, budget: &Budget<SpringRate>) -> String {
         return "Nothing is in doubt that this rate rests on, or nobody has said how well it is known."
             .to_owned();
     };
-    let left = |input| pen.say::<SpringRate>(budget.doubt_left(input, 0.5));
+    let left = |input| pen.doubt::<SpringRate>(budget.doubt_left(input, 0.5));
     let mut said = match budget.worth_measuring() {
         Some(part) => text!(
             "Of what caliper, tape and counting give, {} is worth measuring better: half its doubt would leave ± {} of ± {}.",
             part.input,
             left(part.input),
-            pen.say::<SpringRate>(budget.doubt)
+            pen.doubt::<SpringRate>(budget.doubt)
         ),
-        None => "Write below how well each size is known, and it is told which is worth measuring better.".to_owned(),
+        None => "Write below how well each size is known, and this tells which is worth measuring better.".to_owned(),
     };
     if !largest.input.measured() {
         let share = quantity::write_fixed(largest.share * 100.0, 0);
