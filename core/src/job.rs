@@ -1,8 +1,10 @@
 //! A job goes in, a report comes out.
 //!
 //! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
-//! everything that follows from it: a [`Report`]. What cannot be used is a problem at the path of
-//! its field, and the rest stands. Nothing panics and nothing is kept between two calls.
+//! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
+//! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
+//! ask for. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
+//! panics and nothing is kept between two calls.
 //!
 //! # Example
 //! ```

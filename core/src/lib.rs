@@ -2,10 +2,12 @@
 //!
 //! Vehicles and machines ride on nests: a long outer coil with a shorter one inside it. Whoever has
 //! one apart measures the coils with a tape and decides which go back. This crate does the sums, from
-//! `13 7/8 scant` to a verdict and the loads of the nest, and shows its working.
+//! `13 7/8 scant` to a verdict and the loads of the nest, and shows its working. Of one coil it also
+//! tells how far its rate can be trusted, whether it sets, bends aside or lasts, and what a press shows.
 //!
-//! It is pure: no files, no clock, no globals, no tables of its own. Steels and tape classes come in
-//! as [`tables::Tables`]; every formula and every number carries its [`source::Source`].
+//! It is pure: no files, no clock, no globals, no tables of its own. Steels, tape classes and
+//! tolerances come in as [`tables::Tables`]; every formula and every number carries its
+//! [`source::Source`].
 //!
 //! # Which room answers which question
 //!
@@ -14,13 +16,14 @@
 //! | What does this text say, and is it sensible? | [`reading`], [`mod@quantity`], [`bounds`] |
 //! | How far can several readings be trusted? | [`measured`] |
 //! | Is this coil good, short, long, or too close to call? | [`verdict`] |
-//! | What does one coil's drawing amount to? | [`coil`], [`material`] |
+//! | What does one coil's drawing amount to? | [`coil`] |
+//! | Which moduli and which strength has its steel? | [`material`] |
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
 //! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
 //! | What do readings in a press say of a coil? | [`load_test`] |
 //! | How did a figure come about? | [`working`], [`source`] |
-//! | Everything that follows from a bench record | `job` (feature `serde`) |
+//! | Everything that follows from a bench record, and the sheet of a coil | `job` (feature `serde`) |
 //!
 //! # Example
 //!
