@@ -18,9 +18,10 @@ use super::report::{Sheet, SheetAnswer, Workings};
 use super::service::{self, Service};
 use super::{assess, cut, file, unassessed};
 use crate::coil::ends::{Ends, Turns};
-use crate::coil::{Coiling, Diameters, proportions};
+use crate::coil::{Coiling, Diameters, proportions, solid};
 use crate::quantity::unit::millimeter;
 use crate::quantity::{Length, SpringRate};
+use crate::source::Source;
 use crate::tables::Tables;
 
 /// The drawing sheet of the coil that has this name in a job.
@@ -63,7 +64,7 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     sheet.trust = trust::of(desk, drawn, service);
     sheet.press = press::of(desk, drawn, service);
     if let Some(coil) = facts.diameters {
-        let coiling = facts.ends.map(|ends| coiling(coil, ends));
+        let coiling = facts.turns.map(|_| coiling(coil, facts.ends));
         let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
         let said = |remark: &proportions::Unusual| {
             sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
@@ -76,9 +77,9 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
 /// Bars above this are wound hot.
 const THICKEST_COLD_MM: f64 = 20.0;
 
-fn coiling(coil: Diameters, ends: Ends) -> Coiling {
+fn coiling(coil: Diameters, ends: Option<Ends>) -> Coiling {
     let thick = coil.bar().get::<millimeter>() > THICKEST_COLD_MM;
-    if ends == Ends::TaperedGround || thick { Coiling::Hot } else { Coiling::Cold }
+    if ends == Some(Ends::TaperedGround) || thick { Coiling::Hot } else { Coiling::Cold }
 }
 
 /// A coil of which all is known that loads and heights follow from.
@@ -86,7 +87,8 @@ struct Whole<'d> {
     drawn: &'d Drawn,
     coil: Diameters,
     turns: Turns,
-    ends: Ends,
+    /// None where they are of no usual form.
+    ends: Option<Ends>,
     free: Length,
     solid: Length,
     rate: SpringRate,
@@ -99,7 +101,7 @@ impl<'d> Whole<'d> {
             drawn,
             coil: facts.diameters?,
             turns: facts.turns?,
-            ends: facts.ends?,
+            ends: facts.ends,
             free: facts.free?,
             solid: facts.solid?,
             rate: facts.rate?.value,
@@ -108,5 +110,17 @@ impl<'d> Whole<'d> {
 
     fn coiling(&self) -> Coiling {
         coiling(self.coil, self.ends)
+    }
+
+    /// The pitch at a height, and who says so.
+    fn pitch_at(&self, height: Length) -> (Length, Source) {
+        let bar = self.coil.bar();
+        match self.ends {
+            Some(ends) => (solid::pitch(height, bar, self.turns, ends), solid::pitch_source(ends)),
+            None => (
+                solid::pitch_from_solid(height, self.solid, bar, self.turns),
+                solid::PITCH_FROM_SOLID_SOURCE,
+            ),
+        }
     }
 }

@@ -105,9 +105,9 @@ fn least_gaps(
     coil: Diameters,
     duty: gaps::Duty,
 ) {
-    let (Some(turns), Some(ends)) = (facts.turns, facts.ends) else { return };
+    let Some(turns) = facts.turns else { return };
     let pen = desk.pen;
-    let coiling = super::coiling(coil, ends);
+    let coiling = super::coiling(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);

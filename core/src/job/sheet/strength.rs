@@ -2,11 +2,11 @@
 
 use super::Whole;
 use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
-use crate::coil::{gaps, growth, set, solid, stress};
+use crate::coil::{growth, set, stress};
 use crate::job::desk::Desk;
 use crate::job::drawing::show_stress;
 use crate::job::figures::{Pen, sentence, text};
-use crate::job::report::{DutyState, Fatigue, Safety, Sheet, Standing};
+use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::job::service::Service;
 use crate::material::{Allowable, Presetting, Steel};
 use crate::quantity::{self, Force, Length, Pressure, Stress};
@@ -109,7 +109,7 @@ fn standing(
 
 fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
     let pen = desk.pen;
-    let Whole { coil, turns, ends, free, rate, .. } = *whole;
+    let Whole { coil, free, rate, .. } = *whole;
     let height = free - load / rate;
     let with = text!(
         "{} − {} / {}",
@@ -128,27 +128,25 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
         stress: show_stress(desk, coil, load, 1.0, stress::SOURCE),
         stress_corrected: show_stress(desk, coil, load, factor, stress::BERGSTRASSER_SOURCE),
         growth: grown(desk, whole, height),
-        gap: {
-            let gap = gaps::between_turns(height, coil.bar(), turns, ends);
-            let pitch = pen.decimal(gap + coil.bar());
-            let with = text!("{pitch} − {}", pen.decimal(coil.bar()));
-            (gap.value >= 0.0).then(|| {
-                desk.ledger.show(pen.fine(gap), "gap = p − d", with, &solid::pitch_source(ends))
-            })
-        },
+        gap: gap(desk, whole, height),
     }
 }
 
-fn grown(
-    desk: &mut Desk<'_>,
-    whole: &Whole<'_>,
-    height: Length,
-) -> Option<crate::job::report::Figure> {
+fn gap(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
+    let pen = desk.pen;
+    let bar = whole.coil.bar();
+    let (pitch, source) = whole.pitch_at(height);
+    let with = text!("{} − {}", pen.decimal(pitch), pen.decimal(bar));
+    let figure = pen.fine(pitch - bar);
+    (pitch >= bar).then(|| desk.ledger.show(figure, "gap = p − d", with, &source))
+}
+
+fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
     let pen = desk.pen;
     let pitch = whole.drawn.facts.pitch?;
     let poisson = whole.drawn.moduli.as_ref()?.poisson()?;
-    let Whole { coil, turns, ends, .. } = *whole;
-    let now = solid::pitch(height, coil.bar(), turns, ends);
+    let coil = whole.coil;
+    let (now, _) = whole.pitch_at(height);
     if now < coil.bar() || now > pitch {
         return None;
     }
