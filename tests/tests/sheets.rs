@@ -227,14 +227,37 @@ fn a_cold_wound_coil_on_the_press() {
     // Down it had 1390 N at 120 + 20/31 and 764 N at 140 + 16/31 mm.
     is(some(press.hysteresis.as_ref()), (20.0 + 16.0) / 31.0 / 2.0, MM);
     assert_eq!(press.closing, None);
-    // 31.5 / 31.2388 is 0.84 % more; L0 by the line is 1/7 mm under 165.
+    // 31.5 / 31.2388 is 0.84 % more; L0 by the line is 1/7 mm under 165, which the tape read too.
     assert_eq!(
         press.sentences.iter().map(|said| plain(said)).collect::<Vec<_>>(),
         [
             "On the press it is 0.8 % stiffer than its drawing, within the doubt of the two.",
-            "The line comes to a free height 0.1 mm below the book's."
+            "The line comes to a free height 0.1 mm below the book's.",
+            "That is 0.1 mm below what the tape said of it, within the doubt of the two."
         ]
     );
+}
+
+/// Of two measured coils nobody has written which was pressed; a coil that is off is told so.
+#[test]
+fn the_press_is_held_against_the_one_coil_that_was_measured() {
+    let told = |seats: &str| {
+        let text = corpus::named("cold-wound").unwrap().text;
+        let read = r#"[{ "coil": "return", "label": "1", "readings": ["165"] }]"#;
+        assert!(text.contains(read));
+        let job = file::open(&text.replace(read, seats)).unwrap();
+        let press = coil_sheet(&job, &TABLES, "return").sheet.unwrap().press.unwrap();
+        press.sentences.into_iter().map(|said| plain(&said)).find(|said| said.contains("the tape"))
+    };
+    let short = r#"[{ "coil": "return", "readings": ["161"] }]"#;
+    assert_eq!(
+        told(short).as_deref(),
+        Some("That is 3.9 mm above what the tape said of it, by more than the doubt of the two.")
+    );
+    let two =
+        r#"[{ "coil": "return", "readings": ["161"] }, { "coil": "return", "readings": ["165"] }]"#;
+    assert_eq!(told(two), None);
+    assert_eq!(told(r#"[{ "coil": "return", "readings": [] }]"#), None);
 }
 
 #[test]

@@ -6,6 +6,7 @@ mod shape;
 mod stability;
 mod steel;
 mod strength;
+mod taped;
 mod trust;
 
 use super::desk::Desk;
@@ -41,7 +42,9 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     };
     let drawn = drawing::assess(&mut desk, &Path::default(), drawing);
     let service = service::read(&mut desk, &Path::default(), drawing);
-    let sheet = filled(&mut desk, &drawn, &service);
+    let mut sheet = filled(&mut desk, &drawn, &service);
+    let tape = taped::of(&desk, job, &drawn.facts);
+    sheet.press = press::of(&mut desk, &drawn, &service, tape);
     SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(desk.ledger.entries) }
 }
 
@@ -62,7 +65,6 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     }
     sheet.steel = steel::row(desk, drawn);
     sheet.trust = trust::of(desk, drawn, service);
-    sheet.press = press::of(desk, drawn, service);
     if let Some(coil) = facts.diameters {
         let coiling = facts.turns.map(|_| coiling(coil, facts.ends));
         let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);

@@ -10,7 +10,12 @@ use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, Turns};
 
 /// None without a reading.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Press> {
+pub(super) fn of(
+    desk: &mut Desk<'_>,
+    drawn: &Drawn,
+    service: &Service,
+    tape: Option<Doubted<Length>>,
+) -> Option<Press> {
     let (loading, unloading) = (service.loading.clone(), service.unloading.clone());
     if loading.is_empty() && unloading.is_empty() {
         return None;
@@ -37,7 +42,10 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
         let figure = pen.fine(hysteresis.mean);
         report.hysteresis = Some(desk.ledger.show(figure, formula, with, &"definition"));
     }
-    compare(desk, &mut report, &fit, drawn);
+    with_drawing(desk, &mut report, &fit, drawn);
+    if let Some(tape) = tape {
+        report.sentences.push(with_tape(desk.pen, &fit, tape));
+    }
     Some(report)
 }
 
@@ -104,17 +112,13 @@ fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
     ));
 }
 
-fn compare(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
+fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
     let pen = desk.pen;
     if let Some(rate) = drawn.facts.rate {
         let expected = Doubted { value: rate.value, doubt: rate.doubt() };
         let difference = fit.rate_against(expected);
         let share = (difference.by / rate.value).value;
-        let within = match difference.in_doubts {
-            Some(doubts) if doubts.abs() <= 2.0 => ", within the doubt of the two",
-            Some(_) => ", by more than the doubt of the two",
-            None => "",
-        };
+        let within = within(difference.in_doubts);
         let way = if share < 0.0 { "softer" } else { "stiffer" };
         report.sentences.push(text!(
             "On the press it is {} {way} than its drawing{within}.",
@@ -123,13 +127,34 @@ fn compare(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
     }
     if let Some(free) = drawn.facts.free {
         let by = fit.free_against(Doubted::exact(free)).by;
-        let away = pen.fine_text(by.abs());
-        let way = if by.value < 0.0 { "below" } else { "above" };
-        report.sentences.push(if away == pen.fine_text(Length::default()) {
-            "The line comes to the free height of the book.".to_owned()
-        } else {
-            text!("The line comes to a free height {away} {way} the book's.")
+        report.sentences.push(match off(pen, by) {
+            Some(off) => text!("The line comes to a free height {off} the book's."),
+            None => "The line comes to the free height of the book.".to_owned(),
         });
+    }
+}
+
+fn with_tape(pen: Pen, fit: &Fit, tape: Doubted<Length>) -> String {
+    let difference = fit.free_against(tape);
+    let within = within(difference.in_doubts);
+    match off(pen, difference.by) {
+        Some(off) => text!("That is {off} what the tape said of it{within}."),
+        None => "The tape said the same of it.".to_owned(),
+    }
+}
+
+/// `1/64 in above`; none where the difference is no more than nought to a sixty-fourth.
+fn off(pen: Pen, by: Length) -> Option<String> {
+    let away = pen.fine_text(by.abs());
+    let way = if by.value < 0.0 { "below" } else { "above" };
+    (away != pen.fine_text(Length::default())).then(|| text!("{away} {way}"))
+}
+
+fn within(doubts: Option<f64>) -> &'static str {
+    match doubts {
+        Some(doubts) if doubts.abs() <= 2.0 => ", within the doubt of the two",
+        Some(_) => ", by more than the doubt of the two",
+        None => "",
     }
 }
 

@@ -1,0 +1,32 @@
+//! What the tape said of the coil that was pressed.
+
+use crate::job::desk::Desk;
+use crate::job::drawing::Facts;
+use crate::job::entry::Entry;
+use crate::job::input::Job;
+use crate::job::problem::Path;
+use crate::job::seat::{self, Gear};
+use crate::propagation::Doubted;
+use crate::quantity::Length;
+
+/// The measured free height, where just one coil of the drawing was measured: of several, nobody has
+/// written which one was on the press.
+pub(super) fn of(desk: &Desk<'_>, job: &Job, facts: &Facts) -> Option<Doubted<Length>> {
+    // What is wrong with these fields stands in the report, at their paths.
+    let mut aside = Desk::new(desk.tables, desk.pen);
+    let at = Path::default();
+    let gear = Gear::assess(&mut aside, &job.tape, &job.decision_level);
+    let nests = job.nests.given()?.0.iter().filter_map(Entry::given);
+    let seats = nests.filter_map(|nest| nest.seats.given()).flat_map(|seats| &seats.0);
+    let mut measured = Vec::new();
+    for seat in seats.filter_map(Entry::given).filter(|seat| seat.coil.written() == facts.id) {
+        let intervals = seat::readings(&mut aside, &at, &seat.readings, gear.graduation);
+        if !intervals.is_empty() {
+            measured.push(intervals);
+        }
+    }
+    let [intervals] = measured.as_slice() else { return None };
+    let (standing, _) = seat::assess(&mut aside, &at, facts, intervals, &gear);
+    let doubt = standing.own_doubt.hypot(standing.tape_doubt);
+    Some(Doubted { value: standing.free?, doubt })
+}
