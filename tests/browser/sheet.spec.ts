@@ -188,6 +188,14 @@ test('a working opens and names its source; the steel names its row', async ({ p
 	await page.keyboard.press('Escape');
 	await expect(working).toBeHidden();
 
+	await figure(page, 'Rate, and how far to trust it', 'Rate').getByRole('button').click();
+	await button(working, 'steels/coilnest.toml, row unknown-hot-wound').click();
+	const row = page.locator('[id="steels/coilnest.toml, row unknown-hot-wound"]');
+	await expect(row).toBeFocused();
+	await expect(row).toBeInViewport();
+	await expect(working).toBeHidden();
+
+	await page.mouse.wheel(0, -9999);
 	await button(page, 'Steel: Hot-wound bar, steel not known').first().click();
 	await expect(
 		page.getByText(/^Row of the tables: steels\/coilnest\.toml, row unknown-hot-wound/),

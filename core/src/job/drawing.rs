@@ -69,6 +69,8 @@ pub(crate) struct Moduli {
     pub(crate) source: String,
     /// The steel that is named or assumed.
     pub(crate) steel: Option<Steel>,
+    /// The row of the tables that the shear modulus was taken from.
+    pub(crate) row: Option<&'static str>,
 }
 
 impl Moduli {
@@ -328,7 +330,7 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
         (Some(shear), steel) => {
             let youngs = youngs.or_else(|| steel.map(|steel| steel.youngs_modulus().value));
             let source = "shear modulus as given".into();
-            Some(Moduli { shear, youngs, doubt: 0.0, source, steel })
+            Some(Moduli { shear, youngs, doubt: 0.0, source, steel, row: None })
         }
         (None, Some(steel)) => Some(Moduli {
             shear: steel.shear_modulus().value,
@@ -336,6 +338,7 @@ fn moduli(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, at_work: bool) -> O
             doubt: doubt(&steel),
             source: text!("{}: {}", steel.name(), steel.shear_modulus().source),
             steel: Some(steel),
+            row: steel.row(),
         }),
         (None, None) => None,
     }

@@ -221,8 +221,18 @@ impl Ledger {
         result: String,
         source: String,
     ) -> String {
-        self.entries.push(WorkingEntry { formula, with, result, source });
+        self.entries.push(WorkingEntry { formula, with, result, source, row: None });
         format!("w{}", self.entries.len())
+    }
+
+    /// The same figure, its working saying which row of the tables a number of it was taken from.
+    pub(crate) fn cite(&mut self, figure: Figure, row: Option<&'static str>) -> Figure {
+        let key = figure.working.as_deref().and_then(|key| key.strip_prefix('w'));
+        let place = key.and_then(|number| number.parse::<usize>().ok()?.checked_sub(1));
+        if let Some(entry) = place.and_then(|place| self.entries.get_mut(place)) {
+            entry.row = row;
+        }
+        figure
     }
 
     /// Gives a figure its working; the result is the figure's own text unless said otherwise.

@@ -218,6 +218,9 @@ record! {
         result: String,
         /// Where formula and table values come from.
         source: String,
+        /// The row of the tables that a number of it was taken from.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        row: Option<&'static str>,
     }
 }
 

@@ -51,8 +51,14 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
 fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     let pen = desk.pen;
     let facts = &drawn.facts;
+    let mut coil = drawn.report.clone();
+    let row = drawn.moduli.as_ref().and_then(|moduli| moduli.row);
+    coil.rate_drawing = coil.rate_drawing.take().map(|rate| desk.ledger.cite(rate, row));
+    if coil.rate_drawing.is_none() && facts.diameters.is_some() && facts.turns.is_some() {
+        coil.rate = coil.rate.take().map(|rate| desk.ledger.cite(rate, row));
+    }
     let mut sheet = Sheet {
-        coil: drawn.report.clone(),
+        coil,
         section: cut::free(facts, pen.system),
         axes: axes(pen.system),
         ..Sheet::default()

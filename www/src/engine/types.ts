@@ -1591,6 +1591,10 @@ export interface Working {
 	 */
 	result: string;
 	/**
+	 * The row of the tables that a number of it was taken from.
+	 */
+	row?: string;
+	/**
 	 * Where formula and table values come from.
 	 */
 	source: string;

@@ -93,8 +93,8 @@ fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Dra
     );
     let figure = pen.figure::<Turns>(fit.active_turns(coil, moduli.shear));
     let source = text!("{}; {}", crate::coil::rate::SOURCE, moduli.source);
-    report.active_turns =
-        Some(desk.ledger.show(figure, "n = G · d⁴ / (8 · D³ · R)", with, &source));
+    let figure = desk.ledger.show(figure, "n = G · d⁴ / (8 · D³ · R)", with, &source);
+    report.active_turns = Some(desk.ledger.cite(figure, moduli.row));
 }
 
 fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {

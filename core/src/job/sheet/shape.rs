@@ -83,9 +83,8 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         text!("{} · √((π · {mean})² + ({p})²)", quantity::write_number(turns.total(), 4)),
         &bar::SOURCE,
     ));
-    let density =
-        drawn.moduli.as_ref().and_then(|moduli| moduli.steel).and_then(|steel| steel.density());
-    if let Some(density) = density {
+    let steel = drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    if let Some((steel, density)) = steel.and_then(|steel| Some((steel, steel.density()?))) {
         let with = text!(
             "{} · π/4 · ({d})² · {}",
             pen.say::<quantity::MassDensity>(density.value),
@@ -93,7 +92,8 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         );
         let figure = pen.figure::<Mass>(bar::mass(coil, length, density.value));
         let source = text!("{}; density: {}", bar::SOURCE, density.source);
-        sheet.mass = Some(desk.ledger.show(figure, "m = ρ · π/4 · d² · l", with, &source));
+        let figure = desk.ledger.show(figure, "m = ρ · π/4 · d² · l", with, &source);
+        sheet.mass = Some(desk.ledger.cite(figure, steel.row()));
     }
 }
 

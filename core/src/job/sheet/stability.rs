@@ -104,10 +104,11 @@ fn first_frequency(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
     let length = bar::length(whole.coil, pitch, whole.turns.active());
     let mass = bar::mass(whole.coil, length, density.value);
     let with = text!("½ · √({} / {})", pen.say::<SpringRate>(whole.rate), pen.say::<Mass>(mass));
-    sheet.surge = Some(desk.ledger.show(
+    let figure = desk.ledger.show(
         Pen::frequency(surge::first(whole.rate, mass, surge::Kept::Both)),
         "f = ½ · √(R / m), m of the active turns",
         with,
         &surge::SOURCE,
-    ));
+    );
+    sheet.surge = Some(desk.ledger.cite(figure, steel.and_then(|steel| steel.row())));
 }

@@ -9,26 +9,27 @@ use crate::source::Sourced;
 
 pub(super) fn row(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<SteelRow> {
     let steel = drawn.moduli.as_ref()?.steel?;
-    let shear = steel.shear_modulus();
+    let row = steel.row();
     let doubt = steel.shear_doubt().map_or(0.0, |doubt| doubt.value.value);
-    let figure = desk.pen.doubted::<Modulus>(shear.value, doubt);
-    let with = figure.text.clone();
     Some(SteelRow {
         id: steel.id(),
         name: steel.name(),
-        row: steel.row(),
-        shear_modulus: desk.ledger.show(figure, "G", with, &shear.source),
-        youngs_modulus: tabled::<Modulus>(desk, "E", steel.youngs_modulus()),
-        density: steel.density().map(|density| tabled::<MassDensity>(desk, "ρ", density)),
+        row,
+        shear_modulus: tabled::<Modulus>(desk, row, "G", steel.shear_modulus(), doubt),
+        youngs_modulus: tabled::<Modulus>(desk, row, "E", steel.youngs_modulus(), 0.0),
+        density: steel.density().map(|density| tabled::<MassDensity>(desk, row, "ρ", density, 0.0)),
     })
 }
 
 fn tabled<K: Shown>(
     desk: &mut Desk<'_>,
+    row: Option<&'static str>,
     symbol: &'static str,
     number: Sourced<K::Value>,
+    doubt: f64,
 ) -> Figure {
-    let figure = desk.pen.figure::<K>(number.value);
+    let figure = desk.pen.doubted::<K>(number.value, doubt);
     let with = figure.text.clone();
-    desk.ledger.show(figure, symbol, with, &number.source)
+    let figure = desk.ledger.show(figure, symbol, with, &number.source);
+    desk.ledger.cite(figure, row)
 }

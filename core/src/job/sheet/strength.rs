@@ -60,7 +60,8 @@ fn standing(
     };
     let with = pen.decimal(bar).to_string();
     let figure = pen.figure::<Stress>(tensile.value);
-    report.tensile = Some(desk.ledger.show(figure, "Rm of the bar's size", with, &tensile.source));
+    let figure = desk.ledger.show(figure, "Rm of the bar's size", with, &tensile.source);
+    report.tensile = Some(desk.ledger.cite(figure, steel.row()));
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
         Err(error) => {
@@ -69,12 +70,13 @@ fn standing(
         }
     };
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
-    report.allowable = Some(desk.ledger.show(
+    let figure = desk.ledger.show(
         pen.figure::<Stress>(allowed.value),
         "τz = share · Rm",
         text!("{share} % · {}", pen.say::<Stress>(tensile.value)),
         &allowed.source,
-    ));
+    );
+    report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
     let factor = set::factor(against, coil.index());
