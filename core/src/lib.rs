@@ -20,6 +20,7 @@
 //! | Which moduli and which strength has its steel? | [`material`] |
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
+//! | What does each of several nests carry, how does their frame stand, what does a dip do? | [`frame`] |
 //! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
 //! | What do readings in a press say of a coil? | [`load_test`] |
 //! | How did a figure come about? | [`working`], [`source`] |
@@ -52,6 +53,7 @@ extern crate uom;
 
 pub mod bounds;
 pub mod coil;
+pub mod frame;
 #[cfg(feature = "serde")]
 pub mod job;
 pub mod load_test;
