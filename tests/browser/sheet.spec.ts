@@ -293,3 +293,18 @@ test('an address of no coil says so, and leads back', async ({ page }) => {
 	await button(page, '← Back to Nest').click();
 	await expect(page.getByRole('heading', { level: 2, name: 'Nest' })).toBeAttached();
 });
+
+/** The report says that a name stands twice; the sheet is of the first, and of a name with blanks round it too. */
+test('coils of one name are drawn all the same', async ({ page }) => {
+	await openPage(page);
+	const coils = ['11', '12'].map((free) => ({ id: ' same ', name: `Free ${free}`, free }));
+	const text = JSON.stringify({ format: 'coilnest-job/1', coils, nests: [] });
+	const choice = page.waitForEvent('filechooser');
+	await button(page, 'Open').click();
+	const file = { name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+	await (await choice).setFiles(file);
+	await page.goto('./#coil=same');
+	await expect(heading(page, 'Free 11')).toBeVisible();
+	await expect(field(page, 'Free height, Free 11')).toHaveValue('11');
+	await expect(page.getByRole('group', { name: 'Which coil' }).getByRole('button')).toHaveCount(2);
+});

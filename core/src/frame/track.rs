@@ -17,8 +17,8 @@ use thiserror::Error;
 pub const TWIST_LIMIT: Sourced<f64> = Sourced {
     value: 0.6,
     source: Source::new(
-        "EN 14363:2016",
-        "clause 6.1, safety against derailment on twisted track, method 2",
+        "EN 14363",
+        "safety against derailment on twisted track, method 2",
         Known::Memory,
     ),
 };

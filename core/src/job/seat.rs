@@ -1,7 +1,7 @@
 //! A coil that is there: what the tape said of it, and what that makes of it.
 
 use super::desk::Desk;
-use super::drawing::Facts;
+use super::drawing::{Facts, coiling};
 use super::entry::{Entry, List, Text};
 use super::figures::{Pen, sum, text};
 use super::input::TapeUsed;
@@ -9,7 +9,7 @@ use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
 use super::sentence;
 use crate::bounds;
-use crate::coil::ends::Ends;
+use crate::coil::Coiling;
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::{Interval, Reading};
@@ -325,12 +325,12 @@ fn verdict_of(
 
 /// What the standards allow a new spring, where its drawing says enough.
 fn allowance(pen: Pen, facts: &Facts) -> String {
-    let (Some(coil), Some(turns), Some(ends), Some(free), Some(rate)) =
-        (facts.diameters, facts.turns, facts.ends, facts.free, facts.rate)
+    let (Some(coil), Some(turns), Some(free), Some(rate)) =
+        (facts.diameters, facts.turns, facts.free, facts.rate)
     else {
         return String::new();
     };
-    if ends == Ends::TaperedGround {
+    if coiling(coil, facts.ends) == Coiling::Hot {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {

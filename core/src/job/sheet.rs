@@ -10,7 +10,7 @@ mod taped;
 mod trust;
 
 use super::desk::Desk;
-use super::drawing::{self, Drawn};
+use super::drawing::{self, Drawn, coiling};
 use super::entry::Entry;
 use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
@@ -20,7 +20,6 @@ use super::service::{self, Service};
 use super::{assess, cut, file, unassessed};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::{Coiling, Diameters, proportions, solid};
-use crate::quantity::unit::millimeter;
 use crate::quantity::{Length, SpringRate};
 use crate::source::Source;
 use crate::tables::Tables;
@@ -80,14 +79,6 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
         sheet.remarks = unusual.iter().map(said).collect();
     }
     sheet
-}
-
-/// Bars above this are wound hot.
-const THICKEST_COLD_MM: f64 = 20.0;
-
-fn coiling(coil: Diameters, ends: Option<Ends>) -> Coiling {
-    let thick = coil.bar().get::<millimeter>() > THICKEST_COLD_MM;
-    if ends == Some(Ends::TaperedGround) || thick { Coiling::Hot } else { Coiling::Cold }
 }
 
 /// A coil of which all is known that loads and heights follow from.

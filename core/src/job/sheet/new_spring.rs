@@ -4,10 +4,9 @@ use super::Whole;
 use crate::coil::Coiling;
 use crate::job::desk::Desk;
 use crate::job::figures::{sentence, text};
-use crate::job::report::{Allowance, Figure};
-use crate::quantity::Force;
-use crate::source::Source;
-use crate::tolerance::{ColdWound, Feature, Grade, NoTolerance, Winding, look_up};
+use crate::job::report::Allowance;
+use crate::quantity::{Force, write_number};
+use crate::tolerance::{ColdWound, Feature, Grade, Winding, look_up};
 
 /// Of the middle grade; at half the travel where it goes by the load.
 const GRADE: Grade = Grade::Two;
@@ -27,45 +26,33 @@ pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowanc
         Err(error) => return vec![refused("all sizes".to_owned(), &error.sentence(system))],
     };
     let pen = desk.pen;
-    let mut all = Vec::new();
-    let mut held = |feature: Feature, figure: Figure, source: Source| {
-        let half_width =
-            desk.ledger.show(figure, "by the standard, grade 2", feature.to_string(), &source);
-        all.push(Allowance {
-            name: feature.to_string(),
-            half_width: Some(half_width),
-            sentence: None,
-        });
-    };
-    let free = spring.free_height(GRADE, whole.rate);
-    held(Feature::FreeHeight, pen.fine(free.value), free.source);
     let load = whole.rate * (whole.free - whole.solid) * 0.5;
-    let allowed = spring.load(GRADE, load);
-    let figure = pen.figure::<Force>(allowed.value);
-    held(Feature::Load, figure, allowed.source);
-    let squareness = spring.squareness(GRADE);
-    held(Feature::Squareness, pen.fine(squareness.value), squareness.source);
-    let parallelism = spring.parallelism(GRADE);
-    held(Feature::Parallelism, pen.fine(parallelism.value), parallelism.source);
-    let diameter: Result<_, NoTolerance> = spring.diameter(GRADE, desk.tables.diameters);
-    match diameter {
-        Ok(diameter) => {
-            let figure = pen.fine(diameter.value);
-            let name = Feature::Diameter.to_string();
-            let half_width = desk.ledger.show(
-                figure,
-                "by the standard's table, grade 2",
-                text!("D = {}", pen.decimal(whole.coil.mean())),
-                &diameter.source,
-            );
-            all.push(Allowance { name, half_width: Some(half_width), sentence: None });
+    let (free, load) = (spring.free_height(GRADE, whole.rate), spring.load(GRADE, load));
+    let (square, parallel) = (spring.squareness(GRADE), spring.parallelism(GRADE));
+    let mut held = vec![
+        (Feature::FreeHeight, pen.fine(free.value), free.source),
+        (Feature::Load, pen.figure::<Force>(load.value), load.source),
+        (Feature::Squareness, pen.fine(square.value), square.source),
+        (Feature::Parallelism, pen.fine(parallel.value), parallel.source),
+    ];
+    let mut others = vec![
+        elsewhere(Winding::Cold, Feature::Rate),
+        elsewhere(Winding::Cold, Feature::SolidHeight),
+    ];
+    match spring.diameter(GRADE, desk.tables.diameters) {
+        Ok(width) => held.push((Feature::Diameter, pen.fine(width.value), width.source)),
+        Err(error) => {
+            others.push(refused(Feature::Diameter.to_string(), &error.sentence(system)));
         }
-        Err(error) => all.push(refused(Feature::Diameter.to_string(), &error.sentence(system))),
     }
-    all.extend(
-        [Feature::Rate, Feature::SolidHeight].map(|feature| elsewhere(Winding::Cold, feature)),
-    );
-    all
+    let (mean, index) = (pen.decimal(whole.coil.mean()), whole.coil.index());
+    let with =
+        text!("d = {}, D = {mean}, C = {}", pen.decimal(whole.coil.bar()), write_number(index, 3));
+    let held = held.into_iter().map(|(feature, figure, source)| {
+        let figure = desk.ledger.show(figure, "by the standard, grade 2", with.clone(), &source);
+        Allowance { name: feature.to_string(), half_width: Some(figure), sentence: None }
+    });
+    held.chain(others).collect()
 }
 
 fn refused(name: String, why: &str) -> Allowance {
