@@ -18,6 +18,7 @@ pub mod beams;
 mod doubt;
 mod equilibrium;
 mod path;
+pub mod shims;
 pub mod track;
 
 pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, MOST_RATE_DOUBT, Scatter};
@@ -137,6 +138,17 @@ pub struct Settled {
     pub rocks: bool,
     /// How many steps were taken.
     pub iterations: usize,
+}
+
+impl Settled {
+    /// The mean height of all nests, loose ones counted.
+    #[must_use]
+    pub fn mean_height(&self) -> Length {
+        #[expect(clippy::cast_precision_loss, reason = "there are at most MOST_SUPPORTS")]
+        let count = self.supports.len() as f64;
+        let sum = self.supports.iter().map(|standing| standing.height).sum::<Length>();
+        sum / count
+    }
 }
 
 /// Why supports make no frame, or a frame does not stand. Supports are counted from 1.
@@ -360,6 +372,12 @@ impl Frame {
     #[must_use]
     pub fn supports(&self) -> &[Support] {
         &self.supports
+    }
+
+    /// Its stiffness against warping; none of a rigid frame.
+    #[must_use]
+    pub fn warp(&self) -> Option<WarpStiffness> {
+        self.warp
     }
 
     /// Where the frame comes to rest under a weight.

@@ -21,6 +21,7 @@
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
 //! | What does each of several nests carry, how does their frame stand, what does a dip do? | [`frame`] |
+//! | Which coil of those on the bench belongs in which seat? | [`matching`] |
 //! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
 //! | What do readings in a press say of a coil? | [`load_test`] |
 //! | How did a figure come about? | [`working`], [`source`] |
@@ -57,6 +58,7 @@ pub mod frame;
 #[cfg(feature = "serde")]
 pub mod job;
 pub mod load_test;
+pub mod matching;
 pub mod material;
 pub mod measured;
 pub mod nest;

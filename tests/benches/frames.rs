@@ -1,8 +1,9 @@
-//! How long a frame takes to settle, by how many nests it stands on.
+//! How long a frame takes to settle, and a plan of shims to be found, by how many nests it stands on.
 
+use coilnest::frame::shims::{Aim, Plan, ShimError, Stock};
 use coilnest::frame::{Frame, FrameError, Place, Settled, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::quantity::unit::{millimeter, newton, newton_per_millimeter};
+use coilnest::quantity::unit::{inch, millimeter, newton, newton_per_millimeter};
 use coilnest::quantity::{Force, Length, SpringRate};
 use divan::{Bencher, black_box};
 use std::error::Error;
@@ -47,5 +48,35 @@ fn settle(bencher: Bencher<'_, '_>, nests: u32) {
     let Ok((frame, weight)) = frame(nests) else { return };
     bencher.bench_local(|| -> Result<Settled, FrameError> {
         black_box(&frame).settle(black_box(weight))
+    });
+}
+
+/// 1/16, 1/8 and 1/4 in up to 1/2 in.
+#[divan::bench(args = [4, 6, 8, 20, 50, 200])]
+fn shims_for_loads(bencher: Bencher<'_, '_>, nests: u32) {
+    shims(bencher, nests, Aim::Loads, 1.0 / 16.0, 0.5);
+}
+
+/// The same for a level frame.
+#[divan::bench(args = [4, 6, 8, 20, 50, 200])]
+fn shims_for_corners(bencher: Bencher<'_, '_>, nests: u32) {
+    shims(bencher, nests, Aim::Corners, 1.0 / 16.0, 0.5);
+}
+
+/// By 1/64 in up to 2 in: 129 stacks under each of four nests.
+#[divan::bench(args = [Aim::Loads, Aim::Corners])]
+fn shims_of_many_thicknesses(bencher: Bencher<'_, '_>, aim: Aim) {
+    shims(bencher, 4, aim, 1.0 / 64.0, 2.0);
+}
+
+/// From the thinnest, twice it and four times it.
+fn shims(bencher: Bencher<'_, '_>, nests: u32, aim: Aim, thinnest: f64, largest: f64) {
+    let Ok((frame, weight)) = frame(nests) else { return };
+    let inches = Length::new::<inch>;
+    let thicknesses = [thinnest, 2.0 * thinnest, 4.0 * thinnest].map(inches);
+    let Ok(stock) = Stock::new(&thicknesses, inches(largest)) else { return };
+    let may = vec![true; frame.supports().len()];
+    bencher.bench_local(|| -> Result<Plan, ShimError> {
+        black_box(&frame).shimmed(black_box(weight), &stock, &may, aim)
     });
 }

@@ -304,8 +304,7 @@ fn drawn(count: usize) -> impl Iterator<Item = Any> {
     (0..count).map(move |_| strategy.new_tree(&mut runner).unwrap().current())
 }
 
-/// Ten thousand where it is optimised, and as many as patience allows where it is not.
-const FRAMES: usize = if cfg!(debug_assertions) { 500 } else { 10_000 };
+const FRAMES: usize = 10_000;
 
 /// The loads as a general solver of quadratic programs has them: how much shorter each spring is than
 /// free is at least what the frame leaves of it and at least nought, at the least energy. Lengths in

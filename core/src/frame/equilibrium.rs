@@ -59,6 +59,9 @@ const LENT: f64 = 1e-8;
 /// A movement below which, in metres, a step is rounding.
 const STILL: f64 = 1e-15;
 
+/// What may be left of the forces or moments of a frame at rest, as a part of their magnitudes.
+const BALANCED: f64 = 1e-9;
+
 impl Post {
     fn height(&self, pose: &Row) -> f64 {
         dot(&self.row, pose) - self.offset
@@ -100,8 +103,11 @@ impl Energy<'_> {
             if (straight && was_straight) || still {
                 // The last step is less than a height can hold, but the loads can.
                 let loads = points.iter().zip(moves()).map(|((_, at), by)| at.load - at.rate * by);
-                let loads = loads.map(|load| load.max(0.0)).collect();
-                return Ok(Rest { pose, loads, steps, rocks, stiffness });
+                let loads: Vec<f64> = loads.map(|load| load.max(0.0)).collect();
+                // On lent stiffness a frame that nothing holds comes to a stand, but to no rest.
+                if !rocks || self.balances(&loads, &pose) {
+                    return Ok(Rest { pose, loads, steps, rocks, stiffness });
+                }
             }
             let far = if straight { 1.0 } else { self.far(&pose, &step, steps)? };
             pose = along(&pose, &step, far);
@@ -117,6 +123,19 @@ impl Energy<'_> {
         }
         fall[3] = self.warp.map_or(0.0, |warp| fall[3] - warp * pose[3]);
         fall
+    }
+
+    /// Whether loads hold the weight in each way of moving, but for rounding.
+    fn balances(&self, loads: &[f64], pose: &Row) -> bool {
+        let warp = [0.0, 0.0, 0.0, self.warp.map_or(0.0, |warp| -warp * pose[3])];
+        let mut left = along(&warp, &self.pull, -1.0);
+        let mut size = left.map(f64::abs);
+        for (post, load) in self.posts.iter().zip(loads) {
+            left = along(&left, &post.row, *load);
+            size = along(&size, &post.row.map(f64::abs), *load);
+        }
+        let ways = if self.warp.is_some() { 4 } else { 3 };
+        left.iter().zip(size).take(ways).all(|(left, size)| left.abs() <= BALANCED * size)
     }
 
     /// The stiffness at a pose, and whether some had to be lent.
@@ -201,7 +220,7 @@ const LEAST_PIVOT: f64 = 1e-12;
 
 impl Factored {
     /// None where the matrix is not positive definite.
-    fn of(m: &[Row; 4]) -> Option<Self> {
+    pub(super) fn of(m: &[Row; 4]) -> Option<Self> {
         let pivot = |left: f64, of: f64| (left > LEAST_PIVOT * of).then_some(left);
         let d0 = pivot(m[0][0], 0.0)?;
         let (l10, l20, l30) = (m[1][0] / d0, m[2][0] / d0, m[3][0] / d0);

@@ -197,6 +197,11 @@ fn a_slack_frame_does_not_feel_a_twist() {
     assert_relative_eq!(even.supports[0].load.value, 10_375.0, max_relative = 1e-12);
     assert_relative_eq!(settled(None).supports[0].load.value, 10_750.0, max_relative = 1e-12);
 
+    // Nor do four whose loads would have to pull: without the fourth three are left, and a moment.
+    let aside = Frame::new(corners(), Some(warp(0.0))).unwrap();
+    let slack = aside.settle(weight(40_000.0, 600.0, 350.0));
+    assert!(matches!(slack, Err(FrameError::Slack { .. })), "{slack:?}");
+
     // Three nests hold no frame that warps freely unless the weight does not twist it.
     supports.truncate(3);
     let free = Frame::new(supports, Some(warp(0.0))).unwrap();

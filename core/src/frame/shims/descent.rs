@@ -1,0 +1,339 @@
+//! A good plan for any number of nests: stacks are exchanged while that makes the frame more even.
+
+use super::task::{Found, Task, Value, farthest};
+use super::{Aim, ROUNDING};
+use crate::frame::equilibrium::{Factored, Rest, Row, along, dot};
+
+/// How many of the exchanges that look best are tried before the plan is left as it is.
+const TRIED: usize = 6;
+
+/// Up to so many nests, pairs of all are exchanged; with more, those with the worst of them.
+const ALL_PAIRS: usize = 8;
+
+/// Up to so many choices, pairs of all are exchanged; with more, those next to what a nest has.
+const FEW_CHOICES: usize = 12;
+
+/// With more nests there is time for one way of setting out only, that which looks best.
+const MANY: usize = 30;
+
+/// How many ways of setting out are tried beside leaving all as it is.
+const STARTS: u32 = 4;
+
+/// The greatest deviation, and the sum of the squares of all.
+#[derive(Clone, Copy, Debug)]
+struct Merit {
+    most: f64,
+    squares: f64,
+}
+
+/// A gain that is rounding.
+const NOTHING: f64 = 1e-12;
+
+impl Merit {
+    fn of(offs: impl Iterator<Item = f64>) -> Self {
+        offs.fold(Self { most: 0.0, squares: 0.0 }, |merit, off| Self {
+            most: merit.most.max(off.abs()),
+            squares: merit.squares + off * off,
+        })
+    }
+
+    fn betters(&self, other: &Self) -> bool {
+        let even = (self.most - other.most).abs() <= NOTHING;
+        if even { self.squares < other.squares * (1.0 - ROUNDING) } else { self.most < other.most }
+    }
+}
+
+/// One stack exchanged for another, and another with it.
+#[derive(Clone, Copy, Debug)]
+struct Exchange {
+    first: (usize, usize),
+    second: Option<(usize, usize)>,
+}
+
+/// How loads and heights give way to a little more under each nest, while none comes to a bend.
+struct Slopes {
+    loads: Vec<f64>,
+    heights: Vec<f64>,
+    rates: Vec<f64>,
+    rows: Vec<Row>,
+    /// How the frame moves per thickness under each nest.
+    gives: Vec<Row>,
+    mean: f64,
+    aim: Aim,
+}
+
+impl Slopes {
+    fn of(task: &Task<'_>, rest: &Rest) -> Self {
+        let rows: Vec<Row> = task.posts.iter().map(|post| post.row).collect();
+        let rates: Vec<f64> = task.posts.iter().map(|post| post.at(&rest.pose).1.rate).collect();
+        let gives = rows.iter().zip(&rates).map(|(row, rate)| {
+            let push = along(&[0.0; 4], row, *rate);
+            rest.stiffness.solve(&push)
+        });
+        Self {
+            loads: rest.loads.clone(),
+            heights: rows.iter().map(|row| dot(row, &rest.pose)).collect(),
+            gives: gives.collect(),
+            rates,
+            rows,
+            mean: task.mean,
+            aim: task.aim,
+        }
+    }
+
+    /// What the frame would be like with nests raised.
+    fn merit(&self, raised: &[(usize, f64)]) -> Merit {
+        let mut moves = [0.0; 4];
+        for (at, by) in raised {
+            if let Some(gives) = self.gives.get(*at) {
+                moves = along(&moves, gives, *by);
+            }
+        }
+        match self.aim {
+            Aim::Loads => {
+                let each = self.loads.iter().zip(&self.rates).zip(&self.rows).enumerate();
+                Merit::of(each.map(|(nest, ((load, rate), row))| {
+                    let own: f64 =
+                        raised.iter().filter(|(at, _)| *at == nest).map(|(_, by)| by).sum();
+                    (load + rate * (own - dot(row, &moves))).max(0.0) / self.mean - 1.0
+                }))
+            }
+            Aim::Corners => {
+                let each = self.heights.iter().zip(&self.rows);
+                let heights: Vec<f64> =
+                    each.map(|(height, row)| height + dot(row, &moves)).collect();
+                level(&heights)
+            }
+        }
+    }
+
+    /// The nest that is farthest off.
+    fn worst(&self) -> Option<usize> {
+        let off = |offs: &mut dyn Iterator<Item = f64>| {
+            offs.enumerate().reduce(|worst, next| if next.1 > worst.1 { next } else { worst })
+        };
+        let worst = match self.aim {
+            Aim::Loads => off(&mut self.loads.iter().map(|load| (load / self.mean - 1.0).abs())),
+            Aim::Corners => {
+                let mean = mean(&self.heights);
+                off(&mut self.heights.iter().map(|height| (height - mean).abs()))
+            }
+        };
+        worst.map(|(at, _)| at)
+    }
+}
+
+fn mean(each: &[f64]) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "there are at most MOST_SUPPORTS")]
+    let count = each.len() as f64;
+    each.iter().sum::<f64>() / count
+}
+
+fn level(heights: &[f64]) -> Merit {
+    let mean = mean(heights);
+    Merit { most: farthest(heights), ..Merit::of(heights.iter().map(|height| height - mean)) }
+}
+
+impl Task<'_> {
+    /// A good plan, not worse than leaving all as it is; of as good ones with few shims to handle.
+    pub(super) fn exchanged(&mut self, kept: &Found) -> Found {
+        let mut best = kept.clone();
+        let mut starts = self.starts(kept);
+        if self.nests.len() > MANY {
+            let value = |start: &Vec<usize>, task: &mut Self| {
+                task.value(start).map_or(f64::INFINITY, |value| value.of(task.aim))
+            };
+            let mut valued: Vec<_> =
+                starts.into_iter().map(|start| (value(&start, self), start)).collect();
+            valued.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+            starts = valued.into_iter().take(1).map(|(_, start)| start).collect();
+        } else {
+            starts.push(kept.picks.clone());
+        }
+        for start in starts {
+            let Some((picks, value)) = self.descended(start) else { continue };
+            if value.of(self.aim) < best.value.of(self.aim) - NOTHING {
+                best = Found { handled: self.handled(&picks), picks, value, bound: 0.0 };
+            }
+        }
+        if self.nests.len() <= ALL_PAIRS {
+            self.changed(&mut best);
+        }
+        self.spared(&mut best);
+        let floor = match self.aim {
+            Aim::Loads => self.floor(),
+            Aim::Corners => 0.0,
+        };
+        Found { bound: floor.min(best.value.of(self.aim)), ..best }
+    }
+
+    /// Sets out anew from the best so far with each nest changed to each other choice.
+    fn changed(&mut self, best: &mut Found) {
+        let from = best.picks.clone();
+        for at in 0..from.len() {
+            let choices = self.nests.get(at).map_or(0, |nest| nest.choices.len());
+            for to in 0..choices.min(FEW_CHOICES) {
+                let mut start = from.clone();
+                if let Some(pick) = start.get_mut(at) {
+                    *pick = to;
+                }
+                let Some((picks, value)) = self.descended(start) else { continue };
+                if value.of(self.aim) < best.value.of(self.aim) - NOTHING {
+                    *best = Found { handled: self.handled(&picks), picks, value, bound: 0.0 };
+                }
+            }
+        }
+    }
+
+    /// Plans to set out from: those that bring every nest to the load that a rigid frame on equal springs
+    /// would give it, or leave it as it is and level the frame, on as little shim as that needs, and on
+    /// more.
+    fn starts(&mut self, kept: &Found) -> Vec<Vec<usize>> {
+        let shims = self.thicknesses(&kept.picks);
+        let Ok(rest) = self.rest(&shims, None) else { return Vec::new() };
+        let loads = match self.aim {
+            Aim::Loads => self.even_loads().unwrap_or(rest.loads),
+            Aim::Corners => rest.loads,
+        };
+        let needs: Vec<f64> = self
+            .posts
+            .iter()
+            .zip(&self.nests)
+            .zip(&loads)
+            .map(|((post, nest), load)| -nest.ground - post.path.under(*load))
+            .collect();
+        let least = needs.iter().copied().fold(f64::INFINITY, f64::min);
+        let start = |number: u32| {
+            let more = self.largest * f64::from(number) / f64::from(2 * STARTS);
+            let nearest = |(nest, needs): (&super::task::Nest<'_>, &f64)| {
+                let off = |thickness: f64| (thickness - (needs - least + more)).abs();
+                let choices = nest.choices.iter().map(|choice| off(choice.thickness)).enumerate();
+                let nearest =
+                    choices.reduce(|best, next| if next.1 < best.1 { next } else { best });
+                nearest.map_or(0, |(pick, _)| pick)
+            };
+            self.nests.iter().zip(&needs).map(nearest).collect()
+        };
+        (0..STARTS).map(start).collect()
+    }
+
+    /// Loads that balance the weight and change evenly over the plan, none below nothing.
+    fn even_loads(&mut self) -> Option<Vec<f64>> {
+        let mut sum = [[0.0; 4]; 4];
+        let rows: Vec<Row> =
+            self.posts.iter().map(|post| [1.0, post.row[1], post.row[2], 0.0]).collect();
+        for at in &rows {
+            for (row, of) in sum.iter_mut().zip(at) {
+                *row = along(row, at, *of);
+            }
+        }
+        sum[3][3] = 1.0;
+        let [total, u, v, _] = self.pull();
+        let by = Factored::of(&sum)?.solve(&[total, u, v, 0.0]);
+        let loads: Vec<f64> = rows.iter().map(|row| dot(row, &by)).collect();
+        loads.iter().all(|load| *load >= 0.0).then_some(loads)
+    }
+
+    /// Exchanges stacks for better ones until none is found. None where the plan does not stand.
+    pub(super) fn descended(&mut self, mut picks: Vec<usize>) -> Option<(Vec<usize>, Value)> {
+        let (mut value, mut merit, mut slopes) = self.seen(&picks)?;
+        for _ in 0..picks.len() + 50 {
+            let found = self.exchanges(&picks, &slopes, &merit).into_iter().find_map(|exchange| {
+                let mut next = picks.clone();
+                for (at, to) in [Some(exchange.first), exchange.second].into_iter().flatten() {
+                    if let Some(pick) = next.get_mut(at) {
+                        *pick = to;
+                    }
+                }
+                let seen = self.seen(&next).filter(|(_, other, _)| other.betters(&merit));
+                seen.map(|seen| (next, seen))
+            });
+            let Some((next, seen)) = found else { break };
+            picks = next;
+            (value, merit, slopes) = seen;
+        }
+        Some((picks, value))
+    }
+
+    fn seen(&mut self, picks: &[usize]) -> Option<(Value, Merit, Slopes)> {
+        let shims = self.thicknesses(picks);
+        let rest = self.rest(&shims, None).ok()?;
+        if self.posts.iter().any(|post| post.at(&rest.pose).0 <= 0.0) {
+            return None;
+        }
+        let slopes = Slopes::of(self, &rest);
+        Some((self.value_of(&rest), slopes.merit(&[]), slopes))
+    }
+
+    /// The exchanges that look best, the best first.
+    fn exchanges(&self, picks: &[usize], slopes: &Slopes, merit: &Merit) -> Vec<Exchange> {
+        let mut best: Vec<(Merit, Exchange)> = Vec::new();
+        let mut look = |raised: &[(usize, f64)], exchange: Exchange| {
+            let would = slopes.merit(raised);
+            if would.betters(merit) {
+                let place = best.partition_point(|(so_far, _)| !would.betters(so_far));
+                if place < TRIED {
+                    best.insert(place, (would, exchange));
+                    best.truncate(TRIED);
+                }
+            }
+        };
+        let raised = |at: usize, to: usize| -> Option<f64> {
+            let (nest, pick) = (self.nests.get(at)?, picks.get(at)?);
+            Some(nest.choices.get(to)?.thickness - nest.choices.get(*pick)?.thickness)
+        };
+        for (at, (nest, pick)) in self.nests.iter().zip(picks).enumerate() {
+            for to in (0..nest.choices.len()).filter(|to| to != pick) {
+                if let Some(by) = raised(at, to) {
+                    look(&[(at, by)], Exchange { first: (at, to), second: None });
+                }
+            }
+        }
+        let near = |at: usize| {
+            let pick = picks.get(at).copied().unwrap_or_default();
+            let choices = self.nests.get(at).map_or(0, |nest| nest.choices.len());
+            let all = picks.len() <= ALL_PAIRS && choices <= FEW_CHOICES;
+            let around = if all { 0..choices } else { pick.saturating_sub(2)..pick + 3 };
+            around.filter(move |to| *to != pick).filter_map(move |to| Some((to, raised(at, to)?)))
+        };
+        let worst = slopes.worst();
+        for one in 0..picks.len() {
+            if picks.len() > ALL_PAIRS && worst != Some(one) {
+                continue;
+            }
+            for other in (0..picks.len()).filter(|other| *other != one) {
+                for (to, by) in near(one) {
+                    for (next, further) in near(other) {
+                        let exchange = Exchange { first: (one, to), second: Some((other, next)) };
+                        look(&[(one, by), (other, further)], exchange);
+                    }
+                }
+            }
+        }
+        best.into_iter().map(|(_, exchange)| exchange).collect()
+    }
+
+    /// Spares shims where the frame stays as even.
+    fn spared(&mut self, best: &mut Found) {
+        let most = best.value.of(self.aim) + ROUNDING;
+        for at in 0..best.picks.len() {
+            let Some(nest) = self.nests.get(at) else { continue };
+            let mut fewer: Vec<(usize, usize)> =
+                nest.choices.iter().map(|choice| choice.handled).zip(0..).collect();
+            fewer.sort_unstable();
+            let now = self.picked(&best.picks).nth(at).map_or(0, |choice| choice.handled);
+            for (handled, pick) in fewer.into_iter().take_while(|(handled, _)| *handled < now) {
+                let mut picks = best.picks.clone();
+                if let Some(of) = picks.get_mut(at) {
+                    *of = pick;
+                }
+                let value = self.value(&picks).filter(|value| value.of(self.aim) <= most);
+                if let Some(value) = value {
+                    *best =
+                        Found { handled: best.handled - now + handled, picks, value, bound: 0.0 };
+                    break;
+                }
+            }
+        }
+    }
+}
