@@ -3,7 +3,7 @@
 //! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
 //! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
 //! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
-//! ask for. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
+//! ask for, and [`coil_table`] reads many coils at once. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
 //! panics and nothing is kept between two calls.
 //!
 //! # Example
@@ -27,14 +27,19 @@
 mod assess;
 mod cautions;
 mod choices;
+pub mod coil_table;
 mod cut;
 mod desk;
 mod drawing;
 mod entry;
 mod figures;
 pub mod file;
+mod frame;
 pub mod input;
+mod level;
+mod matching;
 mod nest;
+mod pool;
 pub mod problem;
 mod question;
 pub mod report;
@@ -44,11 +49,12 @@ mod sentence;
 mod service;
 mod sheet;
 pub mod strip;
-mod unassessed;
 
-pub use assess::{assess, nest_state};
+pub use assess::{assess, assess_nests, nest_state};
 pub use choices::choices;
 pub use entry::{Entry, List, Text};
 pub use input::Job;
+pub use level::{dip, level};
+pub use matching::matching;
 pub use report::Report;
 pub use sheet::coil_sheet;

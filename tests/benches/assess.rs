@@ -1,10 +1,14 @@
-//! How long an answer takes: the whole of the demo job, and one nest of it at a height.
+//! How long an answer takes: the whole of the demo job, and one nest of it at a height; the frame of the
+//! invented truck, a wheel of it in a dip, and which coil of it belongs where.
 
-use coilnest::job::{Job, Report, assess, file, nest_state, report::StateAnswer};
+use coilnest::job::report::{DipReport, LevelReport, MatchReport, StateAnswer};
+use coilnest::job::{Job, Report, assess, dip, file, level, matching, nest_state};
 use coilnest_tables::TABLES;
 use divan::{Bencher, black_box};
 
 const DEMO: &str = include_str!("../../web/demo/quarry-tramway.json");
+
+const TRUCK: &str = include_str!("../../web/demo/whole-truck.json");
 
 fn main() {
     divan::main();
@@ -26,6 +30,26 @@ fn nest_state_demo(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| -> StateAnswer {
         nest_state(black_box(&job), &TABLES, "A left", black_box("12 3/16 in"))
     });
+}
+
+#[divan::bench]
+fn level_truck(bencher: Bencher<'_, '_>) {
+    let job = file::open(TRUCK).unwrap_or_default();
+    bencher.bench_local(|| -> LevelReport { level(black_box(&job), &TABLES) });
+}
+
+#[divan::bench]
+fn dip_truck(bencher: Bencher<'_, '_>) {
+    let job = file::open(TRUCK).unwrap_or_default();
+    bencher.bench_local(|| -> DipReport {
+        dip(black_box(&job), &TABLES, "A left", black_box("1/2 in"), "B left")
+    });
+}
+
+#[divan::bench]
+fn matching_truck(bencher: Bencher<'_, '_>) {
+    let job = file::open(TRUCK).unwrap_or_default();
+    bencher.bench_local(|| -> MatchReport { matching(black_box(&job), &TABLES) });
 }
 
 #[divan::bench]

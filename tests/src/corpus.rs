@@ -3,8 +3,8 @@
 //! A kept text is written anew when the environment says `COILNEST_BLESS=1`; what it then says is
 //! for a person to read before it is kept.
 
-use coilnest::job::report::SheetAnswer;
-use coilnest::job::{assess, coil_sheet, file};
+use coilnest::job::report::{DipReport, LevelReport, MatchReport, SheetAnswer};
+use coilnest::job::{Job, assess, coil_sheet, dip, file, level, matching};
 use coilnest_tables::TABLES;
 use serde::Serialize;
 use serde_json::Value;
@@ -20,12 +20,14 @@ pub struct KeptJob {
     pub text: String,
 }
 
-/// The job of a first visit, and after it every job of `jobs/`, by name.
+/// The invented jobs of the page, and every job of `jobs/`, by name.
 ///
 /// # Errors
 /// A sentence that names the file.
 pub fn all() -> Result<Vec<KeptJob>, String> {
-    let mut paths = vec![folder("../web/demo/quarry-tramway.json")];
+    let demos = ["quarry-tramway", "whole-truck"];
+    let mut paths: Vec<PathBuf> =
+        demos.iter().map(|name| folder("../web/demo").join(name).with_extension("json")).collect();
     let entries = std::fs::read_dir(folder("jobs")).map_err(|error| error.to_string())?;
     for entry in entries {
         let path = entry.map_err(|error| error.to_string())?.path();
@@ -86,6 +88,52 @@ impl KeptJob {
         let sheets: BTreeMap<String, SheetAnswer> =
             coils.map(|id| (id.clone(), coil_sheet(&job, &TABLES, &id))).collect();
         pretty(&sheets)
+    }
+}
+
+impl KeptJob {
+    /// Where the answers of its frame are kept.
+    #[must_use]
+    pub fn level_path(&self) -> PathBuf {
+        folder("jobs").join(&self.name).with_extension("level.json")
+    }
+
+    /// The text of what its frame is asked, as it comes out now; none where it has no frame.
+    ///
+    /// # Errors
+    /// A sentence when the job cannot be opened.
+    pub fn level(&self) -> Result<Option<String>, String> {
+        let job = file::open(&self.text).map_err(|problem| problem.message)?;
+        let answers = LevelAnswers::of(&job);
+        if answers.level.frame.is_some() { pretty(&answers).map(Some) } else { Ok(None) }
+    }
+}
+
+/// What a frame is asked: how it stands, which coil belongs where, and what its wheels keep when the
+/// first is in a dip of [`DIP`] while the last nest is stuck.
+#[derive(Clone, Debug, Serialize)]
+pub struct LevelAnswers {
+    /// How it stands.
+    pub level: LevelReport,
+    /// Which coil belongs where.
+    pub matching: MatchReport,
+    /// A wheel in a dip.
+    pub dip: DipReport,
+}
+
+/// The dip that is asked for.
+pub const DIP: &str = "1/2 in";
+
+impl LevelAnswers {
+    /// Of a job.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        let level = level(job, &TABLES);
+        let wheel = level.wheels.first().map_or("", |wheel| wheel.name.as_str());
+        let nests = level.plan.as_ref().map_or(&[][..], |plan| &plan.nests);
+        let stuck = nests.last().map_or("", |nest| nest.nest.as_str());
+        let dip = dip(job, &TABLES, wheel, DIP, stuck);
+        Self { matching: matching(job, &TABLES), dip, level }
     }
 }
 

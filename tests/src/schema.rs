@@ -1,7 +1,10 @@
 //! The JSON Schemas of a job and of a report, from the Rust types.
 
 use coilnest::job::Job;
-use coilnest::job::report::{Choices, Opened, Report, SheetAnswer, StateAnswer, TapeStrip};
+use coilnest::job::report::{
+    Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, Report, SheetAnswer,
+    StateAnswer, TapeStrip,
+};
 use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
 use schemars::transform::transform_subschemas;
@@ -31,6 +34,10 @@ impl SchemaFile {
 pub fn all() -> [SchemaFile; 2] {
     let mut report = generator();
     report.subschema_for::<SheetAnswer>();
+    report.subschema_for::<LevelReport>();
+    report.subschema_for::<DipReport>();
+    report.subschema_for::<MatchReport>();
+    report.subschema_for::<CoilRows>();
     report.subschema_for::<StateAnswer>();
     report.subschema_for::<TapeStrip>();
     report.subschema_for::<Opened>();

@@ -8,7 +8,7 @@ use coilnest::job::{assess, coil_sheet, file};
 use coilnest::quantity::System;
 use coilnest::reading::Reading;
 use coilnest_tables::TABLES;
-use coilnest_tests::corpus;
+use coilnest_tests::corpus::{self, LevelAnswers};
 use serde_json::Value;
 use std::collections::BTreeSet;
 
@@ -48,6 +48,21 @@ fn answers() -> Vec<Answer> {
         let parts = serde_json::to_value(&report).unwrap();
         all.push(Answer { name: name.clone(), system, parts, workings });
         let job = file::open(&corpus::named(&name).unwrap().text).unwrap();
+        if report.frame.is_some() {
+            let LevelAnswers { mut level, mut matching, mut dip } = LevelAnswers::of(&job);
+            let workings = [&mut level.workings, &mut matching.workings, &mut dip.workings];
+            let workings = workings.map(std::mem::take);
+            let parts = [
+                serde_json::to_value(level).unwrap(),
+                serde_json::to_value(matching).unwrap(),
+                serde_json::to_value(dip).unwrap(),
+            ];
+            for ((parts, workings), of) in
+                parts.into_iter().zip(workings).zip(["level", "coils", "dip"])
+            {
+                all.push(Answer { name: format!("{name}, {of}"), system, parts, workings });
+            }
+        }
         for coil in report.coils.iter().filter(|coil| !coil.id.is_empty()) {
             let answer = coil_sheet(&job, &TABLES, &coil.id);
             let parts = serde_json::to_value(answer.sheet.unwrap()).unwrap();

@@ -2,6 +2,10 @@
 
 use crate::taken::{from_js, taken};
 use crate::value::{parsed, to_js};
+#[cfg(feature = "level")]
+use coilnest::job::assess as answer;
+#[cfg(not(feature = "level"))]
+use coilnest::job::assess_nests as answer;
 use coilnest::job::report::{Report, StateAnswer};
 use coilnest::job::{self, file, respell::respell};
 use coilnest::quantity::System;
@@ -17,12 +21,13 @@ const TYPES: &str = r#"import type {
 const DEMO: &str = include_str!("../demo/quarry-tramway.json");
 const BLANK: &str = include_str!("../demo/blank.json");
 
-/// Everything that follows from a job, given as an object or as the text of its file.
+/// Everything that follows from a job, given as an object or as the text of its file; without the
+/// feature `level`, all but how its frame stands.
 #[wasm_bindgen(unchecked_return_type = "Report")]
 #[must_use]
 pub fn assess(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue) -> JsValue {
     match taken(job) {
-        Ok(job) => to_js(&job::assess(&job, &TABLES)),
+        Ok(job) => to_js(&answer(&job, &TABLES)),
         Err(problem) => to_js(&Report { problems: vec![*problem], ..Report::default() }),
     }
 }

@@ -10,11 +10,13 @@
 mod bench;
 #[cfg(feature = "checks")]
 mod checks;
+#[cfg(feature = "level")]
+mod level;
 #[cfg(feature = "schema")]
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
-#[cfg(any(feature = "bench", feature = "sheets"))]
+#[cfg(any(feature = "bench", feature = "level", feature = "sheets"))]
 mod taken;
 mod value;
 
@@ -22,6 +24,8 @@ mod value;
 pub use bench::*;
 #[cfg(feature = "checks")]
 pub use checks::*;
+#[cfg(feature = "level")]
+pub use level::*;
 #[cfg(feature = "schema")]
 pub use schema::*;
 #[cfg(feature = "sheets")]

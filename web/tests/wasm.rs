@@ -12,7 +12,9 @@ use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 wasm_bindgen_test_configure!(run_in_browser);
 
 static JOBS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../tests/jobs");
-const DEMO: &str = include_str!("../demo/quarry-tramway.json");
+static DEMOS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/demo");
+/// What the kept answers of a frame were asked.
+const DIP: &str = "1/2 in";
 
 fn text(value: &JsValue) -> String {
     JSON::stringify(value).unwrap().into()
@@ -38,8 +40,9 @@ fn jobs() -> Vec<(String, &'static str, &'static str)> {
         Some((name.to_owned(), file.contents_utf8()?))
     });
     let with_job = |(name, report): (String, &'static str)| {
-        let file = JOBS.get_file(format!("{name}.job.json"));
-        let job = file.map_or(Some(DEMO), |file| file.contents_utf8()).unwrap();
+        let demo = || DEMOS.get_file(format!("{name}.json"));
+        let file = JOBS.get_file(format!("{name}.job.json")).or_else(demo);
+        let job = file.and_then(|file| file.contents_utf8()).unwrap();
         (name, job, report)
     };
     reports.map(with_job).collect()
@@ -71,6 +74,58 @@ fn every_coil_has_the_sheet_that_native_code_gives() {
         }
     }
     assert!(seen > 20, "{seen} coils");
+}
+
+#[wasm_bindgen_test]
+fn every_frame_has_the_answers_that_native_code_gives() {
+    let mut seen = 0;
+    for (name, job, _) in jobs() {
+        let Some(kept) = JOBS.get_file(format!("{name}.level.json")) else { continue };
+        let kept = parsed(kept.contents_utf8().unwrap());
+        let job = parsed(job);
+        let level = engine::level(&job);
+        let first = Array::from(&get(&level, "wheels")).get(0);
+        let last = Array::from(&get(&get(&level, "plan"), "nests")).pop();
+        let name_of = |value: &JsValue, field: &str| get(value, field).as_string().unwrap();
+        let dip = engine::dip(&job, &name_of(&first, "name"), DIP, &name_of(&last, "nest"));
+        for (answer, field) in
+            [(level, "level"), (engine::matching(&job), "matching"), (dip, "dip")]
+        {
+            assert!(text(&answer) == text(&get(&kept, field)), "{name}, {field}");
+        }
+        seen += 1;
+    }
+    assert!(seen >= 2, "{seen} frames");
+}
+
+#[wasm_bindgen_test]
+fn a_dip_is_asked_for_anything() {
+    let truck = engine::truck_demo();
+    let code = |wheel: &str, depth: &str, stuck: &str| {
+        let problem = get(&engine::dip(&truck, wheel, depth, stuck), "problem");
+        if problem.is_undefined() { None } else { get(&problem, "code").as_string() }
+    };
+    assert_eq!(code("A left", "1/2 in", ""), None);
+    assert_eq!(code("A left", "-1/2 in", "B right"), None);
+    assert_eq!(code("A left", "half", "").as_deref(), Some("no-number"));
+    assert_eq!(code("A left", "9 ft", "").as_deref(), Some("too-large"));
+    assert_eq!(code("a left", "1 in", "").as_deref(), Some("no-such-wheel"));
+    assert_eq!(code("A left", "1 in", "Z").as_deref(), Some("no-such-wheel"));
+}
+
+#[wasm_bindgen_test]
+fn a_table_of_coils_is_read_and_written() {
+    let truck = engine::truck_demo();
+    let table = engine::coil_table(&truck);
+    let bare = parsed(&text(&truck));
+    Reflect::set(&bare, &"bench".into(), &Array::new()).unwrap();
+    let read = engine::coil_rows(&bare, &table, 1, "", true, 1000);
+    assert_eq!(text(&get(&read, "rows")), text(&get(&truck, "bench")));
+    assert_eq!(Array::from(&get(&read, "refused")).length(), 0);
+    let broken =
+        engine::coil_rows(&bare, "1,outer,13\n2,outer,13 17/16\n3,outer,13", 1, "", true, 9);
+    assert_eq!(Array::from(&get(&broken, "rows")).length(), 2);
+    assert_eq!(Array::from(&get(&broken, "refused")).length(), 1);
 }
 
 #[wasm_bindgen_test]
@@ -141,6 +196,12 @@ fn a_job_of_any_kind_gets_a_report() {
         assert!(engine::tape(value, "nests[0].seats[0].readings[0]").is_undefined(), "{index}");
         let sheet = engine::coil_sheet(value, "outer");
         assert!(get(&sheet, "problem").is_object(), "value {index}");
+        assert!(get(&engine::level(value), "frame").is_undefined(), "value {index}");
+        assert!(get(&engine::dip(value, "A left", "1 in", ""), "wheels").is_array(), "{index}");
+        assert!(get(&engine::matching(value), "bench").is_array(), "value {index}");
+        let rows = engine::coil_rows(value, "1,outer,13", 1, "", true, 10);
+        assert!(get(&rows, "rows").is_array(), "value {index}");
+        let _ = engine::coil_table(value);
         let _ = engine::switch_system(value, "metric");
         let _ = engine::save(value);
     }
@@ -230,7 +291,7 @@ fn a_job_in_the_other_system_means_the_same() {
 
 #[wasm_bindgen_test]
 fn files_are_opened_and_saved() {
-    let opened = engine::open(DEMO);
+    let opened = engine::open(&engine::save(&engine::demo()));
     assert!(get(&opened, "problem").is_undefined());
     let job = get(&opened, "job");
     assert_eq!(text(&job), text(&engine::demo()));

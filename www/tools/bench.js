@@ -1,5 +1,6 @@
 /*
- * How long the engine takes in Chromium: the median of assessing the demo job and of one state of its first nest.
+ * How long the engine takes in Chromium: the median of assessing the demo job and of one state of its first nest; of
+ * the frame of a whole truck, of one dip, and of choosing coils for eight nests from 24 and 24.
  * Run it with `npm run bench`, after the engine has been built.
  */
 import { fileURLToPath } from 'node:url';
@@ -27,10 +28,29 @@ try {
 		const job = engine.demo();
 		const nest = job.nests[0];
 
+		const truck = engine.truckDemo();
+		const number = (/** @type {number} */ at) => ((at * 7919) % 97) / 97 - 0.5;
+		const coil = (/** @type {string} */ kind, /** @type {number} */ free, /** @type {number} */ at) => ({
+			coil: kind,
+			label: `${kind} ${at}`,
+			readings: [`${(free + number(at) / 5).toFixed(3)} in`],
+		});
+		const upTo = (/** @type {number} */ from, /** @type {number} */ to) =>
+			Array.from({ length: to - from }, (_, at) => from + at);
+		const yard = {
+			...truck,
+			nests: upTo(0, 8).map((at) => ({
+				id: `nest ${at}`,
+				working_height: '11 1/2',
+				seats: [coil('outer', 13.9375, at), coil('inner', 13.625, at + 50)],
+			})),
+			frame: undefined,
+			bench: upTo(8, 24).flatMap((at) => [coil('outer', 13.9375, at), coil('inner', 13.625, at + 50)]),
+		};
+
 		/** The clock is too coarse for one call: many make a batch, and the batches give the median. */
-		const median = (/** @type {() => unknown} */ call) => {
-			const [batches, calls] = [41, 25];
-			for (let warm = 0; warm < 200; warm += 1) call();
+		const median = (/** @type {() => unknown} */ call, batches = 41, calls = 25) => {
+			for (let warm = 0; warm < 8 * calls; warm += 1) call();
 			const each = Array.from({ length: batches }, () => {
 				const start = performance.now();
 				for (let run = 0; run < calls; run += 1) call();
@@ -41,6 +61,14 @@ try {
 		return {
 			'assess, demo job': median(() => engine.assess(job)),
 			'nestState, its first nest': median(() => engine.nestState(job, nest.id, nest.working_height)),
+			'assess, whole truck': median(() => engine.assess(truck)),
+			'level, whole truck': median(() => engine.level(truck)),
+			'dip, whole truck': median(() => engine.dip(truck, 'A left', '1/2 in', 'B left')),
+			[`matching, ${engine.matching(yard).nests.length} nests from 24 and 24`]: median(
+				() => engine.matching(yard),
+				5,
+				1,
+			),
 		};
 	}, `${ORIGIN}/coilnest_web.js`);
 	for (const [name, milliseconds] of Object.entries(medians)) {

@@ -5,18 +5,19 @@ use super::drawing::{self, Drawn, Facts};
 use super::entry::Entry;
 use super::figures::{Pen, axes};
 use super::file;
+use super::frame::{Named, Written};
 use super::input::{Job, NestEntry, Record, Seat};
 use super::nest::{self, Reckoned, Seated};
 use super::problem::Path;
 use super::report::{
-    CoilReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Workings,
+    CoilReport, FrameReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Workings,
 };
-use super::seat::{self, Gear};
+use super::seat::{self, Gear, Standing};
 use super::{cautions, cut};
-use super::{service, unassessed};
+use super::{frame, pool, service};
 use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
-use crate::reading::Step;
+use crate::reading::{Interval, Step};
 use crate::tables::Tables;
 
 /// Everything that follows from a job.
@@ -25,12 +26,26 @@ use crate::tables::Tables;
 /// machine.
 #[must_use]
 pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
+    report(job, tables, frame::assess)
+}
+
+/// The same but for how the frame stands: what a page needs while coils are measured.
+#[must_use]
+pub fn assess_nests(job: &Job, tables: &Tables<'_>) -> Report {
+    report(job, tables, |_, _, _| None)
+}
+
+fn report(
+    job: &Job,
+    tables: &Tables<'_>,
+    framed: impl FnOnce(&mut Desk<'_>, &Written, &[Named<'_>]) -> Option<FrameReport>,
+) -> Report {
     let mut desk = Desk::new(tables, pen(job));
     let axes = axes(desk.pen.system);
     let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
     desk.problems.extend(file::format_problem(job));
     if file::refused_format(job).is_none() {
-        fill(&mut desk, job, &mut report);
+        fill(&mut desk, job, &mut report, framed);
     }
     report.problems = desk.problems;
     report.notes = desk.notes;
@@ -38,19 +53,29 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
     report
 }
 
-fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
+fn fill(
+    desk: &mut Desk<'_>,
+    job: &Job,
+    report: &mut Report,
+    framed: impl FnOnce(&mut Desk<'_>, &Written, &[Named<'_>]) -> Option<FrameReport>,
+) {
     let top = Path::default();
     desk.text(&top, "title", &job.title);
     desk.word(&top, "system", &job.system, &[("inch", System::Inch), ("metric", System::Metric)]);
     record(desk, &job.record);
     let bench = Bench::read(desk, job);
+    let mut nests = Vec::with_capacity(bench.nests.len());
     for drafted in &bench.nests {
-        report.nests.push(nest_report(desk, drafted));
+        let reckoned = drafted.reckoned(desk);
+        report.nests.push(nest_report(desk, drafted, reckoned.as_ref()));
+        nests.push(reckoned);
     }
-    unassessed::read(desk, job, &bench.nest_names(), &bench.coil_names(), bench.gear.graduation);
-    let keys = keys(bench.gear.marked, bench.gear.graduation);
+    if let Some(written) = frame::read(desk, job, &bench.nest_names()) {
+        report.frame = framed(desk, &written, &bench.named(&nests));
+    }
+    pool::read(desk, job, &bench);
+    report.keys = keys(bench.gear.marked, bench.gear.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
-    report.keys = keys;
 }
 
 pub(super) fn pen(job: &Job) -> Pen {
@@ -118,23 +143,56 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
+/// What is made of a coil that is there.
+type Judge = fn(&mut Desk<'_>, &Path, &Facts, &[Interval], &Gear) -> (Standing, SeatReport);
+
 /// Drawings and nests of a job, read but not yet reckoned with.
-struct Bench<'j> {
-    gear: Gear,
+pub(crate) struct Bench<'j> {
+    pub(crate) gear: Gear,
     coils: Vec<(Facts, CoilReport)>,
-    nests: Vec<Drafted<'j>>,
+    pub(crate) nests: Vec<Drafted<'j>>,
 }
 
-struct Drafted<'j> {
-    at: Path,
-    id: String,
-    entry: &'j NestEntry,
-    seats: Vec<Seated>,
-    reports: Vec<SeatReport>,
+/// A nest, read but not yet reckoned with.
+pub(crate) struct Drafted<'j> {
+    pub(crate) at: Path,
+    pub(crate) id: String,
+    pub(crate) entry: &'j NestEntry,
+    pub(crate) seats: Vec<Seated>,
+    pub(crate) reports: Vec<SeatReport>,
+}
+
+impl Drafted<'_> {
+    /// The word that the coil in a seat shares with those from which it may not part.
+    pub(crate) fn pair(&self, seat: usize) -> &str {
+        let seats = self.entry.seats.given().and_then(|seats| seats.0.get(seat)?.given());
+        seats.map_or("", |seat| seat.pair.written())
+    }
+
+    /// How many seats the job has for it, those that are no seats among them.
+    pub(crate) fn written_seats(&self) -> usize {
+        self.entry.seats.given().map_or(0, |seats| seats.0.len())
+    }
+
+    /// The nest with all its coils, where their loads are known.
+    pub(crate) fn reckoned(&self, desk: &mut Desk<'_>) -> Option<Reckoned> {
+        if self.seats.is_empty() { None } else { Reckoned::new(desk, &self.at, &self.seats) }
+    }
 }
 
 impl<'j> Bench<'j> {
-    fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+    pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        Self::read_by(desk, job, seat::assess)
+    }
+
+    /// The same without a report of any seat: what stands there, and no more.
+    pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        Self::read_by(desk, job, |desk, at, facts, readings, gear| {
+            (seat::stand(desk, at, facts, readings, gear), SeatReport::default())
+        })
+    }
+
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, judge: Judge) -> Self {
         let gear = Gear::assess(desk, &job.tape, &job.decision_level);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
         let at = Path::of("coils");
@@ -150,29 +208,46 @@ impl<'j> Bench<'j> {
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
             let at = at.item(index);
             let Some(nest) = desk.object(&at, entry) else { continue };
-            let drafted = bench.draft(desk, at, nest);
+            let drafted = bench.draft(desk, at, nest, judge);
             named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
             bench.nests.push(drafted);
         }
         bench
     }
 
-    fn coil_names(&self) -> Vec<String> {
+    pub(crate) fn coil_names(&self) -> Vec<String> {
         self.coils.iter().map(|(facts, _)| facts.id.clone()).collect()
     }
 
-    fn nest_names(&self) -> Vec<String> {
+    pub(crate) fn nest_names(&self) -> Vec<String> {
         self.nests.iter().map(|nest| nest.id.clone()).collect()
     }
 
-    fn draft(&self, desk: &mut Desk<'_>, at: Path, entry: &'j NestEntry) -> Drafted<'j> {
+    /// The drawing of a name.
+    pub(crate) fn facts(&self, name: &str) -> Option<&Facts> {
+        self.coils.iter().map(|(facts, _)| facts).find(|facts| facts.id == name)
+    }
+
+    /// The nests by name, with what they were reckoned to.
+    pub(crate) fn named<'a>(&'a self, reckoned: &'a [Option<Reckoned>]) -> Vec<Named<'a>> {
+        let nests = self.nests.iter().zip(reckoned);
+        nests.map(|(nest, reckoned)| Named { id: &nest.id, reckoned: reckoned.as_ref() }).collect()
+    }
+
+    fn draft(
+        &self,
+        desk: &mut Desk<'_>,
+        at: Path,
+        entry: &'j NestEntry,
+        judge: Judge,
+    ) -> Drafted<'j> {
         let id = desk.text(&at, "id", &entry.id).unwrap_or_default().to_owned();
         let (mut seats, mut reports) = (Vec::new(), Vec::new());
         let list = at.field("seats");
         for (index, seat) in desk.list(&list, &entry.seats).iter().enumerate() {
             let here = list.item(index);
             let Some(seat) = desk.object(&here, seat) else { continue };
-            let (seated, report) = self.sit(desk, &here, seat);
+            let (seated, report) = self.sit(desk, &here, seat, judge);
             seats.push(seated);
             reports.push(report);
         }
@@ -182,19 +257,18 @@ impl<'j> Bench<'j> {
         Drafted { at, id, entry, seats, reports }
     }
 
-    fn sit(&self, desk: &mut Desk<'_>, at: &Path, seat: &Seat) -> (Seated, SeatReport) {
+    fn sit(
+        &self,
+        desk: &mut Desk<'_>,
+        at: &Path,
+        seat: &Seat,
+        judge: Judge,
+    ) -> (Seated, SeatReport) {
         let name = desk.text(at, "coil", &seat.coil);
-        let found = name.and_then(|name| self.coils.iter().find(|(facts, _)| facts.id == name));
-        let facts = match (name, found) {
-            (_, Some((facts, _))) => facts.clone(),
+        let facts = match (name, name.and_then(|name| self.facts(name))) {
+            (_, Some(facts)) => facts.clone(),
             (Some(name), None) => {
-                unassessed::expect_known(
-                    desk,
-                    &at.field("coil"),
-                    name,
-                    &self.coil_names(),
-                    "no-such-coil",
-                );
+                desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
                 Facts::default()
             }
             (None, None) => {
@@ -204,8 +278,9 @@ impl<'j> Bench<'j> {
         };
         let intervals = seat::readings(desk, at, &seat.readings, self.gear.graduation);
         let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
-        let (standing, mut report) = seat::assess(desk, at, &facts, &intervals, &self.gear);
+        let (standing, mut report) = judge(desk, at, &facts, &intervals, &self.gear);
         report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
+        desk.text(at, "pair", &seat.pair);
         (Seated { facts, standing, raise }, report)
     }
 }
@@ -222,17 +297,17 @@ fn named_once(desk: &mut Desk<'_>, at: &Path, id: &str, before: &[String], what:
     }
 }
 
-fn nest_report(desk: &mut Desk<'_>, drafted: &Drafted<'_>) -> NestReport {
+fn nest_report(
+    desk: &mut Desk<'_>,
+    drafted: &Drafted<'_>,
+    reckoned: Option<&Reckoned>,
+) -> NestReport {
     let mut report = NestReport {
         id: drafted.id.clone(),
         seats: drafted.reports.clone(),
         ..NestReport::default()
     };
     let (at, entry) = (&drafted.at, drafted.entry);
-    let reckoned =
-        if drafted.seats.is_empty() { None } else { Reckoned::new(desk, at, &drafted.seats) };
-    let reckoned = reckoned.as_ref();
-
     let height = desk.length(at, "working_height", &entry.working_height, &bounds::HEIGHT);
     let load = desk.quantity(at, "working_load", &entry.working_load, &bounds::LOAD);
     if height.is_some() && load.is_some() {
@@ -298,12 +373,12 @@ pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> 
         return StateAnswer { problem: Some(problem), ..StateAnswer::default() };
     }
     let mut reading = Desk::new(tables, pen(job));
-    let bench = Bench::read(&mut reading, job);
+    let bench = Bench::stands(&mut reading, job);
     let mut desk = Desk::new(tables, reading.pen);
     let path = Path::default();
     let Some(drafted) = bench.nests.iter().find(|nest| nest.id == nest_id) else {
         let names = bench.nest_names();
-        unassessed::expect_known(&mut desk, &path, nest_id, &names, "no-such-nest");
+        desk.known(&path, nest_id, &names, "no-such-nest");
         return StateAnswer { problem: desk.problems.into_iter().next(), ..StateAnswer::default() };
     };
     let before = reading.problems.len();

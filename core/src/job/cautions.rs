@@ -32,3 +32,25 @@ pub(crate) fn all() -> Vec<Caution> {
         ),
     ]
 }
+
+/// The cautions that bind when a frame is raised, packed and let down.
+pub(crate) fn level() -> Vec<Caution> {
+    let caution = |code, text, source| Caution { code, text, source, section: Section::Level };
+    vec![
+        caution(
+            "jack-and-block",
+            "Before you jack: chock the wheels that stay down, jack at the maker's points on firm and level ground, and set blocks or stands under the frame at once. Nobody reaches under what only a jack holds.",
+            "29 CFR 1926.305 and 1910.244(a), jacks (read on the page); HSE, Working under vehicles (read on the page)",
+        ),
+        caution(
+            "unload-the-nest",
+            "Before a shim goes in or a coil comes out: the nest stands at its free height and nothing presses on it. A compressed nest lets go at once and without warning; no hand goes between its seats.",
+            "29 CFR 1910.147(d)(5), stored energy (read on the page)",
+        ),
+        caution(
+            "shim-within-the-manual",
+            "Where shims may go, how thick, and how they are kept from creeping out is for the maker's manual and the rules of the line. What stands here is arithmetic, no leave to run.",
+            "US Army TM 55-203, para 4-2, shims under truck springs (read on the page); common practice",
+        ),
+    ]
+}

@@ -154,6 +154,14 @@ impl<'a> Desk<'a> {
         found.map(|(_, value)| *value)
     }
 
+    /// Reports a name that the job does not have.
+    pub(crate) fn known(&mut self, at: &Path, name: &str, known: &[String], code: &'static str) {
+        if !known.iter().any(|known| known == name) {
+            let why = "this job has none of that name";
+            self.problem(Problem::not_known(at, name, known, code, why));
+        }
+    }
+
     fn keep<T>(&mut self, path: &Path, result: Result<T, Refusal>) -> Option<T> {
         result.map_err(|refusal| self.problem(Problem::refused(path, &refusal))).ok()
     }

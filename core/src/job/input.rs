@@ -252,6 +252,8 @@ object! {
         readings: Entry<List<Text>>,
         /// How far its seat is raised, or sunk when negative.
         raise: Entry<Text>,
+        /// A word that it shares with the coils from which it may not part.
+        pair: Entry<Text>,
     }
 }
 
@@ -272,6 +274,12 @@ object! {
         shim_stock: Entry<List<Text>>,
         /// The most shim that may go under one nest.
         largest_stack: Entry<Text>,
+        /// What shims are to even out: `loads`, unless told, or `level`.
+        shims_for: Entry<Text>,
+        /// Equalizer beams between nests and boxes.
+        beams: Entry<List<Beam>>,
+        /// Distance between the wheels of an axle, from contact to contact.
+        wheels_apart: Entry<Text>,
     }
 }
 
@@ -298,6 +306,20 @@ object! {
         shim: Entry<Text>,
         /// How far its lower seat is raised.
         ground: Entry<Text>,
+        /// `no` where its shims have to stay as they are.
+        shimmable: Entry<Text>,
+    }
+}
+
+object! {
+    /// A beam on two boxes, with nests on it.
+    Beam {
+        /// Its name.
+        name: Entry<Text>,
+        /// The nests on it.
+        nests: Entry<List<Text>>,
+        /// Where its two boxes are, towards the A end.
+        boxes: Entry<List<Text>>,
     }
 }
 
@@ -310,5 +332,7 @@ object! {
         coil: Entry<Text>,
         /// What the tape said.
         readings: Entry<List<Text>>,
+        /// A word that it shares with the coils from which it may not part.
+        pair: Entry<Text>,
     }
 }

@@ -12,6 +12,7 @@ use super::report::{
 };
 use super::seat::Standing;
 use crate::coil::{Diameters, stress};
+use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
@@ -104,6 +105,18 @@ impl Reckoned {
                 None => Err(NestError::Empty),
             },
         }
+    }
+
+    /// What is in doubt of each coil.
+    pub(crate) fn doubts(&self) -> Vec<CoilDoubt> {
+        let coils = self.seats.iter().zip(&self.rates);
+        let doubt = |(seat, rate): (&Seated, &Rate)| CoilDoubt {
+            free: seat.standing.own_doubt,
+            tape: seat.standing.tape_doubt,
+            rate: rate.own_doubt,
+            steel: rate.steel_doubt,
+        };
+        coils.map(doubt).collect()
     }
 
     /// Standard uncertainty of each seat's load from each independent source, at a fixed height.

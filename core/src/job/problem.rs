@@ -17,10 +17,32 @@
 //! | `limits-crossed` | the least allowed is above the most |
 //! | `solid-not-below-free` | the coil would be solid at its free height |
 //! | `below-solid` | a height that the nest cannot take |
+//! | `too-few-supports`, `same-place`, `in-line` | nests that hold no frame |
+//! | `no-weight`, `tips`, `crushed` | a weight that presses nothing, lies outside the nests, or is more than they take |
+//! | `slack` | a frame that warps too easily to find its rest |
+//! | `no-thickness`, `stack-too-thin`, `too-many-stacks`, `shims-refused` | shims of which no plan can be made |
+//! | `coils-lacking`, `coils-tied` | too few coils that may be used, or that may not part |
+//! | `beam`, `no-axle` | a beam without two boxes and nests between them; a box without one across from it |
 //! | `outside-table` | a length that the tape's class says nothing of |
+//!
+//! Those of a line of a [table of coils](super::coil_table), beside those of its readings and `no-such-coil`:
+//!
+//! | code | what it means |
+//! | --- | --- |
+//! | `header-unknown` | no coil yet, and no line that names the columns |
+//! | `column-missing` | the line that names the columns has none for the label, or none for readings |
+//! | `line-too-long`, `too-many-readings` | more than a line or a coil takes |
+//! | `too-many-columns` | a field for which no column is named |
+//! | `bad-quotes` | quotes that are not closed on their line, or something behind the closing one |
+//! | `bad-character` | a control character, or one that could not be read |
+//! | `label-missing`, `label-twice` | a coil without its mark, or two of one role with one mark |
+//! | `coil-missing`, `coil-ambiguous` | no role where the job has not just one coil, or a role that fits several |
+//! | `readings-missing` | a coil without a reading |
+//! | `readings-apart` | readings of one coil, one of them over twice another |
+//! | `bench-full` | the bench takes no more coils |
 
 use super::report::Problem;
-use crate::quantity::Refusal;
+use crate::quantity::{self, Refusal};
 
 /// Where a field stands in a job: `nests[0].seats[1].raise`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -91,5 +113,22 @@ impl Problem {
             example: example.to_owned(),
             position: None,
         }
+    }
+
+    /// A name that is none of those known, or not just one of them.
+    pub(crate) fn not_known(
+        path: &Path,
+        name: &str,
+        known: &[String],
+        code: &'static str,
+        why: &str,
+    ) -> Self {
+        let named: Vec<&str> =
+            known.iter().map(String::as_str).filter(|name| !name.is_empty()).collect();
+        let expected = match named.as_slice() {
+            [] => "a name that stands in the job".to_owned(),
+            named => format!("one of {}", quantity::joined(named.iter(), ", ")),
+        };
+        Self::new(path, code, name, &expected, why, named.first().copied().unwrap_or_default())
     }
 }

@@ -71,7 +71,15 @@ macro_rules! words {
     };
 }
 
+mod coil_table;
+mod level;
 mod sheet;
+pub use coil_table::{CoilRows, RefusedLine};
+pub use level::{
+    DipReport, DippedWheel, Dips, FrameReport, FrameState, LevelReport, MatchReport, MatchedNest,
+    MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport, SupportState,
+    Wheel,
+};
 pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, Fatigue, Press, PressRow, Safety, Sheet, SheetAnswer,
     Standing, SteelRow, Trust,
@@ -84,6 +92,8 @@ words! {
         Measure,
         /// Handling a nest.
         Nest,
+        /// Levelling a frame.
+        Level,
         /// Everywhere.
         All,
     }
@@ -183,6 +193,9 @@ record! {
     /// | `limits-without-book` | a limit under or over a book figure that is not given |
     /// | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
     /// | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
+    /// | `stack-unknown` | how thick a stack of shims may be is not given |
+    /// | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
+    /// | `weight-unknown`, `support-unknown`, `place-unknown` | a frame lacks its weight, a support its nest or its place |
     Note {
         /// Path of the field or part.
         path: String,
@@ -503,6 +516,9 @@ record! {
         coils: Vec<CoilReport>,
         /// The nests.
         nests: Vec<NestReport>,
+        /// The frame on them, where the job has one and all that it needs.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        frame: Option<FrameReport>,
         /// Keys for the fractions of this job's tape.
         keys: Vec<&'static str>,
         /// Units for scales and axes.

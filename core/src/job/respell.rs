@@ -19,7 +19,7 @@ enum Of {
 }
 
 /// Every field that a bare number may stand in, `[]` behind a list.
-const FIELDS: [(&str, Of); 40] = [
+const FIELDS: [(&str, Of); 42] = [
     ("tape.graduation", Of::Length),
     ("tape.error", Of::Length),
     ("tape.ends_error", Of::Length),
@@ -55,6 +55,8 @@ const FIELDS: [(&str, Of); 40] = [
     ("frame.stop_stiffness", Of::Rate),
     ("frame.largest_stack", Of::Length),
     ("frame.shim_stock[]", Of::Length),
+    ("frame.wheels_apart", Of::Length),
+    ("frame.beams[].boxes[]", Of::Length),
     ("frame.supports[].along", Of::Length),
     ("frame.supports[].across", Of::Length),
     ("frame.supports[].shim", Of::Length),

@@ -101,6 +101,20 @@ pub(crate) struct Standing {
     pub(crate) tape_doubt: Length,
 }
 
+impl Standing {
+    fn by_the_book(facts: &Facts) -> Self {
+        Self { free: facts.free, ..Self::default() }
+    }
+
+    fn of(measured: &Measured) -> Self {
+        Self {
+            free: Some(measured.mean),
+            own_doubt: measured.own_doubt(),
+            tape_doubt: measured.tape_doubt,
+        }
+    }
+}
+
 /// The readings of a coil, as intervals and as they are written.
 pub(crate) fn readings(
     desk: &mut Desk<'_>,
@@ -115,6 +129,18 @@ pub(crate) fn readings(
         intervals.extend(reading.map(|reading: Reading| reading.interval(graduation)));
     }
     intervals
+}
+
+/// How a coil stands by its readings, else by its book figure, and nothing said of it.
+pub(crate) fn stand(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    facts: &Facts,
+    intervals: &[Interval],
+    gear: &Gear,
+) -> Standing {
+    let measured = measure(desk, at, intervals, gear);
+    measured.map_or_else(|| Standing::by_the_book(facts), |measured| Standing::of(&measured))
 }
 
 /// Judges a coil by its readings, its drawing's limits and the tape.
@@ -139,7 +165,7 @@ pub(crate) fn assess(
             desk.note(at, "not-measured", text);
         }
         report.free.clone_from(&report.book);
-        return (Standing { free: facts.free, ..Standing::default() }, report);
+        return (Standing::by_the_book(facts), report);
     };
     report.measured = true;
     let doubt = measured.doubt();
@@ -177,12 +203,7 @@ pub(crate) fn assess(
         report.load_cost = Some(desk.ledger.show(figure, "ΔF = k · (y − L0)", with, &source));
     }
     report.verdict = Some(verdict_of(desk, facts, intervals, &measured, gear, &report));
-    let standing = Standing {
-        free: Some(measured.mean),
-        own_doubt: measured.own_doubt(),
-        tape_doubt: measured.tape_doubt,
-    };
-    (standing, report)
+    (Standing::of(&measured), report)
 }
 
 fn measure(

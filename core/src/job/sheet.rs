@@ -17,7 +17,7 @@ use super::input::{Drawing, Job};
 use super::problem::Path;
 use super::report::{Sheet, SheetAnswer, Workings};
 use super::service::{self, Service};
-use super::{assess, cut, file, unassessed};
+use super::{assess, cut, file};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::{Coiling, Diameters, proportions, solid};
 use crate::quantity::{Length, SpringRate};
@@ -36,7 +36,7 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     let Some(drawing) = drawings().find(|drawing| drawing.id.written() == coil_id) else {
         let names: Vec<String> =
             drawings().map(|drawing: &Drawing| drawing.id.written().to_owned()).collect();
-        unassessed::expect_known(&mut desk, &Path::default(), coil_id, &names, "no-such-coil");
+        desk.known(&Path::default(), coil_id, &names, "no-such-coil");
         return SheetAnswer { problem: desk.problems.into_iter().next(), ..SheetAnswer::default() };
     };
     let drawn = drawing::assess(&mut desk, &Path::default(), drawing);

@@ -7,7 +7,7 @@ export type EventWord = 'touches' | 'stage' | 'solid';
 /**
  * Where on the page a caution binds.
  */
-export type Place = 'measure' | 'nest' | 'all';
+export type Place = 'measure' | 'nest' | 'level' | 'all';
 /**
  * Whether a value agrees.
  */
@@ -17,10 +17,35 @@ export type Standing2 = 'agrees' | 'deviates' | 'differs';
  */
 export type HandsWord = 'opposite' | 'same' | 'unknown';
 /**
+ * Whether a frame stands.
+ */
+export type FrameState = 'settled' | 'tips';
+/**
+ * Whether a nest bears.
+ */
+export type SupportState = 'loose' | 'carrying' | 'bottomed';
+/**
  * The word of a verdict.
  */
 export type Word = 'good' | 'short' | 'long' | 'too-close' | 'none';
 
+/**
+ * A beam on two boxes, with nests on it.
+ */
+export interface Beam {
+	/**
+	 * Where its two boxes are, towards the A end.
+	 */
+	boxes?: string[];
+	/**
+	 * Its name.
+	 */
+	name?: string;
+	/**
+	 * The nests on it.
+	 */
+	nests?: string[];
+}
 /**
  * A coil on the bench.
  */
@@ -33,6 +58,10 @@ export interface BenchCoil {
 	 * The mark painted on it.
 	 */
 	label?: string;
+	/**
+	 * A word that it shares with the coils from which it may not part.
+	 */
+	pair?: string;
 	/**
 	 * What the tape said.
 	 */
@@ -234,6 +263,10 @@ export interface TolerancesEntry {
  */
 export interface Frame {
 	/**
+	 * Equalizer beams between nests and boxes.
+	 */
+	beams?: Beam[];
+	/**
 	 * Where the weight acts.
 	 */
 	centre?: Centre;
@@ -245,6 +278,10 @@ export interface Frame {
 	 * Thicknesses of shim at hand.
 	 */
 	shim_stock?: string[];
+	/**
+	 * What shims are to even out: `loads`, unless told, or `level`.
+	 */
+	shims_for?: string;
 	/**
 	 * Stiffness of a nest that is solid.
 	 */
@@ -261,6 +298,10 @@ export interface Frame {
 	 * Weight on the nests.
 	 */
 	weight?: string;
+	/**
+	 * Distance between the wheels of an axle, from contact to contact.
+	 */
+	wheels_apart?: string;
 }
 /**
  * Where a nest stands.
@@ -286,6 +327,10 @@ export interface Support {
 	 * Shim under it.
 	 */
 	shim?: string;
+	/**
+	 * `no` where its shims have to stay as they are.
+	 */
+	shimmable?: string;
 }
 /**
  * Who measured what, where and when.
@@ -349,6 +394,10 @@ export interface Seat {
 	 * The mark painted on it.
 	 */
 	label?: string;
+	/**
+	 * A word that it shares with the coils from which it may not part.
+	 */
+	pair?: string;
 	/**
 	 * How far its seat is raised, or sunk when negative.
 	 */
@@ -829,6 +878,226 @@ export interface CoilReport {
 	wahl?: Figure;
 }
 /**
+ * What a piece of a table of coils came to.
+ */
+export interface CoilRows {
+	/**
+	 * How much of the piece was read, in UTF-16 code units, as the length of a string in
+	 * JavaScript: the next piece begins there.
+	 */
+	consumed: number;
+	/**
+	 * The line that names the columns, as soon as it is known: for the next piece, and to stand
+	 * above refused lines when they are mended and read again.
+	 */
+	header?: string;
+	/**
+	 * Number of the line that begins there, the first of the table being 1.
+	 */
+	next_line: number;
+	/**
+	 * The other lines, in their order.
+	 */
+	refused: RefusedLine[];
+	/**
+	 * How the columns were taken, one sentence each.
+	 */
+	remarks: string[];
+	/**
+	 * The coils of the good lines, for the bench of the job.
+	 */
+	rows: BenchCoil[];
+	/**
+	 * Whether nothing is read from there on: the last refused line says why.
+	 */
+	stopped: boolean;
+}
+/**
+ * A line that was not taken.
+ */
+export interface RefusedLine {
+	/**
+	 * Its number.
+	 */
+	line: number;
+	/**
+	 * What is wrong with it, at `line 3` or `line 3, column 2`.
+	 */
+	problems: Problem[];
+	/**
+	 * All of it, as it was.
+	 */
+	text: string;
+}
+/**
+ * Something in the job that cannot be used, and where it stands.
+ */
+export interface Problem {
+	/**
+	 * Stable code; the list stands in the docs of `problem`.
+	 */
+	code: string;
+	/**
+	 * Text that would be right.
+	 */
+	example: string;
+	/**
+	 * What was expected.
+	 */
+	expected: string;
+	/**
+	 * A sentence for the person who wrote it.
+	 */
+	message: string;
+	/**
+	 * Path of the field.
+	 */
+	path: string;
+	/**
+	 * Where in `read` it goes wrong, in characters from 0.
+	 */
+	position?: number;
+	/**
+	 * What the field holds.
+	 */
+	read: string;
+}
+/**
+ * A wheel in a dip.
+ */
+export interface DipReport {
+	/**
+	 * How deep it is.
+	 */
+	dip?: Figure;
+	/**
+	 * The least dip at which a wheel lifts, and which.
+	 */
+	lifts?: Figure;
+	/**
+	 * The same in a sentence.
+	 */
+	lifts_sentence: string;
+	/**
+	 * What a published test allows to be lost.
+	 */
+	limit?: Figure;
+	/**
+	 * Why there is no answer.
+	 */
+	problem?: Problem;
+	/**
+	 * That this is a screening.
+	 */
+	screening: string;
+	/**
+	 * The greatest unloading in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The same with one box stuck.
+	 */
+	stuck?: StuckReport;
+	/**
+	 * What each wheel keeps.
+	 */
+	wheels: DippedWheel[];
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
+ * A dip with a box stuck at its height.
+ */
+export interface StuckReport {
+	/**
+	 * The least dip at which a wheel lifts.
+	 */
+	lifts?: Figure;
+	/**
+	 * Which nest's.
+	 */
+	nest: string;
+	/**
+	 * The greatest unloading in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * What each wheel keeps.
+	 */
+	wheels: DippedWheel[];
+}
+/**
+ * What a wheel keeps.
+ */
+export interface DippedWheel {
+	/**
+	 * What it carries on level track.
+	 */
+	at_rest: Figure;
+	/**
+	 * The same as a part of what it carries on level track.
+	 */
+	kept?: Figure;
+	/**
+	 * What it carries now.
+	 */
+	load: Figure;
+	/**
+	 * Its name.
+	 */
+	name: string;
+	/**
+	 * Whether it loses more than the published limit.
+	 */
+	over: boolean;
+}
+/**
+ * How a figure came about.
+ */
+export interface Working {
+	/**
+	 * The formula in symbols.
+	 */
+	formula: string;
+	/**
+	 * The result with its unit.
+	 */
+	result: string;
+	/**
+	 * The row of the tables that a number of it was taken from.
+	 */
+	row?: string;
+	/**
+	 * Where formula and table values come from.
+	 */
+	source: string;
+	/**
+	 * The numbers put in.
+	 */
+	with: string;
+}
+/**
+ * How deep a dip can be tried.
+ */
+export interface Dips {
+	/**
+	 * The deepest, in the unit.
+	 */
+	most: number;
+	/**
+	 * Step.
+	 */
+	step: number;
+	/**
+	 * Unit.
+	 */
+	unit: string;
+}
+/**
  * What one number has to do with the doubt of a rate.
  */
 export interface Doubt {
@@ -883,6 +1152,19 @@ export interface DutyState {
 	stress_corrected: Figure;
 }
 /**
+ * A text to write at a path of a job.
+ */
+export interface Edit {
+	/**
+	 * Path of the field.
+	 */
+	path: string;
+	/**
+	 * What to write there.
+	 */
+	text: string;
+}
+/**
  * A coil between two loads.
  */
 export interface Fatigue {
@@ -915,6 +1197,500 @@ export interface Safety {
 	 * Whose criterion.
 	 */
 	name: string;
+}
+/**
+ * A frame on its nests.
+ */
+export interface FrameReport {
+	/**
+	 * Load of the nests on the diagonal from A left to B right less that of the others.
+	 */
+	diagonal?: Figure;
+	/**
+	 * Mean height of the nests of that diagonal less that of the others'.
+	 */
+	diagonal_height?: Figure;
+	/**
+	 * How much higher it stands at the nest farthest left than at the farthest right.
+	 */
+	lean_across?: Figure;
+	/**
+	 * How much higher it stands at the nest nearest the A end than at the farthest.
+	 */
+	lean_along?: Figure;
+	/**
+	 * Mean load of all nests.
+	 */
+	mean?: Figure;
+	/**
+	 * Whether the nests that carry leave it free to rock: heights are then one of many.
+	 */
+	rocks: boolean;
+	/**
+	 * How it stands, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * Whether it stands.
+	 */
+	state: FrameState;
+	/**
+	 * The nests, in the order of the job; none where it does not stand.
+	 */
+	supports: SupportReport[];
+	/**
+	 * How far warping lifts the corners of that diagonal; none of a rigid frame.
+	 */
+	warp?: Figure;
+}
+/**
+ * A nest under the settled frame.
+ */
+export interface SupportReport {
+	/**
+	 * Height between its seats.
+	 */
+	height: Figure;
+	/**
+	 * What it carries.
+	 */
+	load: Figure;
+	/**
+	 * Which nest.
+	 */
+	nest: string;
+	/**
+	 * Its share in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The same as a part of the mean of all nests.
+	 */
+	share: Figure;
+	/**
+	 * Whether it bears.
+	 */
+	state: SupportState;
+}
+/**
+ * Everything about a frame, its shims and its wheels.
+ */
+export interface LevelReport {
+	/**
+	 * Units for scales.
+	 */
+	axes: Axes;
+	/**
+	 * What can hurt somebody at this work.
+	 */
+	cautions: Caution[];
+	/**
+	 * How deep a dip can be tried.
+	 */
+	dips?: Dips;
+	/**
+	 * How it stands.
+	 */
+	frame?: FrameReport;
+	/**
+	 * What was assumed, or left out and why.
+	 */
+	notes: Note[];
+	/**
+	 * Its plan, to be drawn.
+	 */
+	plan?: Plan;
+	/**
+	 * What of frame and nests cannot be used, and where it stands.
+	 */
+	problems: Problem[];
+	/**
+	 * The shims that even it out.
+	 */
+	shims?: ShimReport;
+	/**
+	 * What stands on the track: wheels, or the boxes where no axles are given.
+	 */
+	wheels: Wheel[];
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
+ * What was assumed, or could not be computed and why.
+ *
+ * | code | what it means |
+ * | --- | --- |
+ * | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+ * | `height-goes-first` | of a working height and a working load the height is used |
+ * | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
+ * | `limits-without-book` | a limit under or over a book figure that is not given |
+ * | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
+ * | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
+ * | `stack-unknown` | how thick a stack of shims may be is not given |
+ * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
+ * | `weight-unknown`, `support-unknown`, `place-unknown` | a frame lacks its weight, a support its nest or its place |
+ */
+export interface Note {
+	/**
+	 * Stable code; the list stands above.
+	 */
+	code: string;
+	/**
+	 * Path of the field or part.
+	 */
+	path: string;
+	/**
+	 * A sentence.
+	 */
+	text: string;
+}
+/**
+ * The plan of a frame, along to the A end, across to the left.
+ */
+export interface Plan {
+	/**
+	 * Where the weight acts, across.
+	 */
+	centre_across: number;
+	/**
+	 * Where the weight acts, along.
+	 */
+	centre_along: number;
+	/**
+	 * The nests.
+	 */
+	nests: PlanNest[];
+	/**
+	 * Rise per length across, of the settled frame.
+	 */
+	slope_across: number;
+	/**
+	 * Rise per length along, of the settled frame.
+	 */
+	slope_along: number;
+	/**
+	 * Unit of every length.
+	 */
+	unit: string;
+}
+/**
+ * A nest on the plan.
+ */
+export interface PlanNest {
+	/**
+	 * Where it stands, across.
+	 */
+	across: number;
+	/**
+	 * Where it stands, along.
+	 */
+	along: number;
+	/**
+	 * Which nest.
+	 */
+	nest: string;
+	/**
+	 * Radius of a circle whose area is as its load, as a part of that of the mean load.
+	 */
+	radius: number;
+	/**
+	 * Index of its support in the job.
+	 */
+	support: number;
+}
+/**
+ * Which shims even a frame out, and how far.
+ */
+export interface ShimReport {
+	/**
+	 * Greatest deviation with the plan.
+	 */
+	after: Figure;
+	/**
+	 * What was aimed at: `loads` or `level`.
+	 */
+	aim: string;
+	/**
+	 * Greatest deviation as the frame stands.
+	 */
+	before: Figure;
+	/**
+	 * How far the readings leave a nest's share in doubt.
+	 */
+	doubt?: Figure;
+	/**
+	 * What to write into the job once it is done.
+	 */
+	edits: Edit[];
+	/**
+	 * Whether no plan with these shims is better.
+	 */
+	exact: boolean;
+	/**
+	 * How much better a plan could still be.
+	 */
+	gap?: Figure;
+	/**
+	 * How much higher the frame then stands on the left.
+	 */
+	lean_across: Figure;
+	/**
+	 * How much higher the frame then stands at the A end.
+	 */
+	lean_along: Figure;
+	/**
+	 * What remains, and why it is no better.
+	 */
+	remains: string;
+	/**
+	 * What to do, in this order.
+	 */
+	steps: ShimStep[];
+	/**
+	 * The nests with the plan.
+	 */
+	supports: SupportReport[];
+	/**
+	 * What the greatest deviation is, in words.
+	 */
+	what: string;
+}
+/**
+ * One thing to do with shims.
+ */
+export interface ShimStep {
+	/**
+	 * Greatest deviation after it.
+	 */
+	after: Figure;
+	/**
+	 * What that nest's load gains by it.
+	 */
+	gains: Figure;
+	/**
+	 * Which nest.
+	 */
+	nest: string;
+	/**
+	 * What to do there: `take out 1/8 in, put in 1/4 in and 1/16 in`.
+	 */
+	text: string;
+	/**
+	 * Whether it gains less than the readings can tell.
+	 */
+	within_doubt: boolean;
+}
+/**
+ * A wheel on level track, or a box.
+ */
+export interface Wheel {
+	/**
+	 * What it carries.
+	 */
+	load: Figure;
+	/**
+	 * Its name.
+	 */
+	name: string;
+}
+/**
+ * Which coil belongs in which seat.
+ */
+export interface MatchReport {
+	/**
+	 * The same as they would be placed.
+	 */
+	after?: Figure;
+	/**
+	 * Greatest load less the least at that height, as the coils are placed now.
+	 */
+	before?: Figure;
+	/**
+	 * The coils on the bench, in the order of the job.
+	 */
+	bench: SeatReport[];
+	/**
+	 * How much better another placing could still be; none where this is the best.
+	 */
+	gap?: Figure;
+	/**
+	 * Height at which loads are compared.
+	 */
+	height?: Figure;
+	/**
+	 * Marks of the coils left over.
+	 */
+	left_over: string[];
+	/**
+	 * What to do, in sentences.
+	 */
+	moves: string[];
+	/**
+	 * The nests with their coils.
+	 */
+	nests: MatchedNest[];
+	/**
+	 * What was assumed, or left out and why.
+	 */
+	notes: Note[];
+	/**
+	 * What of bench and nests cannot be used, and where it stands.
+	 */
+	problems: Problem[];
+	/**
+	 * What it comes to, and what one new coil would buy.
+	 */
+	sentences: string[];
+	/**
+	 * Marks of the coils that may not be used: short or long.
+	 */
+	set_aside: string[];
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
+ * What follows for a coil that is there.
+ */
+export interface SeatReport {
+	/**
+	 * Free height from the book.
+	 */
+	book?: Figure;
+	/**
+	 * Its drawing.
+	 */
+	coil: string;
+	/**
+	 * Measured less book.
+	 */
+	deviation?: Figure;
+	/**
+	 * Free height as measured, else the book's.
+	 */
+	free?: Figure;
+	/**
+	 * The mark painted on it.
+	 */
+	label?: string;
+	/**
+	 * Load lost (negative) or gained at any height where the coil carries.
+	 */
+	load_cost?: Figure;
+	/**
+	 * The same as a share of the nest's load at the working point.
+	 */
+	load_cost_share?: Figure;
+	/**
+	 * Whether it was measured.
+	 */
+	measured: boolean;
+	/**
+	 * The drawing's name.
+	 */
+	name: string;
+	/**
+	 * Angle of the ends that the spread amounts to.
+	 */
+	out_of_square?: Figure;
+	/**
+	 * Greatest reading less the smallest.
+	 */
+	spread?: Figure;
+	/**
+	 * The verdict.
+	 */
+	verdict?: Verdict;
+}
+/**
+ * A verdict.
+ */
+export interface Verdict {
+	/**
+	 * Least allowed.
+	 */
+	least?: Figure;
+	/**
+	 * Most allowed.
+	 */
+	most?: Figure;
+	/**
+	 * Probability of lying within the limits.
+	 */
+	p_in?: number;
+	/**
+	 * Probability of being long.
+	 */
+	p_long?: number;
+	/**
+	 * Probability of being short.
+	 */
+	p_short?: number;
+	/**
+	 * What it says, how sure, and what would settle it.
+	 */
+	sentence: string;
+	/**
+	 * The verdict as a person reads it.
+	 */
+	title: string;
+	/**
+	 * The verdict.
+	 */
+	word: Word;
+	/**
+	 * Key of its working.
+	 */
+	working?: string;
+	/**
+	 * Standard uncertainty that would settle it.
+	 */
+	would_settle?: Figure;
+}
+/**
+ * A nest with the coils that belong in it.
+ */
+export interface MatchedNest {
+	/**
+	 * What it would carry at the height of comparison.
+	 */
+	load: Figure;
+	/**
+	 * Which nest.
+	 */
+	nest: string;
+	/**
+	 * The coils, in the order of its seats.
+	 */
+	seats: MatchedSeat[];
+}
+/**
+ * A coil that belongs in a seat.
+ */
+export interface MatchedSeat {
+	/**
+	 * Path of where it is now: `nests[0].seats[1]` or `bench[3]`.
+	 */
+	from: string;
+	/**
+	 * The mark painted on it.
+	 */
+	label: string;
+	/**
+	 * Its drawing's name.
+	 */
+	name: string;
+	/**
+	 * Whether it is there already.
+	 */
+	stays: boolean;
 }
 /**
  * What follows for a nest.
@@ -1040,104 +1816,6 @@ export interface SeatState {
 	touching: boolean;
 }
 /**
- * What follows for a coil that is there.
- */
-export interface SeatReport {
-	/**
-	 * Free height from the book.
-	 */
-	book?: Figure;
-	/**
-	 * Its drawing.
-	 */
-	coil: string;
-	/**
-	 * Measured less book.
-	 */
-	deviation?: Figure;
-	/**
-	 * Free height as measured, else the book's.
-	 */
-	free?: Figure;
-	/**
-	 * The mark painted on it.
-	 */
-	label?: string;
-	/**
-	 * Load lost (negative) or gained at any height where the coil carries.
-	 */
-	load_cost?: Figure;
-	/**
-	 * The same as a share of the nest's load at the working point.
-	 */
-	load_cost_share?: Figure;
-	/**
-	 * Whether it was measured.
-	 */
-	measured: boolean;
-	/**
-	 * The drawing's name.
-	 */
-	name: string;
-	/**
-	 * Angle of the ends that the spread amounts to.
-	 */
-	out_of_square?: Figure;
-	/**
-	 * Greatest reading less the smallest.
-	 */
-	spread?: Figure;
-	/**
-	 * The verdict.
-	 */
-	verdict?: Verdict;
-}
-/**
- * A verdict.
- */
-export interface Verdict {
-	/**
-	 * Least allowed.
-	 */
-	least?: Figure;
-	/**
-	 * Most allowed.
-	 */
-	most?: Figure;
-	/**
-	 * Probability of lying within the limits.
-	 */
-	p_in?: number;
-	/**
-	 * Probability of being long.
-	 */
-	p_long?: number;
-	/**
-	 * Probability of being short.
-	 */
-	p_short?: number;
-	/**
-	 * What it says, how sure, and what would settle it.
-	 */
-	sentence: string;
-	/**
-	 * The verdict as a person reads it.
-	 */
-	title: string;
-	/**
-	 * The verdict.
-	 */
-	word: Word;
-	/**
-	 * Key of its working.
-	 */
-	working?: string;
-	/**
-	 * Standard uncertainty that would settle it.
-	 */
-	would_settle?: Figure;
-}
-/**
  * Heights that a nest can take, in a unit of the page.
  */
 export interface Slider {
@@ -1163,32 +1841,6 @@ export interface Slider {
 	unit: string;
 }
 /**
- * What was assumed, or could not be computed and why.
- *
- * | code | what it means |
- * | --- | --- |
- * | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
- * | `height-goes-first` | of a working height and a working load the height is used |
- * | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
- * | `limits-without-book` | a limit under or over a book figure that is not given |
- * | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
- * | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
- */
-export interface Note {
-	/**
-	 * Stable code; the list stands above.
-	 */
-	code: string;
-	/**
-	 * Path of the field or part.
-	 */
-	path: string;
-	/**
-	 * A sentence.
-	 */
-	text: string;
-}
-/**
  * A job file that was opened.
  */
 export interface Opened {
@@ -1200,39 +1852,6 @@ export interface Opened {
 	 * Why there is none.
 	 */
 	problem?: Problem;
-}
-/**
- * Something in the job that cannot be used, and where it stands.
- */
-export interface Problem {
-	/**
-	 * Stable code; the list stands in the docs of `problem`.
-	 */
-	code: string;
-	/**
-	 * Text that would be right.
-	 */
-	example: string;
-	/**
-	 * What was expected.
-	 */
-	expected: string;
-	/**
-	 * A sentence for the person who wrote it.
-	 */
-	message: string;
-	/**
-	 * Path of the field.
-	 */
-	path: string;
-	/**
-	 * Where in `read` it goes wrong, in characters from 0.
-	 */
-	position?: number;
-	/**
-	 * What the field holds.
-	 */
-	read: string;
 }
 /**
  * What a press showed.
@@ -1579,31 +2198,6 @@ export interface SheetAnswer {
 	};
 }
 /**
- * How a figure came about.
- */
-export interface Working {
-	/**
-	 * The formula in symbols.
-	 */
-	formula: string;
-	/**
-	 * The result with its unit.
-	 */
-	result: string;
-	/**
-	 * The row of the tables that a number of it was taken from.
-	 */
-	row?: string;
-	/**
-	 * Where formula and table values come from.
-	 */
-	source: string;
-	/**
-	 * The numbers put in.
-	 */
-	with: string;
-}
-/**
  * A nest at a height that was asked for.
  */
 export interface StateAnswer {
@@ -1738,6 +2332,10 @@ export interface Report {
 	 * The drawings.
 	 */
 	coils: CoilReport[];
+	/**
+	 * The frame on them, where the job has one and all that it needs.
+	 */
+	frame?: FrameReport;
 	/**
 	 * Keys for the fractions of this job's tape.
 	 */

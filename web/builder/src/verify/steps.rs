@@ -28,11 +28,6 @@ pub(crate) const STEPS: &[Step] = &[
     Step { name: "clippy", about: "Rust without a warning", run: |_| clippy() },
     Step { name: "tests", about: "Rust's tests", run: |_| tests() },
     Step { name: "doc-tests", about: "the examples in the documentation", run: |_| doc_tests() },
-    Step {
-        name: "release-tests",
-        about: "the outside checks, optimised",
-        run: |_| release_tests(),
-    },
     Step { name: "docs", about: "documentation without a warning", run: |_| docs() },
     Step { name: "wasm-tests", about: "the engine in headless Chromium", run: wasm_tests },
     Step { name: "page", about: "the page is built and within its budget", run: page },
@@ -68,12 +63,6 @@ fn tests() -> Result<Tally> {
 
 fn doc_tests() -> Result<Tally> {
     cargo_test(cargo().args(["test", "--workspace", "--locked", "--no-fail-fast", "--doc"]))
-}
-
-fn release_tests() -> Result<Tally> {
-    let mut test = cargo();
-    test.args(["test", "--package", "coilnest-tests", "--release", "--locked", "--no-fail-fast"]);
-    cargo_test(test.arg("--tests"))
 }
 
 fn docs() -> Result<Tally> {

@@ -1,0 +1,169 @@
+//! Lines and fields of comma-separated text, by RFC 4180, with two other separators; no field runs
+//! over a line end.
+
+/// What may stand between two columns, the rarest within a field first.
+const SEPARATORS: [char; 3] = ['\t', ';', ','];
+
+/// Quotes with which a line cannot be told apart into fields.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct BadQuotes {
+    /// Index of the field.
+    pub(super) index: usize,
+    /// Whether they are not closed; else something follows the closing one.
+    pub(super) open: bool,
+}
+
+/// The first line of a text, and how long it is with its end; none where that end is not there yet.
+pub(super) fn first_line(text: &str, last: bool) -> Option<(&str, usize)> {
+    let Some((line, end)) = text.find(['\r', '\n']).map(|end| text.split_at(end)) else {
+        return (last && !text.is_empty()).then_some((text, text.len()));
+    };
+    let ending = if end.starts_with("\r\n") { 2 } else { 1 };
+    // Half of a CRLF may be all that is there.
+    (last || end != "\r").then_some((line, line.len() + ending))
+}
+
+/// The first separator that parts a line; a comma where none does.
+pub(super) fn separator(line: &str) -> char {
+    let parts = |separator: &char| match all(line, *separator) {
+        Ok(fields) => fields.len() > 1,
+        Err(bad) => bad.index > 0,
+    };
+    SEPARATORS.into_iter().find(parts).unwrap_or(',')
+}
+
+/// The fields of a line without blanks round them, and without the empty ones at its end.
+pub(super) fn split(line: &str, separator: char) -> Result<Vec<String>, BadQuotes> {
+    let mut fields = all(line, separator)?;
+    while fields.last().is_some_and(String::is_empty) {
+        fields.pop();
+    }
+    Ok(fields)
+}
+
+fn all(line: &str, separator: char) -> Result<Vec<String>, BadQuotes> {
+    let mut fields = Vec::new();
+    let mut rest = Some(line);
+    while let Some(text) = rest {
+        let is_blank = |c: char| c.is_whitespace() && c != separator;
+        let text = text.trim_start_matches(is_blank);
+        let (field, behind) = match text.strip_prefix('"') {
+            Some(quoted) => {
+                let bad = |open| BadQuotes { index: fields.len(), open };
+                let (field, behind) = unquoted(quoted).ok_or(bad(true))?;
+                let behind = behind.trim_start_matches(is_blank);
+                match behind.strip_prefix(separator) {
+                    None if !behind.is_empty() => return Err(bad(false)),
+                    next => (field, next),
+                }
+            }
+            None => match text.split_once(separator) {
+                Some((field, next)) => (field.to_owned(), Some(next)),
+                None => (text.to_owned(), None),
+            },
+        };
+        fields.push(field.trim().to_owned());
+        rest = behind;
+    }
+    Ok(fields)
+}
+
+/// A field whose opening quote is taken off, and what stands behind its closing one.
+fn unquoted(text: &str) -> Option<(String, &str)> {
+    let mut field = String::new();
+    let mut rest = text;
+    loop {
+        let (before, behind) = rest.split_once('"')?;
+        field.push_str(before);
+        let Some(next) = behind.strip_prefix('"') else { return Some((field, behind)) };
+        field.push('"');
+        rest = next;
+    }
+}
+
+/// A field as it is written between commas.
+pub(super) fn quoted(field: &str) -> String {
+    if field.contains(['"', '\r', '\n']) || SEPARATORS.iter().any(|sign| field.contains(*sign)) {
+        format!("\"{}\"", field.replace('"', "\"\""))
+    } else {
+        field.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn lines() {
+        for (text, last, line) in [
+            ("", true, None),
+            ("", false, None),
+            ("a", true, Some(("a", 1))),
+            ("a", false, None),
+            ("a\nb", false, Some(("a", 2))),
+            ("a\r\nb", false, Some(("a", 3))),
+            ("a\rb", false, Some(("a", 2))),
+            ("a\r", false, None),
+            ("a\r", true, Some(("a", 2))),
+            ("\n\n", false, Some(("", 1))),
+        ] {
+            assert_eq!(first_line(text, last), line, "{text:?}");
+        }
+    }
+
+    #[test]
+    fn separators() {
+        for (line, sign) in [
+            ("label,role,reading", ','),
+            ("label;role;reading", ';'),
+            ("label\trole\treading", '\t'),
+            ("17;outer;353,6;354,2", ';'),
+            ("17\touter; dark\t353,6", '\t'),
+            ("\"17;a\",outer", ','),
+            ("\"17,a\";outer", ';'),
+            ("17;\"outer;353,6", ';'),
+            ("\"17;outer,353", ','),
+            ("17", ','),
+            (" ;;", ';'),
+            ("", ','),
+        ] {
+            assert_eq!(separator(line), sign, "{line:?}");
+        }
+    }
+
+    #[test]
+    fn fields() {
+        let good = |line: &str, expected: &[&str]| {
+            assert_eq!(split(line, ',').unwrap(), expected, "{line:?}");
+        };
+        good("17,outer,13 7/8", &["17", "outer", "13 7/8"]);
+        good(" 17 ,\touter\u{a0}, 13 7/8 ", &["17", "outer", "13 7/8"]);
+        good("17,,13 7/8,,, ", &["17", "", "13 7/8"]);
+        good(",,, ,", &[]);
+        good("", &[]);
+        good("\"17, the \"\"red\"\" one\",outer", &["17, the \"red\" one", "outer"]);
+        good("17, \"outer\" ,\"\"", &["17", "outer"]);
+        good("17,outer,13 7/8\",13 15/16\"", &["17", "outer", "13 7/8\"", "13 15/16\""]);
+        let bad = |line: &str, index, open| {
+            assert_eq!(split(line, ','), Err(BadQuotes { index, open }), "{line:?}");
+        };
+        bad("\"17,outer,13 7/8", 0, true);
+        bad("17,outer,\"", 2, true);
+        bad("17,outer,\"13 7/8\"\"", 2, true);
+        bad("17,\"outer\" coil,13 7/8", 1, false);
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_quoted_is_read_again(fields in prop::collection::vec("[ -~½″€\t]{0,9}", 0..6)) {
+            let line: Vec<String> = fields.iter().map(|field| quoted(field)).collect();
+            let mut fields: Vec<&str> = fields.iter().map(|field| field.trim()).collect();
+            while fields.last().is_some_and(|field| field.is_empty()) {
+                fields.pop();
+            }
+            prop_assert_eq!(split(&line.join(","), ',').unwrap(), fields);
+        }
+    }
+}

@@ -1,0 +1,595 @@
+//! The frame of a job: what is written of it, how it comes to rest on the nests, what each carries.
+
+use super::desk::Desk;
+use super::entry::{Entry, List, Text};
+use super::figures::{Pen, sentence, text};
+use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
+use super::nest::Reckoned;
+use super::problem::Path;
+use super::report::{Figure, FrameReport, FrameState, Problem, SupportReport, SupportState};
+use crate::bounds::{self, Bound};
+use crate::frame::shims::Aim;
+use crate::frame::{
+    self, Contact, Frame, FrameError, LoadDoubt, Place, Settled, Standing, Support, Weight,
+};
+use crate::propagation::Doubted;
+use crate::quantity::{self, Force, Length, SpringRate, WarpStiffness};
+
+/// What a job says of its frame.
+pub(crate) struct Written {
+    /// Whether all that its rest depends on could be read.
+    sound: bool,
+    weight: Option<Force>,
+    centre: Place,
+    warp: Option<WarpStiffness>,
+    stop: Option<SpringRate>,
+    pub(crate) supports: Vec<WrittenSupport>,
+    pub(crate) stock: Vec<Length>,
+    pub(crate) largest_stack: Option<Length>,
+    pub(crate) aim: Aim,
+    pub(crate) beams: Vec<WrittenBeam>,
+    pub(crate) wheels_apart: Option<Length>,
+}
+
+/// What it says of one support.
+pub(crate) struct WrittenSupport {
+    /// Its place in the job's list.
+    pub(crate) index: usize,
+    pub(crate) nest: String,
+    along: Option<Length>,
+    across: Option<Length>,
+    shim: Length,
+    ground: Length,
+    pub(crate) shimmable: bool,
+}
+
+/// What it says of one beam.
+pub(crate) struct WrittenBeam {
+    pub(crate) at: Path,
+    pub(crate) name: String,
+    pub(crate) nests: Vec<String>,
+    pub(crate) boxes: Vec<Length>,
+}
+
+/// A nest of the job by its name, as far as its loads are known.
+pub(crate) struct Named<'a> {
+    pub(crate) id: &'a str,
+    pub(crate) reckoned: Option<&'a Reckoned>,
+}
+
+/// A frame that has what it needs.
+pub(crate) struct Laden {
+    pub(crate) frame: Frame,
+    pub(crate) weight: Weight,
+    doubts: Vec<Vec<frame::CoilDoubt>>,
+}
+
+/// Where the fields of a frame stand.
+pub(crate) fn path() -> Path {
+    Path::of("frame")
+}
+
+/// Where the fields of a support stand.
+pub(crate) fn support_path(index: usize) -> Path {
+    path().field("supports").item(index)
+}
+
+/// Reads the frame of a job.
+pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<Written> {
+    let at = path();
+    let entry = desk.object(&at, &job.frame)?;
+    let before = desk.problems.len();
+    let weight = desk.quantity(&at, "weight", &entry.weight, &bounds::LOAD);
+    let warp = desk.quantity(&at, "warp_stiffness", &entry.warp_stiffness, &bounds::WARP_STIFFNESS);
+    let stop = desk.quantity(&at, "stop_stiffness", &entry.stop_stiffness, &bounds::RATE);
+    let centre = centre(desk, &at.field("centre"), entry);
+    let list = at.field("supports");
+    let mut supports = Vec::new();
+    for (index, entry) in desk.list(&list, &entry.supports).iter().enumerate() {
+        let at = list.item(index);
+        let Some(entry) = desk.object(&at, entry) else { continue };
+        supports.push(support(desk, &at, index, entry, nests));
+    }
+    let sound = desk.problems.len() == before;
+    let stock = lengths(desk, &at.field("shim_stock"), &entry.shim_stock, &bounds::SHIM);
+    let largest_stack = desk.length(&at, "largest_stack", &entry.largest_stack, &bounds::SHIM);
+    let aims = [("loads", Aim::Loads), ("level", Aim::Corners)];
+    let aim = desk.word(&at, "shims_for", &entry.shims_for, &aims).unwrap_or(Aim::Loads);
+    let wheels_apart = desk.length(&at, "wheels_apart", &entry.wheels_apart, &bounds::POSITION);
+    let list = at.field("beams");
+    let mut beams = Vec::new();
+    for (index, entry) in desk.list(&list, &entry.beams).iter().enumerate() {
+        let at = list.item(index);
+        let Some(entry) = desk.object(&at, entry) else { continue };
+        beams.push(beam(desk, at, entry, nests));
+    }
+    Some(Written {
+        sound,
+        weight,
+        centre,
+        warp,
+        stop,
+        supports,
+        stock,
+        largest_stack,
+        aim,
+        beams,
+        wheels_apart,
+    })
+}
+
+fn centre(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry) -> Place {
+    let Some(centre) = desk.object(at, &entry.centre) else { return Place::default() };
+    let along = desk.length(at, "along", &centre.along, &bounds::POSITION);
+    let across = desk.length(at, "across", &centre.across, &bounds::POSITION);
+    Place { along: along.unwrap_or_default(), across: across.unwrap_or_default() }
+}
+
+fn support(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    index: usize,
+    entry: &SupportEntry,
+    nests: &[String],
+) -> WrittenSupport {
+    let nest = desk.text(at, "nest", &entry.nest).unwrap_or_default();
+    if !nest.is_empty() {
+        desk.known(&at.field("nest"), nest, nests, "no-such-nest");
+    }
+    let along = desk.length(at, "along", &entry.along, &bounds::POSITION);
+    let across = desk.length(at, "across", &entry.across, &bounds::POSITION);
+    let shim = desk.length(at, "shim", &entry.shim, &bounds::SHIM).unwrap_or_default();
+    let ground = desk.length(at, "ground", &entry.ground, &bounds::GROUND).unwrap_or_default();
+    let words = [("yes", true), ("no", false)];
+    let shimmable = desk.word(at, "shimmable", &entry.shimmable, &words).unwrap_or(true);
+    WrittenSupport { index, nest: nest.to_owned(), along, across, shim, ground, shimmable }
+}
+
+fn beam(desk: &mut Desk<'_>, at: Path, entry: &Beam, known: &[String]) -> WrittenBeam {
+    let name = desk.text(&at, "name", &entry.name).unwrap_or_default().to_owned();
+    let list = at.field("nests");
+    let mut nests = Vec::new();
+    for (index, entry) in desk.list(&list, &entry.nests).iter().enumerate() {
+        let here = list.item(index);
+        if let Some(nest) = desk.text(&here, "", entry) {
+            desk.known(&here, nest, known, "no-such-nest");
+            nests.push(nest.to_owned());
+        }
+    }
+    let boxes = lengths(desk, &at.field("boxes"), &entry.boxes, &bounds::POSITION);
+    WrittenBeam { at, name, nests, boxes }
+}
+
+fn lengths(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    entry: &Entry<List<Text>>,
+    bound: &'static Bound<Length>,
+) -> Vec<Length> {
+    let entries = desk.list(at, entry).iter().enumerate();
+    entries.filter_map(|(index, text)| desk.length(&at.item(index), "", text, bound)).collect()
+}
+
+impl Written {
+    /// The frame with its nests, or what is missing of it.
+    pub(crate) fn laden(&self, desk: &mut Desk<'_>, nests: &[Named<'_>]) -> Option<Laden> {
+        let at = path();
+        if self.supports.is_empty() && self.weight.is_none() {
+            return None;
+        }
+        let mut whole = self.sound;
+        let (mut supports, mut doubts) = (Vec::new(), Vec::new());
+        for support in &self.supports {
+            match support.standing(desk, nests, self.stop) {
+                Some((support, of)) => {
+                    supports.push(support);
+                    doubts.push(of);
+                }
+                None => whole = false,
+            }
+        }
+        let Some(load) = self.weight else {
+            if self.sound {
+                let text = "The weight is not given: without it nothing is known of the loads.";
+                desk.note(&at.field("weight"), "weight-unknown", text);
+            }
+            return None;
+        };
+        if !whole {
+            return None;
+        }
+        let weight = Weight { load, centre: self.centre };
+        match Frame::new(supports, self.warp) {
+            Ok(frame) => Some(Laden { frame, weight, doubts }),
+            Err(error) => {
+                desk.problem(self.refused(desk.pen, &error));
+                None
+            }
+        }
+    }
+
+    /// Why the frame does not stand, at the field that has to change.
+    pub(crate) fn refused(&self, pen: Pen, error: &FrameError) -> Problem {
+        let at = path();
+        let name = |counted: usize| {
+            let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
+            support.map_or("", |support| support.nest.as_str())
+        };
+        let support = |counted: usize| {
+            let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
+            support_path(support.map_or(0, |support| support.index))
+        };
+        let place = |place: Place| {
+            text!("{} along, {} across", pen.fine_text(place.along), pen.fine_text(place.across))
+        };
+        let says = |at: &Path, code, read: &str, expected: &str, why: &str, example: &str| {
+            Problem::new(at, code, read, expected, why, example)
+        };
+        let supports = at.field("supports");
+        match *error {
+            FrameError::Count { count } => says(
+                &supports,
+                "too-few-supports",
+                &text!("{count}"),
+                "three nests under the frame or more, and no more than two hundred",
+                "that many nests do not hold a frame that can be reckoned with",
+                "",
+            ),
+            FrameError::SamePlace { first, second, place: at } => says(
+                &support(second).field("along"),
+                "same-place",
+                &place(at),
+                "a place of its own",
+                &text!("{} and {} stand at one place", name(first), name(second)),
+                "",
+            ),
+            FrameError::InLine { count } => says(
+                &supports,
+                "in-line",
+                &text!("{count}"),
+                "one nest at least beside the line of the others",
+                "the nests all stand in one line, so that the frame tips; see whether along and across were exchanged",
+                "",
+            ),
+            FrameError::Weight { load } => says(
+                &at.field("weight"),
+                "no-weight",
+                &pen.say::<Force>(load).to_string(),
+                "a weight above zero",
+                "this presses no nest together",
+                bounds::LOAD.example(pen.system),
+            ),
+            FrameError::Tips { centre, first, second } => says(
+                &at.field("centre"),
+                "tips",
+                &place(centre),
+                "a centre of weight within the nests",
+                &text!(
+                    "the weight acts on or beyond the line between {} and {}, so that the frame tips",
+                    name(first),
+                    name(second)
+                ),
+                "0",
+            ),
+            FrameError::Crushed { support: which, load, height } => says(
+                &support(which),
+                "crushed",
+                &pen.say::<Force>(load).to_string(),
+                "a load that the nest can take",
+                &text!(
+                    "{} would be pressed to {}; see whether the weight is right, and give the solid heights of its coils",
+                    name(which),
+                    pen.decimal(height)
+                ),
+                "",
+            ),
+            FrameError::Warp { warp } | FrameError::Slack { warp, .. } => says(
+                &at.field("warp_stiffness"),
+                "slack",
+                &pen.say::<WarpStiffness>(warp).to_string(),
+                "a stiffness that holds the frame, or none for a rigid one",
+                "a frame that warps so easily finds no rest on these nests",
+                bounds::WARP_STIFFNESS.example(pen.system),
+            ),
+            ref other => says(
+                &supports,
+                "restless",
+                "",
+                "nests on which the frame comes to rest",
+                &other.to_string(),
+                "",
+            ),
+        }
+    }
+}
+
+impl WrittenSupport {
+    /// The support with its nest and the doubts of its coils, or what is missing of it.
+    fn standing(
+        &self,
+        desk: &mut Desk<'_>,
+        nests: &[Named<'_>],
+        stop: Option<SpringRate>,
+    ) -> Option<(Support, Vec<frame::CoilDoubt>)> {
+        let at = support_path(self.index);
+        if self.nest.is_empty() {
+            let text = "The support does not say which nest stands there.";
+            desk.note(&at, "support-unknown", text);
+            return None;
+        }
+        let nest = nests.iter().find(|nest| nest.id == self.nest)?;
+        let (Some(along), Some(across)) = (self.along, self.across) else {
+            let text = text!("Where {} stands along and across is not given.", self.nest);
+            desk.note(&at, "place-unknown", text);
+            return None;
+        };
+        let Some(reckoned) = nest.reckoned else {
+            let text = text!(
+                "{}: the loads of this nest are not known, and so those of the frame are not.",
+                self.nest
+            );
+            desk.note(&at, "load-unknown", text);
+            return None;
+        };
+        let support = Support {
+            place: Place { along, across },
+            nest: reckoned.nest.clone(),
+            stop,
+            shim: self.shim,
+            ground: self.ground,
+        };
+        Some((support, reckoned.doubts()))
+    }
+}
+
+impl Laden {
+    /// Loads, shares and heights with their doubts, for a frame that stands so.
+    pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
+        frame.doubted(self.weight, &self.doubts).unwrap_or_else(|_| {
+            let exact = |standing: &Standing| LoadDoubt {
+                load: Doubted::exact(standing.load),
+                share: Doubted::exact(standing.share),
+                height: Doubted::exact(standing.height),
+            };
+            settled.supports.iter().map(exact).collect()
+        })
+    }
+}
+
+/// How a frame stands, where it has all that it needs.
+pub(crate) fn assess(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    nests: &[Named<'_>],
+) -> Option<FrameReport> {
+    let laden = written.laden(desk, nests)?;
+    settle(desk, written, &laden).map(|(_, report)| report)
+}
+
+/// The same with the frame at rest; none but a report where it tips.
+pub(crate) fn settle(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    laden: &Laden,
+) -> Option<(Option<Settled>, FrameReport)> {
+    match laden.frame.settle(laden.weight) {
+        Ok(settled) => {
+            let report = report(desk, written, laden, &settled);
+            Some((Some(settled), report))
+        }
+        Err(error) => {
+            let problem = written.refused(desk.pen, &error);
+            let tips = matches!(error, FrameError::Tips { .. });
+            let report = tips.then(|| tipped(&problem.message));
+            desk.problem(problem);
+            report.map(|report| (None, report))
+        }
+    }
+}
+
+fn tipped(why: &str) -> FrameReport {
+    FrameReport {
+        state: FrameState::Tips,
+        sentence: sentence(why),
+        lean_along: None,
+        lean_across: None,
+        diagonal: None,
+        diagonal_height: None,
+        warp: None,
+        mean: None,
+        rocks: false,
+        supports: Vec::new(),
+    }
+}
+
+fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settled) -> FrameReport {
+    let pen = desk.pen;
+    let supports = supports(desk, written, laden, &laden.frame, settled);
+    let [along, across] = leans(desk, &laden.frame, settled);
+    let diagonal = settled.diagonal.map(|diagonal| {
+        let with = each(written, settled, |standing| pen.say::<Force>(standing.load));
+        let formula = "ΔF = Σ F (A left, B right) − Σ F (A right, B left)";
+        let load = pen.figure::<Force>(diagonal.load);
+        let load = desk.ledger.show(load, formula, with, &frame::SOURCE);
+        let with = each(written, settled, |standing| pen.decimal(standing.height));
+        let formula = "Δh = mean h (A left, B right) − mean h (A right, B left)";
+        let height = desk.ledger.show(pen.fine(diagonal.height), formula, with, &frame::SOURCE);
+        (load, height)
+    });
+    let warp = (settled.warp.value != 0.0).then(|| {
+        let [x, y] = [reach(&laden.frame, |at| at.along), reach(&laden.frame, |at| at.across)];
+        let with = text!("{} · {} / 4", pen.decimal(x), pen.decimal(y));
+        let formula = "w · (x most − x least) · (y most − y least) / 4";
+        desk.ledger.show(pen.fine(settled.warp), formula, with, &frame::SOURCE)
+    });
+    let mean = {
+        let weight = pen.say::<Force>(laden.weight.load);
+        let with = text!("{weight} / {}", settled.supports.len());
+        desk.ledger.show(pen.figure::<Force>(settled.mean), "F = W / n", with, &"definition")
+    };
+    let (diagonal, diagonal_height) = diagonal.unzip();
+    FrameReport {
+        state: FrameState::Settled,
+        sentence: stance(pen, laden, settled, &supports),
+        lean_along: Some(along),
+        lean_across: Some(across),
+        diagonal,
+        diagonal_height,
+        warp,
+        mean: Some(mean),
+        rocks: settled.rocks,
+        supports,
+    }
+}
+
+/// Each nest's name with what is said of it: `A left 6 093 lb; A right 6 157 lb`.
+fn each(written: &Written, settled: &Settled, say: impl Fn(&Standing) -> quantity::Said) -> String {
+    let nests = written.supports.iter().zip(&settled.supports);
+    let said = nests.map(|(support, standing)| text!("{} {}", support.nest, say(standing)));
+    quantity::joined(said, "; ")
+}
+
+/// The rise of a settled frame from end to end of its nests, along and across.
+pub(crate) fn leans(desk: &mut Desk<'_>, frame: &Frame, settled: &Settled) -> [Figure; 2] {
+    let pen = desk.pen;
+    let mut lean = |lean: Length, slope: f64, formula, of: fn(&Place) -> Length| {
+        let with =
+            text!("{} · {}", quantity::write_number(slope, 4), pen.decimal(reach(frame, of)));
+        desk.ledger.show(pen.fine(lean), formula, with, &frame::SOURCE)
+    };
+    [
+        lean(settled.lean_along, settled.slope_along, "Δz = a · (x most − x least)", |at| {
+            at.along
+        }),
+        lean(settled.lean_across, settled.slope_across, "Δz = b · (y most − y least)", |at| {
+            at.across
+        }),
+    ]
+}
+
+/// How far the nests of a frame reach.
+fn reach(frame: &Frame, of: fn(&Place) -> Length) -> Length {
+    let places = || frame.supports().iter().map(|support| of(&support.place));
+    let most = places().reduce(|one, other| if other > one { other } else { one });
+    let least = places().reduce(|one, other| if other < one { other } else { one });
+    most.unwrap_or_default() - least.unwrap_or_default()
+}
+
+/// What each nest of a frame carries, in the order of the job.
+pub(crate) fn supports(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    laden: &Laden,
+    frame: &Frame,
+    settled: &Settled,
+) -> Vec<SupportReport> {
+    let pen = desk.pen;
+    let doubts = laden.doubts(frame, settled);
+    let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(&doubts);
+    let reports = nests.map(|(((written, support), standing), doubt)| {
+        let Place { along, across } = support.place;
+        let with = text!(
+            "W = {}; x = {}, y = {}, g + t = {}, h = {}",
+            pen.say::<Force>(laden.weight.load),
+            pen.decimal(along),
+            pen.decimal(across),
+            pen.decimal(support.ground + support.shim),
+            pen.decimal(standing.height)
+        );
+        let load = pen.doubted::<Force>(standing.load, doubt.load.doubt.value);
+        let formula = "Σ F = W, Σ F·x = W·xc, Σ F·y = W·yc, each F that of its nest at h";
+        let load = desk.ledger.show(load, formula, with, &frame::SOURCE);
+        let height = pen.height(standing.height).give_or_take(pen, doubt.height.doubt);
+        let with = text!(
+            "z = {}, a = {}, b = {}; x = {}, y = {}, g + t = {}",
+            pen.decimal(settled.heave),
+            quantity::write_number(settled.slope_along, 4),
+            quantity::write_number(settled.slope_across, 4),
+            pen.decimal(along),
+            pen.decimal(across),
+            pen.decimal(support.ground + support.shim)
+        );
+        let height = desk.ledger.show(height, "h = z + a·x + b·y − g − t", with, &frame::SOURCE);
+        let decimals = decimals(doubt.share.doubt);
+        let mut share = Pen::percent(standing.share, decimals);
+        let off = Pen::percent(doubt.share.doubt, decimals).text;
+        if !is_nought(&off) {
+            share.doubt_si = Some(doubt.share.doubt);
+            share.doubt_text = Some(text!("± {off}"));
+        }
+        let with =
+            text!("{} / {}", pen.say::<Force>(standing.load), pen.say::<Force>(settled.mean));
+        let share = desk.ledger.show(share, "share = F / mean F", with, &frame::SOURCE);
+        SupportReport {
+            nest: written.nest.clone(),
+            sentence: carries(&written.nest, standing, &share, decimals),
+            height,
+            load,
+            share,
+            state: match standing.contact {
+                Contact::Loose => SupportState::Loose,
+                Contact::Carrying => SupportState::Carrying,
+                Contact::Bottomed => SupportState::Bottomed,
+            },
+        }
+    });
+    reports.collect()
+}
+
+/// So many that one standard uncertainty of a share shows, and no more.
+pub(crate) fn decimals(doubt: f64) -> usize {
+    match doubt {
+        doubt if doubt >= 0.0095 || doubt <= 0.0 => 0,
+        doubt if doubt >= 0.000_95 => 1,
+        _ => 2,
+    }
+}
+
+/// `A left carries 6 % more than the mean, ± 2 %.`
+fn carries(nest: &str, standing: &Standing, share: &Figure, decimals: usize) -> String {
+    let off = Pen::percent((standing.share - 1.0).abs(), decimals).text;
+    let side = match standing.contact {
+        Contact::Loose => return text!("{nest} carries nothing: it is off its seat."),
+        _ if is_nought(&off) => "just the mean".to_owned(),
+        _ if standing.share > 1.0 => text!("{off} more than the mean"),
+        _ => text!("{off} less than the mean"),
+    };
+    let doubt = share.doubt_text.as_ref().map_or_else(String::new, |doubt| text!(", {doubt}"));
+    let solid = if standing.contact == Contact::Bottomed { " It is pressed solid." } else { "" };
+    text!("{nest} carries {side}{doubt}.{solid}")
+}
+
+/// Whether nothing is left of a figure as it is written.
+fn is_nought(text: &str) -> bool {
+    !text.contains(|c: char| c.is_ascii_digit() && c != '0')
+}
+
+/// Which way the frame leans, and who carries most.
+fn stance(pen: Pen, laden: &Laden, settled: &Settled, supports: &[SupportReport]) -> String {
+    let way = |lean: Length, of: fn(&Place) -> Length, up: &str, down: &str| {
+        let size = pen.fine_text(lean.abs());
+        if is_nought(&size) {
+            return None;
+        }
+        let over = pen.fine_text(reach(&laden.frame, of));
+        Some(text!("{size} over {over} down to the {}", if lean.value > 0.0 { down } else { up }))
+    };
+    let along = way(settled.lean_along, |at| at.along, "A end", "B end");
+    let across = way(settled.lean_across, |at| at.across, "left", "right");
+    let leans: Vec<String> = along.into_iter().chain(across).collect();
+    let lean = if leans.is_empty() {
+        "The frame stands level.".to_owned()
+    } else {
+        text!("The frame leans {}.", quantity::joined(leans.iter(), ", "))
+    };
+    let most = supports.iter().reduce(|most, one| {
+        let greater = (one.share.si - 1.0).abs() > (most.share.si - 1.0).abs();
+        if greater { one } else { most }
+    });
+    let rocks = if settled.rocks {
+        " It is free to rock: what is said of heights is one of many ways to stand."
+    } else {
+        ""
+    };
+    most.map_or_else(String::new, |most| text!("{lean} {}{rocks}", most.sentence))
+}

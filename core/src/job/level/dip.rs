@@ -1,0 +1,175 @@
+//! A wheel in a dip or on a rise, with all boxes free and with one stuck.
+
+use super::super::assess;
+use super::super::desk::Desk;
+use super::super::figures::{Pen, text};
+use super::super::frame::{self, Laden, Written};
+use super::super::input::Job;
+use super::super::problem::Path;
+use super::super::report::{DipReport, DippedWheel, Figure, Problem, StuckReport, Workings};
+use super::wheels::Wheels;
+use super::{file, laden};
+use crate::bounds;
+use crate::frame::track::{SCREENING, TWIST_LIMIT, Track, WheelLoad};
+use crate::frame::{self as statics};
+use crate::quantity::{self, Force, Length};
+use crate::reading::Reading;
+use crate::tables::Tables;
+
+/// What each wheel keeps with one of them, by its name, in a dip so deep, or on a rise where that is
+/// below zero; the same with the box of a nest stuck, if one is named.
+#[must_use]
+pub fn dip(job: &Job, tables: &Tables<'_>, wheel: &str, depth: &str, stuck: &str) -> DipReport {
+    let mut desk = Desk::new(tables, assess::pen(job));
+    let mut report = DipReport { screening: SCREENING, ..DipReport::default() };
+    if let Some(problem) = file::refused_format(job) {
+        return DipReport { problem: Some(problem), ..report };
+    }
+    let found = laden(&mut Desk::new(tables, desk.pen), job);
+    if let Some((written, laden)) = found
+        && let Err(problem) =
+            fill(&mut desk, &mut report, &written, &laden, Asked { wheel, depth, stuck })
+    {
+        report.problem = Some(*problem);
+    }
+    report.workings = Workings(desk.ledger.entries);
+    report
+}
+
+#[derive(Clone, Copy)]
+struct Asked<'a> {
+    wheel: &'a str,
+    depth: &'a str,
+    stuck: &'a str,
+}
+
+fn fill(
+    desk: &mut Desk<'_>,
+    report: &mut DipReport,
+    written: &Written,
+    laden: &Laden,
+    asked: Asked<'_>,
+) -> Result<(), Box<Problem>> {
+    let pen = desk.pen;
+    let top = Path::default();
+    let depth = Reading::parse(asked.depth, pen.system, &bounds::GROUND)
+        .map_err(|refusal| Problem::refused(&top, &refusal))?
+        .length();
+    let wheels = Wheels::of(&mut Desk::new(desk.tables, pen), written, laden);
+    let index = one_of(wheels.names(), asked.wheel, "a wheel of the frame")?;
+    let refused = |why: String| {
+        let at = frame::path().field("supports");
+        Problem::new(&at, "restless", "", "a frame that comes to rest", &why, "")
+    };
+    let track = Track::new(&laden.frame, laden.weight, wheels.bearings())
+        .map_err(|error| refused(error.to_string()))?;
+    let with = pen.decimal(depth).to_string();
+    report.dip = Some(desk.ledger.show(pen.fine(depth), "g, as asked", with, &statics::SOURCE));
+    report.limit = Some(limit(desk));
+    let side = Side { depth, name: asked.wheel };
+    let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
+    (report.wheels, report.sentence) = rows(desk, &wheels, &kept, side);
+    if let Some(lift) = track.least_dip(index).ok().flatten() {
+        let which = wheels.names().nth(lift.wheel).unwrap_or_default();
+        report.lifts_sentence =
+            text!("{which} lifts at a dip of {} under {}.", pen.fine_text(lift.dip), asked.wheel);
+        report.lifts = Some(lifts(desk, lift.dip));
+    } else {
+        report.lifts_sentence = text!("No dip under {} lifts a wheel.", asked.wheel);
+    }
+    if !asked.stuck.is_empty() {
+        let names = written.supports.iter().map(|support| support.nest.as_str());
+        let nest = one_of(names, asked.stuck, "a nest of the frame")?;
+        let track = track.stuck(nest).map_err(|error| refused(error.to_string()))?;
+        let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
+        let (rows, sentence) = rows(desk, &wheels, &kept, side);
+        let lift = track.least_dip(index).ok().flatten();
+        report.stuck = Some(StuckReport {
+            nest: asked.stuck.to_owned(),
+            wheels: rows,
+            sentence,
+            lifts: lift.map(|lift| lifts(desk, lift.dip)),
+        });
+    }
+    Ok(())
+}
+
+/// Where a name stands among those that there are.
+fn one_of<'a>(
+    mut names: impl Iterator<Item = &'a str> + Clone,
+    name: &str,
+    expected: &str,
+) -> Result<usize, Box<Problem>> {
+    let known = names.clone();
+    names.position(|one| one == name).ok_or_else(|| {
+        let expected = text!("{expected}: {}", quantity::joined(known, ", "));
+        let why = "the frame has none of that name";
+        Box::new(Problem::new(&Path::default(), "no-such-wheel", name, &expected, why, ""))
+    })
+}
+
+fn limit(desk: &mut Desk<'_>) -> Figure {
+    let figure = Pen::percent(TWIST_LIMIT.value, 0);
+    let with = figure.text.clone();
+    desk.ledger.show(figure, "ΔQ / Q0 ≤", with, &TWIST_LIMIT.source)
+}
+
+fn lifts(desk: &mut Desk<'_>, dip: Length) -> Figure {
+    let figure = desk.pen.fine(dip);
+    let with = "walked from bend to bend of the nests' load curves".to_owned();
+    desk.ledger.show(figure, "the least dip at which some Q = 0", with, &statics::SOURCE)
+}
+
+#[derive(Clone, Copy)]
+struct Side<'a> {
+    depth: Length,
+    name: &'a str,
+}
+
+/// What each wheel keeps, and which loses most.
+fn rows(
+    desk: &mut Desk<'_>,
+    wheels: &Wheels,
+    loads: &[WheelLoad],
+    side: Side<'_>,
+) -> (Vec<DippedWheel>, String) {
+    let pen = desk.pen;
+    let mut worst: Option<(&str, f64)> = None;
+    let rows = wheels.names().zip(loads).map(|(name, wheel)| {
+        let kept = wheel.unloading.map(|unloading| {
+            if worst.is_none_or(|(_, most)| unloading > most) {
+                worst = Some((name, unloading));
+            }
+            let with =
+                text!("{} / {}", pen.say::<Force>(wheel.load), pen.say::<Force>(wheel.at_rest));
+            let figure = Pen::percent(1.0 - unloading, 0);
+            desk.ledger.show(figure, "kept = Q / Q0 = 1 − ΔQ / Q0", with, &statics::SOURCE)
+        });
+        let mut load = |force: Force, formula, on: &str| {
+            let figure = pen.figure::<Force>(force);
+            desk.ledger.show(figure, formula, text!("{name}, {on}"), &statics::SOURCE)
+        };
+        DippedWheel {
+            name: name.to_owned(),
+            at_rest: load(wheel.at_rest, "Q0 = Σ part · F of the nests", "on level track"),
+            load: load(wheel.load, "Q = Σ part · F of the nests", "on the rough"),
+            kept,
+            over: wheel.unloading.is_some_and(|unloading| unloading > TWIST_LIMIT.value),
+        }
+    });
+    let rows = rows.collect();
+    let on = if side.depth.value < 0.0 { "rise" } else { "dip" };
+    let size = pen.fine_text(side.depth.abs());
+    let sentence = match worst {
+        Some((name, lost)) if lost >= 1.0 - 1e-12 => {
+            text!("With a {on} of {size} under {}, {name} lifts off the track.", side.name)
+        }
+        Some((name, lost)) => text!(
+            "With a {on} of {size} under {}, {name} loses most: {} of what it carries on level track.",
+            side.name,
+            Pen::percent(lost, 0).text
+        ),
+        None => String::new(),
+    };
+    (rows, sentence)
+}

@@ -1,0 +1,275 @@
+//! The shims that even a frame out, as steps to do and texts to write.
+
+use super::super::desk::Desk;
+use super::super::figures::{Pen, text};
+use super::super::frame::{self, Laden, Written};
+use super::super::problem::Path;
+use super::super::report::{
+    Edit, Figure, FrameReport, Problem, ShimReport, ShimStep, SupportReport,
+};
+use crate::bounds;
+use crate::frame::shims::{
+    Aim, Deviation, Evenness, Packing, Plan, Remainder, Remains, ShimError, Stack, Stock,
+};
+use crate::frame::{Frame, SOURCE, Support};
+use crate::propagation;
+use crate::quantity::{self, Force, Length};
+
+/// The plan, where a job says what shims there are.
+pub(super) fn plan(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    laden: &Laden,
+    stands: &FrameReport,
+) -> Option<ShimReport> {
+    if written.stock.is_empty() {
+        return None;
+    }
+    let at = frame::path();
+    let Some(largest) = written.largest_stack else {
+        let text = "How thick a stack of shims may be is not given: without it no plan is made.";
+        desk.note(&at.field("largest_stack"), "stack-unknown", text);
+        return None;
+    };
+    let may: Vec<bool> = written.supports.iter().map(|support| support.shimmable).collect();
+    let stock = Stock::new(&written.stock, largest);
+    let planned =
+        stock.and_then(|stock| laden.frame.shimmed(laden.weight, &stock, &may, written.aim));
+    match planned {
+        Ok(plan) => Some(report(desk, written, laden, stands, &plan)),
+        Err(error) => {
+            desk.problem(refused(desk.pen, &at, &error));
+            None
+        }
+    }
+}
+
+fn refused(pen: Pen, at: &Path, error: &ShimError) -> Problem {
+    let stock = at.field("shim_stock");
+    let example = bounds::SHIM.example(pen.system);
+    match *error {
+        ShimError::Thickness { thickness } => Problem::new(
+            &stock,
+            "no-thickness",
+            &pen.fine_text(thickness),
+            "a thickness above zero",
+            "a shim without thickness lifts nothing",
+            example,
+        ),
+        ShimError::Largest { largest, thinnest } => Problem::new(
+            &at.field("largest_stack"),
+            "stack-too-thin",
+            &pen.fine_text(largest),
+            "a stack that takes the thinnest shim at least",
+            &text!("not even the thinnest shim, {}, goes in", pen.fine_text(thinnest)),
+            &pen.fine_text(thinnest),
+        ),
+        ShimError::Stacks { largest } => Problem::new(
+            &at.field("largest_stack"),
+            "too-many-stacks",
+            &pen.fine_text(largest),
+            "a lower stack, or fewer thin shims in stock",
+            "the shims in stock make too many different stacks of that height",
+            "",
+        ),
+        ref other => Problem::new(
+            &stock,
+            "shims-refused",
+            "",
+            "shims from which a plan can be made",
+            &other.to_string(),
+            example,
+        ),
+    }
+}
+
+fn report(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    laden: &Laden,
+    stands: &FrameReport,
+    plan: &Plan,
+) -> ShimReport {
+    let pen = desk.pen;
+    let aim = written.aim;
+    let doubt = match aim {
+        Aim::Loads => doubt_of(desk, &stands.supports, "of a share", |support| &support.share),
+        Aim::Corners => doubt_of(desk, &stands.supports, "of a height", |support| &support.height),
+    };
+    let told = doubt.as_ref().map_or(0.0, |doubt| doubt.si);
+    let mut left = size(plan.before.evenness.of(aim));
+    let steps = plan.steps.iter().map(|step| {
+        let gained = left - size(step.evenness.of(aim));
+        left = size(step.evenness.of(aim));
+        let nest = written.supports.get(step.support).map_or("", |support| support.nest.as_str());
+        let gains = pen.figure::<Force>(step.gains);
+        let with =
+            text!("the frame settled before and after, {nest} with {}", stack(pen, &step.stack));
+        ShimStep {
+            nest: nest.to_owned(),
+            text: to_do(pen, step.before, &step.stack),
+            gains: desk.ledger.show(gains, "ΔF = F after − F before", with, &SOURCE),
+            after: deviation(desk, step.evenness, aim),
+            within_doubt: told > 0.0 && gained < told,
+        }
+    });
+    let steps: Vec<ShimStep> = steps.collect();
+    let (supports, [lean_along, lean_across]) = after(desk, written, laden, plan);
+    let before = deviation(desk, plan.before.evenness, aim);
+    let after = deviation(desk, plan.after.evenness, aim);
+    let gap = (!plan.exact).then(|| {
+        let with = text!("{} − {}", after.text, shown(pen, plan.bound).text);
+        let formula = "what is left − what no plan can be below";
+        desk.ledger.show(shown(pen, plan.gap), formula, with, &SOURCE)
+    });
+    let edits = plan.under.iter().zip(&written.supports);
+    let edits = edits.filter(|(under, _)| under.change.value != 0.0).map(|(under, support)| Edit {
+        path: frame::support_path(support.index).field("shim").text().to_owned(),
+        text: pen.size(under.thickness).text,
+    });
+    ShimReport {
+        aim: match aim {
+            Aim::Loads => "loads",
+            Aim::Corners => "level",
+        },
+        what: match aim {
+            Aim::Loads => "Farthest from the mean load",
+            Aim::Corners => "Farthest from level",
+        },
+        remains: remains(&plan.remainder, &after, &steps, told, size(plan.after.evenness.of(aim))),
+        before,
+        after,
+        doubt,
+        steps,
+        exact: plan.exact,
+        gap,
+        supports,
+        lean_along,
+        lean_across,
+        edits: edits.collect(),
+    }
+}
+
+/// The greatest doubt that the readings leave, as a figure of its own.
+fn doubt_of(
+    desk: &mut Desk<'_>,
+    supports: &[SupportReport],
+    what: &str,
+    of: impl Fn(&SupportReport) -> &Figure,
+) -> Option<Figure> {
+    let doubted = supports.iter().map(of).filter(|figure| figure.doubt_si.is_some());
+    let most = doubted.reduce(|most, one| if one.doubt_si > most.doubt_si { one } else { most })?;
+    let (si, text) = (most.doubt_si?, most.doubt_text.clone()?);
+    let figure = Figure { si, text, unit: most.unit, ..Figure::default() };
+    let with = text!("u {what} {}", most.text);
+    Some(desk.ledger.show(figure, "greatest u of all nests", with, &propagation::SOURCE))
+}
+
+fn size(deviation: Deviation) -> f64 {
+    match deviation {
+        Deviation::Load(part) => part,
+        Deviation::Height(height) => height.value,
+    }
+}
+
+fn shown(pen: Pen, deviation: Deviation) -> Figure {
+    match deviation {
+        Deviation::Load(part) => Pen::percent(part, 1),
+        Deviation::Height(height) => pen.fine(height),
+    }
+}
+
+fn deviation(desk: &mut Desk<'_>, evenness: Evenness, aim: Aim) -> Figure {
+    let pen = desk.pen;
+    let figure = shown(pen, evenness.of(aim));
+    let (formula, with) = match aim {
+        Aim::Loads => {
+            ("max |F / mean F − 1|", text!("{}", quantity::write_number(evenness.loads, 4)))
+        }
+        Aim::Corners => {
+            ("max |H − mean H|, H = z + a·x + b·y", pen.decimal(evenness.corners).to_string())
+        }
+    };
+    desk.ledger.show(figure, formula, with, &SOURCE)
+}
+
+/// `one 1/4 and two 1/16 in`.
+fn stack(pen: Pen, stack: &Stack) -> String {
+    let mut counted: Vec<(Length, usize)> = Vec::new();
+    for piece in &stack.pieces {
+        match counted.last_mut() {
+            Some((thickness, count)) if thickness == piece => *count += 1,
+            _ => counted.push((*piece, 1)),
+        }
+    }
+    let words = ["no", "one", "two", "three", "four", "five", "six"];
+    let pieces = counted.iter().map(|(thickness, count)| {
+        let many = words.get(*count).map_or_else(|| count.to_string(), |word| (*word).to_owned());
+        text!("{many} {}", pen.size(*thickness).text)
+    });
+    quantity::joined(pieces, " and ")
+}
+
+/// `take out 1/8 in, put in one 1/4 in`.
+fn to_do(pen: Pen, before: Length, laid: &Stack) -> String {
+    let out = (before.value > 0.0).then(|| text!("take out {}", pen.size(before).text));
+    let put = (!laid.pieces.is_empty()).then(|| text!("put in {}", stack(pen, laid)));
+    let todo: Vec<String> = out.into_iter().chain(put).collect();
+    quantity::joined(todo.iter(), ", ")
+}
+
+/// The frame with the plan carried out.
+fn after(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    laden: &Laden,
+    plan: &Plan,
+) -> (Vec<SupportReport>, [Figure; 2]) {
+    let supports = laden.frame.supports().iter().zip(&plan.under);
+    let supports = supports.map(|(support, under)| Support {
+        shim: match under.packing {
+            Packing::Kept => support.shim,
+            Packing::Laid(_) => under.thickness,
+        },
+        ..support.clone()
+    });
+    let settled = &plan.after.settled;
+    let frame = Frame::new(supports.collect(), laden.frame.warp());
+    let frame = frame.as_ref().unwrap_or(&laden.frame);
+    let reports = frame::supports(desk, written, laden, frame, settled);
+    (reports, frame::leans(desk, frame, settled))
+}
+
+/// What is left, why, and whether the last steps are worth their while.
+fn remains(
+    remainder: &Remainder,
+    after: &Figure,
+    steps: &[ShimStep],
+    told: f64,
+    left: f64,
+) -> String {
+    let left_is = text!("{} is left", after.text);
+    let why = match remainder.chief {
+        Remains::Nothing => "It is as even as can be.".to_owned(),
+        Remains::Stock => text!("{left_is}: finer shims would do better."),
+        Remains::Stack => text!("{left_is}: a thicker stack would do better."),
+        Remains::Place => text!("{left_is}: shims where none may go would do better."),
+        Remains::Frame => {
+            text!("{left_is}: with the weight where it acts no shims make it more even.")
+        }
+    };
+    let idle = steps.iter().rev().take_while(|step| step.within_doubt).count();
+    let idle = match (idle, steps.len()) {
+        (0, 0) if told > 0.0 && left < told => {
+            " What is left is less than the readings can tell.".to_owned()
+        }
+        (0, _) => String::new(),
+        (idle, all) if idle == all => {
+            " All of it is less than the readings can tell: measure finer before you shim."
+                .to_owned()
+        }
+        (1, _) => " The last step gains less than the readings can tell.".to_owned(),
+        (idle, _) => text!(" The last {idle} steps each gain less than the readings can tell."),
+    };
+    text!("{why}{idle}")
+}

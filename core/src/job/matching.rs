@@ -1,0 +1,410 @@
+//! Which coil of those on the bench and in the nests belongs in which seat.
+
+use super::assess::{self, Bench, Drafted};
+use super::desk::Desk;
+use super::drawing::Facts;
+use super::figures::{Pen, text};
+use super::file;
+use super::frame;
+use super::input::Job;
+use super::nest::Reckoned;
+use super::pool::{self, Lying};
+use super::problem::Path;
+use super::report::{
+    Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word, Workings,
+};
+use super::seat::{self, Standing};
+use crate::bounds;
+use crate::frame::Place;
+use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
+use crate::quantity::{self, Force, Length};
+use crate::tables::Tables;
+
+/// The coils on the bench with their verdicts, and which coil belongs in which seat.
+///
+/// Nests of one make-up are wanted: those of the frame, or all where there is none. Coils whose
+/// verdict is short or long are set aside.
+#[must_use]
+pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
+    let mut report = MatchReport::default();
+    if let Some(problem) = file::refused_format(job) {
+        report.problems.push(problem);
+        return report;
+    }
+    // What is wrong with nests and frame is said elsewhere.
+    let mut aside = Desk::new(tables, assess::pen(job));
+    let bench = Bench::read(&mut aside, job);
+    let mut desk = Desk::new(tables, aside.pen);
+    let lying = pool::read(&mut desk, job, &bench);
+    let judged: Vec<(Standing, SeatReport)> = lying
+        .iter()
+        .map(|coil| {
+            let facts = coil.facts.cloned().unwrap_or_default();
+            let of = seat::assess(&mut desk, &coil.at, &facts, &coil.readings, &bench.gear);
+            (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
+        })
+        .collect();
+    report.bench = judged.iter().map(|(_, seat)| seat.clone()).collect();
+    if let Some(stage) = Stage::of(&mut desk, &mut aside, job, &bench) {
+        let pool = stage.pool(&lying, &judged);
+        report.set_aside = pool.set_aside();
+        stage.place(&mut desk, &pool, &mut report);
+    }
+    report.problems = desk.problems;
+    report.notes = desk.notes;
+    report.workings = Workings(desk.ledger.entries);
+    report
+}
+
+/// Nests of one make-up, and the height at which their loads are compared.
+struct Stage<'b> {
+    nests: Vec<&'b Drafted<'b>>,
+    places: Vec<Place>,
+    roles: Vec<Wanted>,
+    height: Length,
+}
+
+/// One seat of each nest.
+struct Wanted {
+    facts: Facts,
+    raise: Length,
+}
+
+impl Wanted {
+    /// The load of a coil that is so high when free.
+    fn load(&self, free: Length, height: Length) -> Option<Force> {
+        let over = free + self.raise - height;
+        let over = if over.value > 0.0 { over } else { Length::default() };
+        Some(self.facts.rate?.value * over)
+    }
+}
+
+impl<'b> Stage<'b> {
+    fn of(
+        desk: &mut Desk<'_>,
+        aside: &mut Desk<'_>,
+        job: &Job,
+        bench: &'b Bench<'b>,
+    ) -> Option<Self> {
+        let reckoned: Vec<Option<Reckoned>> =
+            bench.nests.iter().map(|nest| nest.reckoned(aside)).collect();
+        let written = frame::read(aside, job, &bench.nest_names());
+        let laden =
+            written.as_ref().and_then(|written| written.laden(aside, &bench.named(&reckoned)));
+        let (nests, places, mean) = match (&written, &laden) {
+            (Some(written), Some(laden)) => {
+                let of = |id: &str| bench.nests.iter().find(|nest| nest.id == id);
+                let nests = written.supports.iter().filter_map(|support| of(&support.nest));
+                let places = laden.frame.supports().iter().map(|support| support.place).collect();
+                let settled = laden.frame.settle(laden.weight).ok();
+                (nests.collect(), places, settled.map(|settled| settled.mean_height()))
+            }
+            _ => (bench.nests.iter().collect(), vec![Place::default(); bench.nests.len()], None),
+        };
+        let nests: Vec<&Drafted<'_>> = nests;
+        let first = *nests.first()?;
+        let roles = roles(desk, &nests, first)?;
+        let working = || {
+            let entry = &first.entry.working_height;
+            aside.length(&first.at, "working_height", entry, &bounds::HEIGHT)
+        };
+        let Some(height) = mean.or_else(working) else {
+            let text = "Neither a frame at rest nor a working height says at which height loads are to be compared.";
+            desk.note(&first.at.field("working_height"), "height-unknown", text);
+            return None;
+        };
+        Some(Self { nests, places, roles, height })
+    }
+
+    /// Every coil that could go into a seat.
+    fn pool<'p>(
+        &'p self,
+        lying: &'p [Lying<'_>],
+        judged: &'p [(Standing, SeatReport)],
+    ) -> Pool<'p> {
+        let mut pool = Pool { roles: self.roles.iter().map(|_| Vec::new()).collect() };
+        for (nest, drafted) in self.nests.iter().enumerate() {
+            let seats = drafted.seats.iter().zip(&drafted.reports).enumerate();
+            for (index, (seated, report)) in seats {
+                let pair = drafted.pair(index);
+                let from = drafted.at.field("seats").item(index);
+                let stays = Some((nest, drafted.id.as_str()));
+                self.add(&mut pool, &seated.standing, report, &Lies { from, stays, pair });
+            }
+        }
+        for (coil, (standing, report)) in lying.iter().zip(judged) {
+            if report.measured {
+                let lies = Lies { from: coil.at.clone(), stays: None, pair: &coil.pair };
+                self.add(&mut pool, standing, report, &lies);
+            }
+        }
+        pool
+    }
+
+    fn add<'p>(
+        &self,
+        pool: &mut Pool<'p>,
+        standing: &Standing,
+        report: &'p SeatReport,
+        lies: &Lies<'p>,
+    ) {
+        let roles = self.roles.iter().zip(&mut pool.roles);
+        for (role, coils) in roles.filter(|(role, _)| role.facts.id == report.coil) {
+            let load = standing.free.and_then(|free| role.load(free, self.height));
+            let Some(load) = load else { continue };
+            let word = report.verdict.as_ref().map(|verdict| verdict.word);
+            coils.push(Pooled {
+                label: report.label.as_deref().unwrap_or_default(),
+                name: &report.name,
+                load,
+                own_doubt: role
+                    .facts
+                    .rate
+                    .map_or(0.0, |rate| (rate.value * standing.own_doubt).value),
+                word,
+                lies: lies.clone(),
+            });
+        }
+    }
+
+    fn place(&self, desk: &mut Desk<'_>, pool: &Pool<'_>, report: &mut MatchReport) {
+        let pen = desk.pen;
+        let ties = pool.ties();
+        let roles = self.roles.iter().zip(&pool.roles).map(|(role, coils)| Role {
+            name: role.facts.name.clone(),
+            coils: coils.iter().map(|coil| coil.of(&ties)).collect(),
+            new: role.facts.free.and_then(|free| role.load(free, self.height)),
+        });
+        let roles: Vec<Role> = roles.collect();
+        let with = pen.decimal(self.height).to_string();
+        let formula = "h, mean of the nests at rest, or the working height where no frame rests";
+        report.height = Some(desk.ledger.show(pen.height(self.height), formula, with, &SOURCE));
+        match matched(&roles, &self.places) {
+            Ok(matching) => self.report(desk, pool, &matching, report),
+            Err(error) => desk.problem(refused(&error)),
+        }
+    }
+
+    fn report(
+        &self,
+        desk: &mut Desk<'_>,
+        pool: &Pool<'_>,
+        matching: &Matching,
+        report: &mut MatchReport,
+    ) {
+        let pen = desk.pen;
+        let spread = |desk: &mut Desk<'_>, spread: Force| {
+            let with = text!("h = {}", pen.decimal(self.height));
+            let formula = "max F − min F, F = Σ k · max(0, L0 + o − h) of each nest";
+            desk.ledger.show(pen.figure::<Force>(spread), formula, with, &SOURCE)
+        };
+        report.before = matching.before.map(|before| spread(desk, before.spread));
+        report.after = Some(spread(desk, matching.reach.spread));
+        if !matching.reach.exact() {
+            let Reach { spread, bound } = matching.reach;
+            let with = text!("{} − {}", pen.say::<Force>(spread), pen.say::<Force>(bound));
+            let formula = "spread − what no choice can be below";
+            let figure = pen.figure::<Force>(spread - bound);
+            report.gap = Some(desk.ledger.show(figure, formula, with, &SOURCE));
+        }
+        for (nest, (of, drafted)) in matching.nests.iter().zip(&self.nests).enumerate() {
+            let chosen = of.coils.iter().zip(&pool.roles);
+            let chosen: Vec<&Pooled<'_>> =
+                chosen.filter_map(|(coil, coils)| coils.get(*coil)).collect();
+            let with =
+                quantity::joined(chosen.iter().map(|coil| pen.say::<Force>(coil.load)), " + ");
+            let load = pen.figure::<Force>(of.load);
+            let load = desk.ledger.show(load, "F = Σ k · max(0, L0 + o − h)", with, &SOURCE);
+            let stays = |coil: &Pooled<'_>| coil.lies.stays.is_some_and(|(at, _)| at == nest);
+            for coil in chosen.iter().filter(|coil| !stays(coil)) {
+                let from = match coil.lies.stays {
+                    Some((_, other)) => text!("from {other}"),
+                    None => "from the bench".to_owned(),
+                };
+                report.moves.push(text!("{}: {} {from}.", drafted.id, coil.called()));
+            }
+            let seats = chosen.iter().map(|coil| MatchedSeat {
+                name: coil.name.to_owned(),
+                label: coil.label.to_owned(),
+                from: coil.lies.from.text().to_owned(),
+                stays: stays(coil),
+            });
+            report.nests.push(MatchedNest {
+                nest: drafted.id.clone(),
+                load,
+                seats: seats.collect(),
+            });
+        }
+        report.left_over = matching
+            .left_over
+            .iter()
+            .zip(&pool.roles)
+            .flat_map(|(left, coils)| {
+                left.iter().filter_map(|coil| Some(coils.get(*coil)?.called()))
+            })
+            .collect();
+        report.sentences = self.sentences(pen, pool, matching, report.after.as_ref());
+    }
+
+    fn sentences(
+        &self,
+        pen: Pen,
+        pool: &Pool<'_>,
+        matching: &Matching,
+        after: Option<&Figure>,
+    ) -> Vec<String> {
+        let say = |force: Force| pen.figure::<Force>(force).text;
+        let height = pen.height(self.height).text;
+        let spread = after.map_or_else(String::new, |after| after.text.clone());
+        let mut said = Vec::new();
+        said.push(match matching.before {
+            Some(_) if matching.moved == 0 => text!(
+                "The coils stand where they belong: at {height} the nests differ by {spread}."
+            ),
+            Some(before) => text!(
+                "At {height} the nests differ by {} as they are, by {spread} placed so.",
+                say(before.spread)
+            ),
+            None => text!("At {height} the nests differ by {spread} placed so."),
+        });
+        said.push(if matching.reach.exact() {
+            "No other choice of these coils brings them closer.".to_owned()
+        } else {
+            let gap = matching.reach.spread - matching.reach.bound;
+            text!("Another choice could bring them closer by {} at most.", say(gap))
+        });
+        let doubt = pool.nest_doubt();
+        if doubt > 0.0 {
+            let doubt = pen.doubt::<Force>(Force { value: doubt, ..Force::default() });
+            said.push(text!("The readings tell the load of a nest to ± {doubt}."));
+        }
+        for (role, new) in self.roles.iter().zip(&matching.with_new) {
+            if let Some(new) = new {
+                let gained = matching.reach.spread - new.spread;
+                said.push(if gained.value > 0.005 * matching.reach.spread.value {
+                    let name = &role.facts.name;
+                    text!("One new {name} by the book would bring it to {}.", say(new.spread))
+                } else {
+                    text!("One new {} by the book would gain nothing.", role.facts.name)
+                });
+            }
+        }
+        said
+    }
+}
+
+/// The seats that each nest has, where they are the same in all.
+fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Option<Vec<Wanted>> {
+    let make = |nest: &Drafted<'_>| -> Vec<(String, Length)> {
+        nest.seats.iter().map(|seat| (seat.facts.id.clone(), seat.raise)).collect()
+    };
+    let wanted = make(first);
+    let of_another_make =
+        |nest: &&&Drafted<'_>| make(nest) != wanted || nest.seats.len() != nest.written_seats();
+    if let Some(other) = nests.iter().find(of_another_make) {
+        let text = text!(
+            "{} and {} do not hold the same kinds of coils in the same order: which coil belongs where is told only of nests of one make-up.",
+            first.id,
+            other.id
+        );
+        desk.note(&other.at, "nests-differ", text);
+        return None;
+    }
+    let twice = |(index, (id, _)): (usize, &(String, Length))| {
+        wanted.iter().take(index).any(|(before, _)| before == id)
+    };
+    if wanted.is_empty() || wanted.iter().enumerate().any(twice) {
+        let text = text!(
+            "{}: which coil belongs where is told of nests whose every coil has a drawing of its own.",
+            first.id
+        );
+        desk.note(&first.at, "nests-differ", text);
+        return None;
+    }
+    let roles = first.seats.iter();
+    Some(roles.map(|seat| Wanted { facts: seat.facts.clone(), raise: seat.raise }).collect())
+}
+
+/// Where a coil is, and from which it may not part.
+#[derive(Clone)]
+struct Lies<'p> {
+    from: Path,
+    /// The nest in which it stands, by its place among the nests, and its name.
+    stays: Option<(usize, &'p str)>,
+    pair: &'p str,
+}
+
+/// A coil that could go into a seat.
+struct Pooled<'p> {
+    label: &'p str,
+    name: &'p str,
+    load: Force,
+    own_doubt: f64,
+    word: Option<Word>,
+    lies: Lies<'p>,
+}
+
+impl Pooled<'_> {
+    /// `21 (Outer)`.
+    fn called(&self) -> String {
+        if self.label.is_empty() {
+            self.name.to_owned()
+        } else {
+            text!("{} ({})", self.label, self.name)
+        }
+    }
+
+    fn is_usable(&self) -> bool {
+        !matches!(self.word, Some(Word::Short | Word::Long))
+    }
+
+    fn of(&self, ties: &[&str]) -> Coil {
+        Coil {
+            load: self.load,
+            usable: self.is_usable(),
+            tie: ties.iter().position(|pair| *pair == self.lies.pair),
+            stays: self.lies.stays.map(|(nest, _)| nest),
+        }
+    }
+}
+
+/// Every coil that could go into a seat, by role.
+struct Pool<'p> {
+    roles: Vec<Vec<Pooled<'p>>>,
+}
+
+impl<'p> Pool<'p> {
+    /// The words by which coils are tied, each once.
+    fn ties(&self) -> Vec<&'p str> {
+        let mut ties: Vec<&str> = self.roles.iter().flatten().map(|coil| coil.lies.pair).collect();
+        ties.retain(|pair| !pair.is_empty());
+        ties.sort_unstable();
+        ties.dedup();
+        ties
+    }
+
+    fn set_aside(&self) -> Vec<String> {
+        let aside = self.roles.iter().flatten().filter(|coil| !coil.is_usable());
+        let why = |coil: &Pooled<'_>| if coil.word == Some(Word::Short) { "short" } else { "long" };
+        aside.map(|coil| text!("{}: {}", coil.called(), why(coil))).collect()
+    }
+
+    /// The greatest doubt of a nest's load from what is each coil's own.
+    fn nest_doubt(&self) -> f64 {
+        let greatest =
+            |coils: &Vec<Pooled<'_>>| coils.iter().map(|coil| coil.own_doubt).fold(0.0, f64::max);
+        libm::sqrt(self.roles.iter().map(greatest).map(|doubt| doubt * doubt).sum())
+    }
+}
+
+fn refused(error: &MatchingError) -> Problem {
+    let code = match error {
+        MatchingError::Lacking { .. } => "coils-lacking",
+        MatchingError::Tied { .. }
+        | MatchingError::TiedAlone { .. }
+        | MatchingError::TiedTwice { .. } => "coils-tied",
+        _ => "coils-refused",
+    };
+    let expected = "a usable coil for every seat, with those that may not part";
+    Problem::new(&Path::of("bench"), code, "", expected, &error.to_string(), "")
+}

@@ -1,0 +1,340 @@
+//! What follows for a frame on its nests, as it is handed out.
+
+use super::{Axes, Caution, Edit, Figure, Note, Problem, SeatReport, Workings};
+use serde::Serialize;
+
+words! {
+    /// Whether a frame stands.
+    FrameState {
+        /// It has come to rest.
+        Settled,
+        /// The weight is not within the nests.
+        Tips,
+    }
+}
+
+words! {
+    /// Whether a nest bears.
+    SupportState {
+        /// It carries nothing.
+        Loose,
+        /// Its springs carry.
+        Carrying,
+        /// Its turns lie on each other.
+        Bottomed,
+    }
+}
+
+record! {
+    /// A frame on its nests.
+    FrameReport {
+        /// Whether it stands.
+        state: FrameState,
+        /// How it stands, in a sentence.
+        sentence: String,
+        /// How much higher it stands at the nest nearest the A end than at the farthest.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        lean_along: Option<Figure>,
+        /// How much higher it stands at the nest farthest left than at the farthest right.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        lean_across: Option<Figure>,
+        /// Load of the nests on the diagonal from A left to B right less that of the others.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        diagonal: Option<Figure>,
+        /// Mean height of the nests of that diagonal less that of the others'.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        diagonal_height: Option<Figure>,
+        /// How far warping lifts the corners of that diagonal; none of a rigid frame.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        warp: Option<Figure>,
+        /// Mean load of all nests.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mean: Option<Figure>,
+        /// Whether the nests that carry leave it free to rock: heights are then one of many.
+        rocks: bool,
+        /// The nests, in the order of the job; none where it does not stand.
+        supports: Vec<SupportReport>,
+    }
+}
+
+record! {
+    /// A nest under the settled frame.
+    SupportReport {
+        /// Which nest.
+        nest: String,
+        /// Height between its seats.
+        height: Figure,
+        /// What it carries.
+        load: Figure,
+        /// The same as a part of the mean of all nests.
+        share: Figure,
+        /// Whether it bears.
+        state: SupportState,
+        /// Its share in a sentence.
+        sentence: String,
+    }
+}
+
+record! {
+    /// Everything about a frame, its shims and its wheels.
+    #[derive(Default)]
+    LevelReport {
+        /// How it stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        frame: Option<FrameReport>,
+        /// Its plan, to be drawn.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        plan: Option<Plan>,
+        /// The shims that even it out.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        shims: Option<ShimReport>,
+        /// What stands on the track: wheels, or the boxes where no axles are given.
+        wheels: Vec<Wheel>,
+        /// How deep a dip can be tried.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        dips: Option<Dips>,
+        /// What of frame and nests cannot be used, and where it stands.
+        problems: Vec<Problem>,
+        /// What was assumed, or left out and why.
+        notes: Vec<Note>,
+        /// What can hurt somebody at this work.
+        cautions: Vec<Caution>,
+        /// Units for scales.
+        axes: Axes,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// The plan of a frame, along to the A end, across to the left.
+    Plan {
+        /// Unit of every length.
+        unit: &'static str,
+        /// Where the weight acts, along.
+        centre_along: f64,
+        /// Where the weight acts, across.
+        centre_across: f64,
+        /// The nests.
+        nests: Vec<PlanNest>,
+        /// Rise per length along, of the settled frame.
+        slope_along: f64,
+        /// Rise per length across, of the settled frame.
+        slope_across: f64,
+    }
+}
+
+record! {
+    /// A nest on the plan.
+    PlanNest {
+        /// Which nest.
+        nest: String,
+        /// Index of its support in the job.
+        support: usize,
+        /// Where it stands, along.
+        along: f64,
+        /// Where it stands, across.
+        across: f64,
+        /// Radius of a circle whose area is as its load, as a part of that of the mean load.
+        radius: f64,
+    }
+}
+
+record! {
+    /// Which shims even a frame out, and how far.
+    ShimReport {
+        /// What was aimed at: `loads` or `level`.
+        aim: &'static str,
+        /// What the greatest deviation is, in words.
+        what: &'static str,
+        /// Greatest deviation as the frame stands.
+        before: Figure,
+        /// Greatest deviation with the plan.
+        after: Figure,
+        /// How far the readings leave a nest's share in doubt.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        doubt: Option<Figure>,
+        /// What to do, in this order.
+        steps: Vec<ShimStep>,
+        /// What remains, and why it is no better.
+        remains: String,
+        /// Whether no plan with these shims is better.
+        exact: bool,
+        /// How much better a plan could still be.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        gap: Option<Figure>,
+        /// The nests with the plan.
+        supports: Vec<SupportReport>,
+        /// How much higher the frame then stands at the A end.
+        lean_along: Figure,
+        /// How much higher the frame then stands on the left.
+        lean_across: Figure,
+        /// What to write into the job once it is done.
+        edits: Vec<Edit>,
+    }
+}
+
+record! {
+    /// One thing to do with shims.
+    ShimStep {
+        /// Which nest.
+        nest: String,
+        /// What to do there: `take out 1/8 in, put in 1/4 in and 1/16 in`.
+        text: String,
+        /// What that nest's load gains by it.
+        gains: Figure,
+        /// Greatest deviation after it.
+        after: Figure,
+        /// Whether it gains less than the readings can tell.
+        within_doubt: bool,
+    }
+}
+
+record! {
+    /// A wheel on level track, or a box.
+    Wheel {
+        /// Its name.
+        name: String,
+        /// What it carries.
+        load: Figure,
+    }
+}
+
+record! {
+    /// How deep a dip can be tried.
+    Dips {
+        /// The deepest, in the unit.
+        most: f64,
+        /// Step.
+        step: f64,
+        /// Unit.
+        unit: &'static str,
+    }
+}
+
+record! {
+    /// A wheel in a dip.
+    #[derive(Default)]
+    DipReport {
+        /// How deep it is.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        dip: Option<Figure>,
+        /// What each wheel keeps.
+        wheels: Vec<DippedWheel>,
+        /// The greatest unloading in a sentence.
+        sentence: String,
+        /// The same with one box stuck.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stuck: Option<StuckReport>,
+        /// The least dip at which a wheel lifts, and which.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        lifts: Option<Figure>,
+        /// The same in a sentence.
+        lifts_sentence: String,
+        /// What a published test allows to be lost.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        limit: Option<Figure>,
+        /// That this is a screening.
+        screening: &'static str,
+        /// Why there is no answer.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        problem: Option<Problem>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A dip with a box stuck at its height.
+    StuckReport {
+        /// Which nest's.
+        nest: String,
+        /// What each wheel keeps.
+        wheels: Vec<DippedWheel>,
+        /// The greatest unloading in a sentence.
+        sentence: String,
+        /// The least dip at which a wheel lifts.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        lifts: Option<Figure>,
+    }
+}
+
+record! {
+    /// What a wheel keeps.
+    DippedWheel {
+        /// Its name.
+        name: String,
+        /// What it carries on level track.
+        at_rest: Figure,
+        /// What it carries now.
+        load: Figure,
+        /// The same as a part of what it carries on level track.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        kept: Option<Figure>,
+        /// Whether it loses more than the published limit.
+        over: bool,
+    }
+}
+
+record! {
+    /// Which coil belongs in which seat.
+    #[derive(Default)]
+    MatchReport {
+        /// The coils on the bench, in the order of the job.
+        bench: Vec<SeatReport>,
+        /// The nests with their coils.
+        nests: Vec<MatchedNest>,
+        /// Height at which loads are compared.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        height: Option<Figure>,
+        /// Greatest load less the least at that height, as the coils are placed now.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        before: Option<Figure>,
+        /// The same as they would be placed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        after: Option<Figure>,
+        /// How much better another placing could still be; none where this is the best.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        gap: Option<Figure>,
+        /// What to do, in sentences.
+        moves: Vec<String>,
+        /// What it comes to, and what one new coil would buy.
+        sentences: Vec<String>,
+        /// Marks of the coils left over.
+        left_over: Vec<String>,
+        /// Marks of the coils that may not be used: short or long.
+        set_aside: Vec<String>,
+        /// What of bench and nests cannot be used, and where it stands.
+        problems: Vec<Problem>,
+        /// What was assumed, or left out and why.
+        notes: Vec<Note>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A nest with the coils that belong in it.
+    MatchedNest {
+        /// Which nest.
+        nest: String,
+        /// What it would carry at the height of comparison.
+        load: Figure,
+        /// The coils, in the order of its seats.
+        seats: Vec<MatchedSeat>,
+    }
+}
+
+record! {
+    /// A coil that belongs in a seat.
+    MatchedSeat {
+        /// Its drawing's name.
+        name: String,
+        /// The mark painted on it.
+        label: String,
+        /// Path of where it is now: `nests[0].seats[1]` or `bench[3]`.
+        from: String,
+        /// Whether it is there already.
+        stays: bool,
+    }
+}
