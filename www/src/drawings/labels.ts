@@ -30,7 +30,19 @@ const overlap = (a: Box, b: Box) =>
 
 const outside = (a: Box, frame: Box) => (a.x2 - a.x1) * (a.y2 - a.y1) - overlap(a, frame);
 
-/** The first place where the text is clear of everything and inside the frame, or else the one that covers least. */
+/** Which box is the first that is clear of everything and inside the frame, or else which covers least. */
+export function clearest(boxes: readonly Box[], taken: readonly Box[], frame: Box): number {
+	let best = -1;
+	let least = Infinity;
+	for (const [i, box] of boxes.entries()) {
+		const cost = outside(box, frame) * 4 + taken.reduce((sum, other) => sum + overlap(box, other), 0);
+		if (cost < least) [best, least] = [i, cost];
+		if (cost === 0) break;
+	}
+	return best;
+}
+
+/** The clearest place for a text. */
 export function placeLabel(
 	text: string,
 	size: number,
@@ -38,15 +50,8 @@ export function placeLabel(
 	taken: Box[],
 	frame: Box,
 ): Place | undefined {
-	let best: Place | undefined;
-	let least = Infinity;
-	for (const place of candidates) {
-		const box = boxOf(text, place, size);
-		const cost = outside(box, frame) * 4 + taken.reduce((sum, other) => sum + overlap(box, other), 0);
-		if (cost < least) [best, least] = [place, cost];
-		if (cost === 0) break;
-	}
-	return best;
+	const boxes = candidates.map((place) => boxOf(text, place, size));
+	return candidates[clearest(boxes, taken, frame)];
 }
 
 /** Narrow boxes that fill the ground under a line down to `floor`, so that a label can be kept above it. */

@@ -49,16 +49,28 @@ export function moveNest(job: Job, from: number, to: number): Job {
 	return { ...job, nests: moved(job.nests ?? [], from, to) };
 }
 
-/** Gives a nest another name, and keeps the frame's supports with it. */
+/** Gives a nest another name, and keeps the frame's supports and beams with it. */
 export function renameNest(job: Job, at: number, name: string): Job {
 	const old = job.nests?.[at]?.id;
 	const renamed = withNest(job, at, (nest) => ({ ...nest, id: name }));
 	const alone = (job.nests ?? []).filter((nest) => nest.id === old).length === 1;
-	if (!alone || job.frame?.supports === undefined) return renamed;
-	const supports = job.frame.supports.map((support) =>
-		support.nest === old ? { ...support, nest: name } : support,
-	);
-	return { ...renamed, frame: { ...job.frame, supports } };
+	if (!alone || job.frame === undefined) return renamed;
+	const { supports, beams } = job.frame;
+	const now = (nest: string) => (nest === old ? name : nest);
+	return {
+		...renamed,
+		frame: {
+			...job.frame,
+			...(supports && {
+				supports: supports.map((support) => (support.nest === old ? { ...support, nest: name } : support)),
+			}),
+			...(beams && {
+				beams: beams.map((beam) =>
+					beam.nests?.some((nest) => nest === old) ? { ...beam, nests: beam.nests.map(now) } : beam,
+				),
+			}),
+		},
+	};
 }
 
 /** A further coil in a nest: of a drawing that the nest does not hold yet, else of a new one. */

@@ -21,10 +21,15 @@ class Files {
 			.toLowerCase()
 			.replace(/[^\p{L}\p{N}]+/gu, '-')
 			.replace(/^-|-$/g, '');
-		const address = URL.createObjectURL(new Blob([engine.save(job.written)], { type: 'application/json' }));
+		this.offer(`${stem || 'job'}.coilnest.json`, 'application/json', engine.save(job.written));
+	}
+
+	/** Hands a text out as a download. */
+	offer(name: string, type: string, text: string): void {
+		const address = URL.createObjectURL(new Blob([text], { type }));
 		const link = document.createElement('a');
 		link.href = address;
-		link.download = `${stem || 'job'}.coilnest.json`;
+		link.download = name;
 		link.click();
 		setTimeout(() => URL.revokeObjectURL(address), 60_000);
 	}
@@ -36,14 +41,14 @@ class Files {
 		if (opened) job.replace({ job: opened, demo: false });
 	}
 
-	/** Asks for a file. */
-	choose(): void {
+	/** Asks for a file: a job, unless another kind is wanted. */
+	choose(accept = '.json,application/json', taken = (file: File) => this.open(file)): void {
 		const input = document.createElement('input');
 		input.type = 'file';
-		input.accept = '.json,application/json';
+		input.accept = accept;
 		input.addEventListener('change', () => {
 			const [file] = input.files ?? [];
-			if (file) void this.open(file);
+			if (file) void taken(file);
 		});
 		input.click();
 	}

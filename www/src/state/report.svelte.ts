@@ -5,11 +5,27 @@ import type { Path } from './path';
 
 /** All that follows from the job on the bench. */
 class ReportStore {
-	readonly all: Report = $derived(engine.assess(job.written));
+	/** Coils on the bench bear on nothing here; where they are looked at, another engine answers for them. */
+	readonly all: Report = $derived(engine.assess({ ...job.written, bench: [] }));
+
+	/** What another engine finds wrong with the same job, while its section is shown. */
+	#besides = $state.raw<() => readonly Problem[]>(() => []);
+	/** The problems of the job, each once, whichever engine found it. */
+	readonly problems: readonly Problem[] = $derived([
+		...new Map(
+			[...this.#besides(), ...this.all.problems].map((problem) => [problem.path + problem.code, problem]),
+		).values(),
+	]);
+
+	/** Tells what another engine finds wrong too; gives the call that ends it. */
+	heed(found: () => readonly Problem[]): () => void {
+		this.#besides = found;
+		return () => (this.#besides = () => []);
+	}
 
 	/** The problem of one field. */
 	problemAt(path: Path): Problem | undefined {
-		return this.all.problems.find((problem) => problem.path === path);
+		return this.problems.find((problem) => problem.path === path);
 	}
 
 	/** What was assumed, or could not be computed, at `path` and below it. */

@@ -97,6 +97,8 @@ function drawing(value: unknown): CoilDrawing {
 	) as unknown as CoilDrawing;
 }
 
+const beam = (value: unknown): Fields => inShape(value, { nests: many(text), boxes: many(text) });
+
 /** The job with lists where lists belong, whatever was written. */
 export function shaped(written: Job): Job {
 	return inShape(written, {
@@ -105,6 +107,7 @@ export function shaped(written: Job): Job {
 		coils: many(drawing),
 		nests: many(nest),
 		bench: many(seat),
-		frame: (frame) => inShape(frame, { supports: many(kept) }),
+		frame: (frame) =>
+			inShape(frame, { supports: many(kept), shim_stock: many(text), beams: many(beam), centre: kept }),
 	}) as unknown as Job;
 }

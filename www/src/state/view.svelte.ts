@@ -6,15 +6,18 @@ import { Preference } from './persisted.svelte';
 export const SECTIONS = [
 	{ id: 'measure', name: 'Measure' },
 	{ id: 'nest', name: 'Nest' },
+	{ id: 'level', name: 'Level' },
 ] as const;
 
 /** How the calculation was checked is read seldom, and stands in no bar. */
 export type SectionId = (typeof SECTIONS)[number]['id'] | 'checked';
 
-/** Fields of the Nest section; all others stand, or would stand, in Measure. */
+/** Fields of the Level and Nest sections; all others stand, or would stand, in Measure. */
+const OF_THE_FRAME = /^(frame|bench)\b/;
 const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
 
 function sectionOf(path: Path): SectionId {
+	if (OF_THE_FRAME.test(path)) return 'level';
 	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
 }
 
@@ -47,6 +50,8 @@ class ViewStore {
 	#focused = $state<Path>();
 	/** The problem of a field that had one when the typing began stays in sight until it is cured. */
 	#typing = $state<Path>();
+	/** Where the focus goes as soon as the section stands that holds it. */
+	#wanted: Path | undefined;
 	/** The paths of the fields that stand, one for each field. */
 	#shown = $state.raw<readonly Path[]>([]);
 	readonly theme = new Preference('theme', ['system', 'light', 'dark']);
@@ -75,7 +80,7 @@ class ViewStore {
 
 	/** Whether something is looked at that is fetched when it is asked for, and prints as it stands. */
 	get later(): boolean {
-		return this.coil !== undefined || this.section === 'checked';
+		return this.coil !== undefined || this.section === 'checked' || this.section === 'level';
 	}
 
 	/** The path of the field that has the focus. */
@@ -135,7 +140,13 @@ class ViewStore {
 	/** Goes to the section that holds `path`, and puts the focus on its field or on the nearest that stands. */
 	async go(path: Path): Promise<void> {
 		if (!this.isShown(path)) await this.show(sectionOf(path));
-		for (let at = path; at !== ''; at = at.replace(/(\.[^.[]+|\[\d+\]|^[^.[]+)$/, '')) {
+		this.#wanted = path;
+		this.arrive();
+	}
+
+	/** Puts the focus where it was sent to; a section that is fetched calls it once it stands. */
+	arrive(): void {
+		for (let at = this.#wanted ?? ''; at !== ''; at = at.replace(/(\.[^.[]+|\[\d+\]|^[^.[]+)$/, '')) {
 			const place = document.querySelector(`[data-path="${CSS.escape(at)}"]`);
 			if (place === null) continue;
 			for (let box = place.closest('details'); box; box = box.parentElement?.closest('details') ?? null) {
@@ -144,6 +155,7 @@ class ViewStore {
 			const first = place.querySelector<HTMLElement>('input, select, button');
 			const target = place instanceof HTMLElement && place.matches('[tabindex], input') ? place : first;
 			target?.focus();
+			this.#wanted = undefined;
 			return;
 		}
 	}

@@ -1,0 +1,9 @@
+import init from '$engine/coilnest_level.js';
+import address from '$engine/coilnest_level_bg.wasm?url';
+
+export * as levels from '$engine/coilnest_level.js';
+
+/** Loads the engine of a frame on its nests; until it has ended, no other call of it may be made. */
+export async function startLevel(): Promise<void> {
+	await init({ module_or_path: address });
+}
