@@ -15,12 +15,12 @@ fn main() {
 }
 
 fn build() -> Result<(), String> {
-    for watched in ["build.rs", "build", "sources.toml", "steels", "tapes", "tolerances"] {
+    for watched in ["build.rs", "build", "sources.toml", "sizes", "steels", "tapes", "tolerances"] {
         println!("cargo::rerun-if-changed={watched}");
     }
     let sources = rows::sources(&read(Path::new("sources.toml"))?)?;
     let mut all = Vec::new();
-    for name in ["steels", "tapes", "tolerances"] {
+    for name in ["sizes", "steels", "tapes", "tolerances"] {
         all.extend(folder(name, &sources)?);
     }
     rows::consistent(&all)?;

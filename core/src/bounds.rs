@@ -248,6 +248,16 @@ bounds! {
     STRESS: Stress, "a stress", [0.0, 1.0e10], ["95 000 psi", "650 MPa"];
     /// How likely a verdict must be before it is given.
     LEVEL: Share, "a decision level", [0.5, 0.9999], ["95 %", "95 %"];
+    /// Room to be left beside a coil.
+    CLEARANCE: Length, "a clearance", [0.0, 0.304_8], ["1/16", "1.5"];
+    /// What must be left between the height at work and solid.
+    RESERVE: Length, "a reserve", [0.0, 3.048], ["1", "25"];
+    /// The least factor of safety.
+    SAFETY: Turns, "a factor of safety", [0.1, 100.0], ["1.3", "1.3"];
+    /// How many are wanted.
+    COUNT: Turns, "a quantity", [1.0, 1.0e6], ["8", "8"];
+    /// By how much a load or a rate may be off.
+    WITHIN: Share, "a tolerance", [0.0, 1.0], ["5 %", "5 %"];
     /// The stiffness of a frame against warping.
     WARP_STIFFNESS: WarpStiffness, "a warp stiffness", [0.0, 1.0e9], ["20 000 000 lb·in³", "1500 N·m³"];
 }
@@ -299,6 +309,8 @@ mod tests {
             &RAISE,
             &GROUND,
             &POSITION,
+            &CLEARANCE,
+            &RESERVE,
         ] {
             length(bound);
         }
@@ -310,6 +322,9 @@ mod tests {
         other(&MODULUS);
         other(&STRESS);
         other(&LEVEL);
+        other(&SAFETY);
+        other(&COUNT);
+        other(&WITHIN);
         other(&WARP_STIFFNESS);
     }
 

@@ -24,6 +24,8 @@
 //! | Which coil of those on the bench belongs in which seat? | [`matching`] |
 //! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
 //! | What do readings in a press say of a coil? | [`load_test`] |
+//! | May another spring stand in for this one, and what has its maker to know? | [`replacement`] |
+//! | Which coil, or pair of coils, would carry a load in the room there is? | [`sizing`] |
 //! | How did a figure come about? | [`working`], [`source`] |
 //! | Everything that follows from a bench record, and the sheet of a coil | `job` (feature `serde`) |
 //!
@@ -65,6 +67,8 @@ pub mod nest;
 pub mod propagation;
 pub mod quantity;
 pub mod reading;
+pub mod replacement;
+pub mod sizing;
 pub mod source;
 pub mod tables;
 pub mod tolerance;

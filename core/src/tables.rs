@@ -2,15 +2,18 @@
 
 use crate::material::Steel;
 use crate::measured::TapeClass;
+use crate::sizing::Series;
 use crate::tolerance::DiameterBand;
 
-/// Steels and tape classes to look names up in.
+/// Steels, sizes and tape classes to look names up in.
 #[derive(Clone, Copy, Debug)]
 pub struct Tables<'a> {
     /// Steels; the first is taken, and said to be, where a job names none.
     pub steels: &'a [Steel],
     /// By how much the diameter of a new cold-wound coil may be off.
     pub diameters: &'a [DiameterBand],
+    /// Sizes of bar and wire to choose from, where a job lists none.
+    pub sizes: &'a [Series],
     /// Tape classes; the first is taken, and said to be, where a job names none.
     pub tape_classes: &'a [TapeClass],
 }
@@ -20,6 +23,12 @@ impl Tables<'_> {
     #[must_use]
     pub fn steel(&self, id: &str) -> Option<&Steel> {
         self.steels.iter().find(|steel| steel.id() == id)
+    }
+
+    /// The list of sizes of that name.
+    #[must_use]
+    pub fn series(&self, id: &str) -> Option<&Series> {
+        self.sizes.iter().find(|series| series.id() == id)
     }
 
     /// The tape class of that name in a job file.

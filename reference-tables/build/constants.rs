@@ -42,6 +42,11 @@ pub(crate) fn constants(rows: &[Row], steels: &[&Row], tapes: &[&Row]) -> String
             "DIAMETERS: &[DiameterBand]",
             rows.iter().map(diameters),
         ),
+        list(
+            "Sizes in which bar and wire are to be had, one list for each authority.",
+            "SIZES: &[Series]",
+            rows.iter().map(sizes),
+        ),
     ]
     .concat()
 }
@@ -164,6 +169,14 @@ fn diameters(row: &Row) -> String {
         )
     });
     bands.collect()
+}
+
+fn sizes(row: &Row) -> String {
+    let Values::Sizes { sizes, citation } = &row.values else { return String::new() };
+    let sizes: Vec<String> = sizes.iter().map(|size| quantity("length", size)).collect();
+    let (sizes, source) = (sizes.join(", "), source(citation));
+    let (id, name) = (&row.id, &row.name);
+    format!("listed(Series::new({id:?}, {name:?}, const {{ &[{sizes}] }}, {source})),\n")
 }
 
 fn quantity(kind: &str, value: &Value) -> String {

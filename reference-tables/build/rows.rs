@@ -40,6 +40,7 @@ pub(crate) enum Values {
     Shares(Shares),
     Tape { rule: ErrorRule, citation: Citation },
     Diameters { bands: Vec<Band>, citation: Citation },
+    Sizes { sizes: Vec<Value>, citation: Citation },
 }
 
 /// A steel, with the ids of the rows that say what it bears, the one to be taken first.
@@ -237,6 +238,7 @@ fn row_of(file: &str, subject: &str, mut fields: Fields, sources: &Sources) -> R
         "diameters" => {
             Values::Diameters { bands: fields.bands()?, citation: fields.citation(sources)? }
         }
+        "sizes" => Values::Sizes { sizes: fields.sizes()?, citation: fields.citation(sources)? },
         _ => return Err("no such subject".into()),
     };
     let (id, name, default) = (fields.text("id")?, fields.text("name")?, fields.flag("default")?);
@@ -412,12 +414,23 @@ impl Fields {
         Ok(bands)
     }
 
+    /// Sizes that rise in one unit.
+    fn sizes(&mut self) -> Result<Vec<Value>, String> {
+        let sizes = self.lengths("sizes")?;
+        let rising = |pair: (&Value, &Value)| pair.0.below(*pair.1);
+        if sizes.is_empty() || !sizes.iter().zip(sizes.iter().skip(1)).all(rising) {
+            return Err("sizes that do not rise in one unit".into());
+        }
+        Ok(sizes)
+    }
+
+    fn lengths(&mut self, field: &str) -> Result<Vec<Value>, String> {
+        self.texts(field)?.iter().map(|text| value(field, text, LENGTH)).collect()
+    }
+
     /// One length for each class of index.
     fn three(&mut self, field: &str) -> Result<[Value; 3], String> {
-        let texts = self.texts(field)?;
-        let values = texts.iter().map(|text| value(field, text, LENGTH));
-        let values = values.collect::<Result<Vec<Value>, String>>()?;
-        values.try_into().map_err(|_| format!("{field}: three values were expected"))
+        self.lengths(field)?.try_into().map_err(|_| format!("{field}: three values were expected"))
     }
 }
 

@@ -1,4 +1,4 @@
-//! Steels, tape classes and tolerances for [`coilnest`], each number with its source.
+//! Steels, sizes of bar and wire, tape classes and tolerances for [`coilnest`], each number with its source.
 //!
 //! The rows stand in TOML files beside this crate, one file for each source; its `README.md` says
 //! what each covers. The build reads them, refuses a row without source, place, unit or how it is
@@ -46,6 +46,7 @@
 use coilnest::material::{Against, Law, MaterialError, RuleError, Shares, Span, Steel, Strength};
 use coilnest::measured::{ErrorRule, TapeClass};
 use coilnest::quantity::{Length, MassDensity, Pressure};
+use coilnest::sizing::{Series, SeriesError};
 use coilnest::source::{Known, Source, Sourced};
 use coilnest::tables::Tables;
 use coilnest::tolerance::DiameterBand;
@@ -56,11 +57,11 @@ include!(concat!(env!("OUT_DIR"), "/constants.rs"));
 
 /// All tables, as an assessment takes them.
 pub const TABLES: Tables<'static> =
-    Tables { steels: STEELS, diameters: DIAMETERS, tape_classes: TAPE_CLASSES };
+    Tables { steels: STEELS, diameters: DIAMETERS, sizes: SIZES, tape_classes: TAPE_CLASSES };
 
 /// The tables of an assessment that asks for no strength: [`ELASTIC`] steels.
 pub const ELASTIC_TABLES: Tables<'static> =
-    Tables { steels: ELASTIC, diameters: &[], tape_classes: TAPE_CLASSES };
+    Tables { steels: ELASTIC, diameters: &[], sizes: &[], tape_classes: TAPE_CLASSES };
 
 /// Where a row stands, for whoever wants to read it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -103,6 +104,18 @@ pub fn row(id: &str) -> Option<Row> {
 #[must_use]
 pub fn strength(id: &str) -> Option<&'static Strength> {
     STRENGTHS.iter().find(|strength| strength.id() == id)
+}
+
+/// The sizes of that id: what one authority lists.
+///
+/// ```
+/// let series = coilnest_tables::sizes("iso-3-r20").ok_or("no such row")?;
+/// assert_eq!(series.source().to_string(), "ISO 3:1973, series R 20 (from memory)");
+/// # Ok::<(), &str>(())
+/// ```
+#[must_use]
+pub fn sizes(id: &str) -> Option<&'static Series> {
+    SIZES.iter().find(|series| series.id() == id)
 }
 
 /// One of each unit of the tables in SI.
@@ -156,5 +169,16 @@ const fn ruled<T: Copy>(rule: Result<T, RuleError>) -> T {
         Err(RuleError::Law) => panic!("a strength that does not fall, or falls to nothing"),
         Err(RuleError::Gap) => panic!("a span that does not begin where the one before it ends"),
         Err(_) => panic!("a share of the tensile strength that is not between 0 and 1"),
+    }
+}
+
+#[expect(
+    clippy::panic,
+    reason = "runs while this crate is compiled: sizes that do not rise do not build"
+)]
+const fn listed(series: Result<Series, SeriesError>) -> Series {
+    match series {
+        Ok(series) => series,
+        Err(_) => panic!("sizes that do not rise from above zero"),
     }
 }

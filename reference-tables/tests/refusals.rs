@@ -72,6 +72,15 @@ known = "page"
 bands = [{ over = "1 mm", up-to = "2 mm", grade-1 = ["1 mm", "2 mm", "3 mm"], grade-2 = ["4 mm", "5 mm", "6 mm"], grade-3 = ["7 mm", "8 mm", "9 mm"] }]
 "#;
 
+const SIZES: &str = r#"[[sizes]]
+id = "e"
+name = "Bars"
+source = "book"
+place = "p. 7"
+known = "common practice"
+sizes = ["1/2 in", "9/16 in"]
+"#;
+
 fn read(text: &str) -> Result<Vec<Row>, String> {
     rows::rows("x/book.toml", text, &Sources::from([("book".into(), "A book, 1st ed.".into())]))
 }
@@ -86,8 +95,8 @@ fn refusal(text: &str) -> String {
 #[test]
 fn whole_rows_are_accepted() {
     let steel = STEEL.replace("[]", r#"["s-1"]"#);
-    let rows = read(&[&steel, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS].concat()).unwrap();
-    assert_eq!(rows.len(), 6);
+    let rows = read(&[&steel, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES].concat()).unwrap();
+    assert_eq!(rows.len(), 7);
     assert_eq!(rows::consistent(&rows), Ok(()));
     let named = |id: &str| rows.iter().find(|row| row.id == id).unwrap();
     let text = constants::constants(&rows, &[named("a")], &[named("b"), named("c")]);
@@ -104,6 +113,7 @@ fn whole_rows_are_accepted() {
         r".with_shares(ROW_H)",
         r"ruled(Shares::new(4.5e-1, Against::Curvature, ",
         r"DiameterBand { over: length(1e0 * si::MILLIMETRE)",
+        r"const { &[length(5e-1 * si::INCH), length(5.625e-1 * si::INCH)] }",
     ] {
         assert!(text.contains(part), "{part} is not in\n{text}");
     }
@@ -111,7 +121,7 @@ fn whole_rows_are_accepted() {
 
 #[test]
 fn a_row_without_any_one_of_its_fields_is_refused_by_file_and_row() {
-    for row in [STEEL, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS] {
+    for row in [STEEL, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES] {
         let subject = row.split(['[', ']']).nth(2).unwrap();
         let table: toml::Table = row.parse().unwrap();
         let whole = table[subject][0].as_table().unwrap();
@@ -123,7 +133,7 @@ fn a_row_without_any_one_of_its_fields_is_refused_by_file_and_row() {
                 // A tape without steps wants the errors of the other kind.
                 "steps" => "no fixed".to_owned(),
                 // A strength without sizes only says where to look, and then nothing is cited.
-                "sizes" => "unknown field `allowable`".to_owned(),
+                "sizes" if subject == "strength" => "unknown field `allowable`".to_owned(),
                 field => format!("no {field}"),
             };
             let rest =
@@ -217,6 +227,14 @@ fn a_value_says_what_is_wrong_with_it() {
         ("grade-3 = [\"7 mm\", \"8 mm\", \"9 mm\"]", "", "no grade-3"),
     ] {
         refused(DIAMETERS, "x/book.toml, diameters 1 (d)", from, to, part);
+    }
+    for (from, to, part) in [
+        ("\"9/16 in\"", "\"1/2 in\"", "sizes that do not rise in one unit"),
+        ("\"9/16 in\"", "\"16 mm\"", "sizes that do not rise in one unit"),
+        ("\"9/16 in\"", "\"9/16\"", "sizes = \"9/16\": no unit"),
+        ("\"1/2 in\", \"9/16 in\"", "", "sizes that do not rise in one unit"),
+    ] {
+        refused(SIZES, "x/book.toml, sizes 1 (e)", from, to, part);
     }
     assert_eq!(refusal("# nothing"), "x/book.toml: no row");
 }

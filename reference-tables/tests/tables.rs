@@ -3,7 +3,8 @@
 use coilnest::material::{Presetting, Steel, Strength, StrengthError};
 use coilnest::measured::TapeClass;
 use coilnest::quantity::{Length, Pressure, unit};
-use coilnest_tables::{DIAMETERS, ROWS, STRENGTHS, TABLES};
+use coilnest::sizing::Series;
+use coilnest_tables::{DIAMETERS, ROWS, SIZES, STRENGTHS, TABLES};
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -20,6 +21,7 @@ fn every_constant_has_its_row_in_a_file() {
     let ids: BTreeSet<&str> = steels
         .chain(TABLES.tape_classes.iter().map(TapeClass::id))
         .chain(STRENGTHS.iter().map(Strength::id))
+        .chain(SIZES.iter().map(Series::id))
         .collect();
     let rows: BTreeSet<&str> = ROWS.iter().map(|row| row.id).collect();
     assert_eq!(rows.len(), ROWS.len(), "an id stands twice");
@@ -146,4 +148,30 @@ fn the_diameter_bands_adjoin_and_allow_more_as_the_coil_grows() {
             one.iter().zip(two).zip(three).all(|((one, two), three)| *one < two && two < three)
         );
     }
+}
+
+/// ISO 3 derives its numbers from the powers of ten's roots and rounds them by no more than 1.26 % (its
+/// clause on rounding, from memory).
+#[test]
+fn preferred_numbers_lie_near_the_roots_of_ten() {
+    for (id, roots) in [("iso-3-r20", 20), ("iso-3-r40", 40)] {
+        let sizes = coilnest_tables::sizes(id).unwrap().sizes();
+        assert_eq!(Ok(sizes.len()), usize::try_from(2 * roots + 1), "{id}");
+        for (power, size) in (0..).zip(sizes) {
+            let number = size.get::<unit::millimeter>();
+            let off = number.powi(roots) / 10_f64.powi(power);
+            let most = 1.0127_f64.powi(roots);
+            assert!(off < most && off > 1.0 / most, "{id}: {number} mm");
+        }
+    }
+}
+
+#[test]
+fn wire_sizes_span_those_whose_strength_is_held() {
+    let wire = coilnest_tables::sizes("en-10270-1-wire").unwrap();
+    let strength = coilnest_tables::strength("en-10270-1-sm-dm").unwrap();
+    assert!(wire.sizes().iter().all(|size| strength.tensile(*size).is_ok()));
+    let ends = (wire.sizes()[0], *wire.sizes().last().unwrap());
+    let (least, most) = strength.sizes().unwrap();
+    assert!((ends.0 - least).abs() < 1e-9 * least && (ends.1 - most).abs() < 1e-9 * most);
 }

@@ -60,11 +60,11 @@ pub enum Unusual {
 }
 
 /// The least usual index.
-const LEAST_INDEX: f64 = 4.0;
+pub const LEAST_INDEX: f64 = 4.0;
 /// The most usual index.
-const MOST_INDEX: f64 = 12.0;
+pub const MOST_INDEX: f64 = 12.0;
 /// The most usual pitch angle, in degrees.
-const MOST_ANGLE_DEG: f64 = 7.5;
+pub const MOST_ANGLE_DEG: f64 = 7.5;
 
 impl Unusual {
     /// Where its limit comes from.

@@ -1,0 +1,172 @@
+//! Whether one spring may stand in for another: requirement by requirement, over all its tolerances.
+//!
+//! A replacement must go where the original went, carry what it carried and stop no earlier. What is
+//! known of either may be little; a line that cannot be told says which figure is missing and, where
+//! it is one alone, what it would have to be. What is asked is the user's; where he leaves it open it
+//! follows from the original, as each [`Requirement`] says.
+//!
+//! Every figure of the candidate is a range, from the least to the most that its tolerances make of
+//! it, both attained: see [`SOURCE`]. A requirement is *met throughout* when every spring within the
+//! tolerances meets it.
+//!
+//! The sums are those of [`coil`](crate::coil), [`nest`](crate::nest) and [`frame`](crate::frame). They
+//! say nothing of cracks, corrosion or a steel that is not what its papers say: a replacement is the
+//! maker's and the keeper's decision, by the manual of the machine.
+//!
+//! # Example
+//! Would a coil of thicker bar and one turn more do?
+//! ```
+//! use coilnest::coil::ends::Ends;
+//! use coilnest::propagation::Across;
+//! use coilnest::quantity::{Length, Pressure, unit::{gigapascal, millimeter}};
+//! use coilnest::replacement::{Asked, Case, Overall, Particulars, Range, Requirement, Verdict};
+//!
+//! let mm = Length::new::<millimeter>;
+//! let coil = |bar, turns| Particulars {
+//!     bar: Some(Range::exact(mm(bar))),
+//!     diameter: Some((Across::Outside, Range::exact(mm(120.0)))),
+//!     total_turns: Some(Range::exact(turns)),
+//!     ends: Some(Ends::TaperedGround),
+//!     free: Some(Range::exact(mm(300.0))),
+//!     shear_modulus: Some(Range::exact(Pressure::new::<gigapascal>(78.5))),
+//!     ..Particulars::default()
+//! };
+//! let case = Case::new(coil(20.0, 7.5), coil(20.5, 8.5), Asked::default());
+//! let judged = case.judge()?;
+//! assert_eq!(judged.overall, Overall::No);
+//! // 78500·20.5⁴/(8·99.5³·7) = 251.3 against 78500·20⁴/(8·100³·6) = 261.7 N/mm: within 5 %.
+//! assert_eq!(judged.line(Requirement::Rate).map(|line| &line.verdict), Some(&Verdict::MetThroughout));
+//! // 20.5·8.2 = 168.1 against 20·7.2 = 144 mm: it stops earlier.
+//! assert_eq!(judged.line(Requirement::SolidHeight).map(|line| &line.verdict), Some(&Verdict::NotMet));
+//! # Ok::<(), coilnest::replacement::ReplacementError>(())
+//! ```
+
+mod asked;
+mod check;
+mod corners;
+mod decision;
+mod line;
+mod offer;
+mod order;
+mod particulars;
+mod point;
+mod range;
+mod requirement;
+mod swap;
+mod wish;
+
+pub use asked::{Asked, ReplacementError};
+pub use corners::SOURCE;
+pub use decision::Decision;
+pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
+pub use order::{Dimension, Item, LoadAt, Order, Question, Wishes};
+pub use particulars::{Bearable, Figure, Particulars};
+pub use range::{Amount, Limits, Range};
+pub use requirement::{Missing, Requirement, Whose};
+pub use swap::{Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame};
+
+/// An original, what may replace it, what is asked, and where it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Case {
+    /// The spring that is to be replaced.
+    pub original: Particulars,
+    /// The one that may replace it.
+    pub candidate: Particulars,
+    /// What is asked.
+    pub asked: Asked,
+    /// The nest that it stands in, where there is one.
+    pub nest: Option<Around>,
+    /// The frame on its nest and others, where that is of interest.
+    pub frame: Option<UnderFrame>,
+}
+
+/// What all requirements together come to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Overall {
+    /// A true replacement: each is met throughout.
+    True,
+    /// Each is met by the nominal spring, not each by every one within the tolerances.
+    AtNominal,
+    /// One is not met.
+    No,
+    /// None is missed, and one cannot be told.
+    CannotTell,
+}
+
+/// The verdict on a candidate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// Every requirement that is asked.
+    pub lines: Vec<Line>,
+    /// All of them together.
+    pub overall: Overall,
+    /// What it does to the nest.
+    pub nest: Option<NestSwap>,
+    /// What it does to the frame.
+    pub frame: Option<FrameSwap>,
+}
+
+impl Judgement {
+    /// The line of a requirement, where it is asked.
+    #[must_use]
+    pub fn line(&self, requirement: Requirement) -> Option<&Line> {
+        self.lines.iter().find(|line| line.requirement == requirement)
+    }
+}
+
+impl Case {
+    /// A candidate for an original that stands alone.
+    #[must_use]
+    pub fn new(original: Particulars, candidate: Particulars, asked: Asked) -> Self {
+        Self { original, candidate, asked, nest: None, frame: None }
+    }
+
+    /// Judges the candidate.
+    ///
+    /// # Range
+    /// That of the formulas of [`coil`](crate::coil). Indices from 2 on and tolerances as of springs:
+    /// narrower coils bend so sharply that their stress may have a turning point along the diameter.
+    ///
+    /// # Errors
+    /// [`ReplacementError`] where something is asked that contradicts itself, or the particulars make
+    /// no spring at an end of their tolerances.
+    ///
+    /// # Example
+    /// That of the [module](self).
+    pub fn judge(&self) -> Result<Judgement, ReplacementError> {
+        check::case(self)?;
+        let requirements = Requirement::of(self).into_iter();
+        let lines: Vec<Line> = requirements.map(|asked| line::judge(asked, self)).collect();
+        let frame = self.frame.as_ref().map(|under| swap::frame(self, under)).transpose()?;
+        Ok(Judgement {
+            overall: overall(&lines),
+            lines,
+            nest: self.nest.as_ref().map(|nest| swap::nest(self, nest)),
+            frame,
+        })
+    }
+
+    /// The coil next around it.
+    fn outer_neighbour(&self) -> Option<(Whose, &Seated)> {
+        let outer = &self.nest.as_ref()?.outer;
+        Some((Whose::Outer(outer.len().checked_sub(1)?), outer.last()?))
+    }
+
+    /// The coil next within it.
+    fn inner_neighbour(&self) -> Option<(Whose, &Seated)> {
+        Some((Whose::Inner(0), self.nest.as_ref()?.inner.first()?))
+    }
+}
+
+fn overall(lines: &[Line]) -> Overall {
+    let any = |is: fn(&Verdict) -> bool| lines.iter().any(|line| is(&line.verdict));
+    if any(|verdict| *verdict == Verdict::NotMet) {
+        Overall::No
+    } else if any(|verdict| matches!(verdict, Verdict::CannotTell { .. })) {
+        Overall::CannotTell
+    } else if any(|verdict| *verdict == Verdict::MetAtNominal) {
+        Overall::AtNominal
+    } else {
+        Overall::True
+    }
+}

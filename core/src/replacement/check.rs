@@ -1,0 +1,88 @@
+//! Whether particulars make a spring at every end of their tolerances.
+
+use super::Case;
+use super::asked::ReplacementError;
+use super::particulars::{Figure, Particulars};
+use super::range::{Amount, Range};
+use super::requirement::Whose;
+use crate::coil::ends::Turns;
+use crate::nest::NestError;
+use crate::propagation::Across;
+
+/// Whether a case can be judged.
+pub(super) fn case(case: &Case) -> Result<(), ReplacementError> {
+    case.asked.check()?;
+    spring(Whose::Original, &case.original)?;
+    spring(Whose::Candidate, &case.candidate)?;
+    let Some(nest) = &case.nest else { return Ok(()) };
+    for (place, seated) in nest.outer.iter().enumerate() {
+        spring(Whose::Outer(place), &seated.spring)?;
+    }
+    for (place, seated) in nest.inner.iter().enumerate() {
+        spring(Whose::Inner(place), &seated.spring)?;
+    }
+    let raises = nest.outer.iter().chain(&nest.inner).map(|seated| seated.raise);
+    if raises.chain([nest.raise]).any(|raise| !raise.value.is_finite()) {
+        return Err(ReplacementError::Nest(NestError::NotFinite { what: "raise" }));
+    }
+    if let Some(load) = nest.load
+        && !(load.value >= 0.0 && load.value.is_finite())
+    {
+        return Err(ReplacementError::Negative {
+            what: "a load of the nest",
+            amount: Amount::Load(load),
+        });
+    }
+    for (neighbour, hand) in [case.outer_neighbour(), case.inner_neighbour()]
+        .into_iter()
+        .flatten()
+        .filter_map(|(whose, seated)| Some((whose, seated.spring.hand?)))
+    {
+        if let Some(asked) = case.asked.hand.filter(|asked| *asked == hand) {
+            return Err(ReplacementError::HandOfNeighbour { asked, neighbour });
+        }
+    }
+    Ok(())
+}
+
+/// Whether particulars make a spring, as far as they are known.
+pub(super) fn spring(whose: Whose, of: &Particulars) -> Result<(), ReplacementError> {
+    let above_nought = [
+        (Figure::Bar, of.bar.map(|it| it.map(Amount::Length))),
+        (Figure::Diameter, of.diameter.map(|(_, it)| it.map(Amount::Length))),
+        (Figure::TotalTurns, of.total_turns.map(|it| it.map(Amount::Number))),
+        (Figure::FreeHeight, of.free.map(|it| it.map(Amount::Length))),
+        (Figure::SolidHeight, of.solid.map(|it| it.map(Amount::Length))),
+        (Figure::Rate, of.rate.map(|it| it.map(Amount::Rate))),
+        (Figure::ShearModulus, of.shear().map(|it| it.map(Amount::Stress))),
+        (Figure::YoungsModulus, of.youngs_modulus.map(|it| Range::exact(Amount::Stress(it)))),
+        (Figure::BearableStress, of.bearable.map(|it| Range::exact(Amount::Stress(it.stress)))),
+        (Figure::TensileStrength, of.tensile.map(|it| Range::exact(Amount::Stress(it)))),
+    ];
+    for (figure, range) in above_nought {
+        let Some(range) = range else { continue };
+        if !(range.least().si() > 0.0 && range.most().si().is_finite()) {
+            let amount = range.least();
+            return Err(ReplacementError::Figure { whose, figure, amount });
+        }
+    }
+    if let (Some(bar), Some((across, diameter))) = (of.bar, of.diameter) {
+        // The hole is the least where the bar is thickest and the coil narrowest; an inside diameter
+        // is the hole itself.
+        let bar = if across == Across::Inside { bar.nominal() } else { bar.most() };
+        across
+            .coil(bar, diameter.least())
+            .map_err(|source| ReplacementError::Coil { whose, source })?;
+    }
+    if let (Some(total), Some(dead)) = (of.total_turns, of.dead()) {
+        Turns::new(total.least(), dead.most())
+            .map_err(|source| ReplacementError::Turns { whose, source })?;
+    }
+    match (of.solid(), of.free) {
+        (Ok(solid), Some(free)) if solid.most() >= free.least() => {
+            let (solid, free) = (solid.most(), free.least());
+            Err(ReplacementError::SolidNotBelowFree { whose, solid, free })
+        }
+        _ => Ok(()),
+    }
+}

@@ -1,0 +1,201 @@
+//! One requirement with its verdict.
+
+use super::Case;
+use super::decision::{self, Decision};
+use super::particulars::Figure;
+use super::point::both;
+use super::range::{Amount, Limits, Measure, Range};
+use super::requirement::{Missing, Requirement, Whose};
+use super::swap::Seated;
+use super::{offer, wish};
+use crate::coil::Hand;
+use crate::coil::ends::Ends;
+use crate::source::Source;
+
+/// What is no figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Word {
+    /// A hand.
+    Hand(Hand),
+    /// A form of the ends.
+    Ends(Ends),
+}
+
+/// What a requirement asks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Wanted {
+    /// A figure within limits.
+    Within(Limits<Amount>),
+    /// A word.
+    Word(Word),
+}
+
+/// What a candidate offers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Offered {
+    /// A figure, over all its tolerances.
+    Range(Range<Amount>),
+    /// A word.
+    Word(Word),
+}
+
+/// How a requirement is met.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Verdict {
+    /// By every spring within the tolerances.
+    MetThroughout,
+    /// By the nominal spring, not by every one within the tolerances.
+    MetAtNominal,
+    /// Not even by the nominal spring.
+    NotMet,
+    /// Figures are missing.
+    CannotTell {
+        /// Which. None where the frame does not stand at an end of the tolerances.
+        missing: Vec<Missing>,
+        /// What the one that is missing would have to be; none where several are, or no number or
+        /// word of one decides it.
+        decided_by: Option<Decision>,
+    },
+}
+
+/// What is left to the nearer limit, below nought where it is passed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Margin {
+    /// Of the nominal spring.
+    pub nominal: Amount,
+    /// Of the worst within the tolerances.
+    pub worst: Amount,
+}
+
+/// One requirement, what is asked and offered, and the verdict.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What it is about.
+    pub requirement: Requirement,
+    /// What is asked; none where that cannot be told.
+    pub wanted: Option<Wanted>,
+    /// Who says so; none where it was given, or is the original's own word.
+    pub source: Option<Source>,
+    /// What is offered; none where that cannot be told.
+    pub offered: Option<Offered>,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// What is left; none of a word, of a figure that cannot be told, or without a limit.
+    pub margin: Option<Margin>,
+}
+
+/// Limits and figures that differ by less than this part are one.
+const ROUNDING: f64 = 1e-12;
+
+/// What is left above the least and below the most; none where there is no limit.
+pub(super) fn room(limits: &Limits<f64>, least: f64, most: f64) -> [Option<f64>; 2] {
+    let left = |more: f64, less: f64| {
+        let left = more - less;
+        let larger = if more.abs() > less.abs() { more.abs() } else { less.abs() };
+        if left.abs() <= ROUNDING * larger { 0.0 } else { left }
+    };
+    [limits.least.map(|limit| left(least, limit)), limits.most.map(|limit| left(limit, most))]
+}
+
+fn nearer(room: [Option<f64>; 2]) -> Option<f64> {
+    room.into_iter().flatten().reduce(|one, other| if other < one { other } else { one })
+}
+
+/// Judges one requirement.
+pub(super) fn judge(requirement: Requirement, case: &Case) -> Line {
+    match requirement.measure() {
+        Some(measure) => of_figures(requirement, measure, case),
+        None => of_words(requirement, case),
+    }
+}
+
+fn of_figures(requirement: Requirement, measure: Measure, case: &Case) -> Line {
+    let (wish, offer) = (wish::limits(requirement, case), offer::figure(requirement, case));
+    let amount = |si| measure.of(si);
+    let mut line = Line {
+        requirement,
+        wanted: wish.as_ref().ok().map(|wish| Wanted::Within(wish.limits.map(amount))),
+        source: wish.as_ref().ok().and_then(|wish| wish.source),
+        offered: offer.as_ref().ok().map(|range| Offered::Range(range.map(amount))),
+        verdict: Verdict::NotMet,
+        margin: None,
+    };
+    match both(wish, offer) {
+        Ok((wish, offer)) => {
+            let nominal = nearer(room(&wish.limits, offer.nominal(), offer.nominal()));
+            let worst = nearer(room(&wish.limits, offer.least(), offer.most()));
+            line.margin = nominal
+                .zip(worst)
+                .map(|(nominal, worst)| Margin { nominal: amount(nominal), worst: amount(worst) });
+            let met = |room: Option<f64>| room.is_none_or(|room| room >= 0.0);
+            line.verdict = match (met(nominal), met(worst)) {
+                (true, true) => Verdict::MetThroughout,
+                (true, false) => Verdict::MetAtNominal,
+                (false, _) => Verdict::NotMet,
+            };
+        }
+        Err(missing) => {
+            let decided_by = decision::by_figure(requirement, case, &missing);
+            line.verdict = Verdict::CannotTell { missing, decided_by };
+        }
+    }
+    line
+}
+
+fn of_words(requirement: Requirement, case: &Case) -> Line {
+    let Case { original, candidate, asked, .. } = case;
+    let hand = |whose, hand: Option<Hand>| {
+        hand.map(Word::Hand).ok_or(Missing { whose, figure: Figure::Hand })
+    };
+    let ends = |whose, ends: Option<Ends>| {
+        ends.map(Word::Ends).ok_or(Missing { whose, figure: Figure::Ends })
+    };
+    let beside = |neighbour: Option<(Whose, &Seated)>| {
+        let (whose, seated) = neighbour?;
+        Some(hand(whose, seated.spring.hand).map(other))
+    };
+    let neighbour = match requirement {
+        Requirement::OuterHand => beside(case.outer_neighbour()),
+        Requirement::InnerHand => beside(case.inner_neighbour()),
+        _ => None,
+    };
+    let (wanted, offered) = if requirement == Requirement::Ends {
+        let wanted = ends(Whose::Original, asked.ends.or(original.ends));
+        (wanted, ends(Whose::Candidate, candidate.ends))
+    } else {
+        let own = || hand(Whose::Original, asked.hand.or(original.hand));
+        (neighbour.unwrap_or_else(own), hand(Whose::Candidate, candidate.hand))
+    };
+    let would_be = |word| if neighbour.is_some() { other(word) } else { word };
+    let verdict = match (wanted, offered) {
+        (Ok(wanted), Ok(offered)) if wanted == offered => Verdict::MetThroughout,
+        (Ok(_), Ok(_)) => Verdict::NotMet,
+        (Ok(word), Err(missing)) => cannot_tell(missing, word),
+        (Err(missing), Ok(word)) => cannot_tell(missing, would_be(word)),
+        (Err(one), Err(other)) => {
+            Verdict::CannotTell { missing: vec![one, other], decided_by: None }
+        }
+    };
+    Line {
+        requirement,
+        wanted: wanted.ok().map(Wanted::Word),
+        source: None,
+        offered: offered.ok().map(Offered::Word),
+        verdict,
+        margin: None,
+    }
+}
+
+fn cannot_tell(missing: Missing, word: Word) -> Verdict {
+    let decided_by = Some(Decision::Word { missing, word });
+    Verdict::CannotTell { missing: vec![missing], decided_by }
+}
+
+/// The other hand.
+fn other(word: Word) -> Word {
+    match word {
+        Word::Hand(Hand::Left) => Word::Hand(Hand::Right),
+        Word::Hand(Hand::Right) => Word::Hand(Hand::Left),
+        Word::Ends(ends) => Word::Ends(ends),
+    }
+}

@@ -1,0 +1,199 @@
+//! Where a figure of a spring lies, what is asked of it, and figures of several kinds in one list.
+
+use crate::propagation::corners::Crossed;
+use crate::quantity::{Force, Length, Pressure, SpringRate, Stress, System, write, write_number};
+use core::fmt;
+use core::ops::{Add, Sub};
+
+/// A figure with the least and the most that it may be.
+///
+/// # Example
+/// ```
+/// use coilnest::quantity::{Length, unit::millimeter};
+/// use coilnest::replacement::Range;
+///
+/// let mm = Length::new::<millimeter>;
+/// let bar = Range::around(mm(16.0), mm(0.15), mm(0.15))?;
+/// assert_eq!((bar.nominal(), bar.most()), (mm(16.0), mm(16.0) + mm(0.15)));
+/// assert!(Range::around(mm(16.0), mm(-0.15), mm(0.15)).is_err());
+/// # Ok::<(), coilnest::propagation::corners::Crossed<Length>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range<Q> {
+    least: Q,
+    nominal: Q,
+    most: Q,
+}
+
+impl<Q: Copy> Range<Q> {
+    /// A figure without a tolerance.
+    pub fn exact(nominal: Q) -> Self {
+        Self { least: nominal, nominal, most: nominal }
+    }
+
+    pub(crate) fn map<R>(self, with: impl Fn(Q) -> R) -> Range<R> {
+        Range { least: with(self.least), nominal: with(self.nominal), most: with(self.most) }
+    }
+
+    /// The least that it may be.
+    #[must_use]
+    pub fn least(&self) -> Q {
+        self.least
+    }
+
+    /// What it is meant to be.
+    #[must_use]
+    pub fn nominal(&self) -> Q {
+        self.nominal
+    }
+
+    /// The most that it may be.
+    #[must_use]
+    pub fn most(&self) -> Q {
+        self.most
+    }
+}
+
+impl<Q: Copy + fmt::Debug + PartialOrd + Add<Output = Q> + Sub<Output = Q>> Range<Q> {
+    /// A figure that may be so much less and so much more.
+    ///
+    /// # Errors
+    /// [`Crossed`] when less or more is below nought or not a number.
+    pub fn around(nominal: Q, less: Q, more: Q) -> Result<Self, Crossed<Q>> {
+        let (least, most) = (nominal - less, nominal + more);
+        if least <= nominal && nominal <= most {
+            Ok(Self { least, nominal, most })
+        } else {
+            Err(Crossed { least, most })
+        }
+    }
+}
+
+impl Range<f64> {
+    /// The extremes of values of which the first is the nominal one.
+    pub(super) fn spanning(nominal: f64, others: impl Iterator<Item = f64>) -> Self {
+        others.fold(Self::exact(nominal), |range, value| Self {
+            least: if value < range.least { value } else { range.least },
+            most: if value > range.most { value } else { range.most },
+            ..range
+        })
+    }
+}
+
+/// The least and the most that is asked of a figure; either may be open.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits<Q> {
+    /// The least, included.
+    pub least: Option<Q>,
+    /// The most, included.
+    pub most: Option<Q>,
+}
+
+impl<Q> Limits<Q> {
+    /// Only a least.
+    pub fn at_least(least: Q) -> Self {
+        Self { least: Some(least), most: None }
+    }
+
+    /// Only a most.
+    pub fn at_most(most: Q) -> Self {
+        Self { least: None, most: Some(most) }
+    }
+
+    /// Both.
+    pub fn between(least: Q, most: Q) -> Self {
+        Self { least: Some(least), most: Some(most) }
+    }
+
+    pub(crate) fn map<R>(self, with: impl Fn(Q) -> R) -> Limits<R> {
+        Limits { least: self.least.map(&with), most: self.most.map(&with) }
+    }
+}
+
+/// Kinds of figures that a line compares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Measure {
+    Length,
+    Load,
+    Rate,
+    Stress,
+    Number,
+}
+
+impl Measure {
+    /// The figure of a number in SI units.
+    pub(super) fn of(self, si: f64) -> Amount {
+        match self {
+            Self::Length => Amount::Length(Length { value: si, ..Length::default() }),
+            Self::Load => Amount::Load(Force { value: si, ..Force::default() }),
+            Self::Rate => Amount::Rate(SpringRate { value: si, ..SpringRate::default() }),
+            Self::Stress => Amount::Stress(Pressure { value: si, ..Pressure::default() }),
+            Self::Number => Amount::Number(si),
+        }
+    }
+}
+
+/// A figure of any kind that a replacement is judged by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// A height, a diameter or a gap.
+    Length(Length),
+    /// A load.
+    Load(Force),
+    /// A rate.
+    Rate(SpringRate),
+    /// A stress or a modulus.
+    Stress(Pressure),
+    /// Turns, a factor of safety or a share.
+    Number(f64),
+}
+
+impl Amount {
+    /// The number in SI units.
+    #[must_use]
+    pub fn si(&self) -> f64 {
+        match *self {
+            Self::Length(length) => length.value,
+            Self::Load(load) => load.value,
+            Self::Rate(rate) => rate.value,
+            Self::Stress(stress) => stress.value,
+            Self::Number(number) => number,
+        }
+    }
+
+    /// So much of the same kind.
+    pub(crate) fn with(&self, si: f64) -> Self {
+        match self {
+            Self::Length(_) => Measure::Length.of(si),
+            Self::Load(_) => Measure::Load.of(si),
+            Self::Rate(_) => Measure::Rate.of(si),
+            Self::Stress(_) => Measure::Stress.of(si),
+            Self::Number(_) => Self::Number(si),
+        }
+    }
+
+    /// As it is written in a system of units.
+    ///
+    /// ```
+    /// use coilnest::quantity::{Force, System, unit::newton};
+    /// use coilnest::replacement::Amount;
+    ///
+    /// assert_eq!(Amount::Load(Force::new::<newton>(250.0)).text(System::Metric), "250 N");
+    /// ```
+    #[must_use]
+    pub fn text(&self, system: System) -> String {
+        match *self {
+            Self::Length(length) => write::<Length>(length, system),
+            Self::Load(load) => write::<Force>(load, system),
+            Self::Rate(rate) => write::<SpringRate>(rate, system),
+            Self::Stress(stress) => write::<Stress>(stress, system),
+            Self::Number(number) => write_number(number, 4),
+        }
+    }
+}
+
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.text(System::Metric))
+    }
+}

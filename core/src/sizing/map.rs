@@ -1,0 +1,93 @@
+//! Every bar with every count of turns, in one go.
+
+use super::limit::{Limit, Verdict};
+use super::spring::{Bar, Drawing, Sizes, Spring, mean_for_rate};
+use super::{Need, Sizing};
+use crate::coil::Diameters;
+use crate::coil::{rate, solid};
+use crate::quantity::Length;
+
+/// One bar with one count of turns, the mean diameter being that which gives exactly the rate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cell {
+    /// The bar.
+    pub bar: Length,
+    /// The active turns.
+    pub active: f64,
+    /// The coil; none where the mean diameter is not above the bar.
+    pub spring: Option<Spring>,
+    /// Whether it fits, and the limit that it fails worst or is nearest to.
+    ///
+    /// Where the height is left to the coil, reserve and gaps are met by the way it is drawn, and are
+    /// not among the limits that it is near to. Rate and loads are met in every cell.
+    pub verdict: Verdict,
+}
+
+/// The cells of every bar with every count of turns.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Map {
+    turns: usize,
+    cells: Vec<Cell>,
+}
+
+impl Map {
+    /// All cells, bar by bar in the order of the lists, the turns of each together.
+    #[must_use]
+    pub fn cells(&self) -> &[Cell] {
+        &self.cells
+    }
+
+    /// The cells of one bar after the other.
+    pub fn bars(&self) -> impl Iterator<Item = &[Cell]> {
+        self.cells.chunks(self.turns.max(1))
+    }
+}
+
+impl Sizing {
+    /// Every bar with every count of turns.
+    ///
+    /// A boundary between regions lies where [`Verdict::limit`] of neighbouring cells differs, and is
+    /// drawn more finely where [`Verdict::margin`] goes through nought between them.
+    ///
+    /// # Example
+    /// See [the module](crate::sizing).
+    #[must_use]
+    pub fn map(&self) -> Map {
+        let cells = self.bars.iter().flat_map(|bar| self.turns.iter().map(|n| self.cell(bar, *n)));
+        Map { turns: self.turns.len(), cells: cells.collect() }
+    }
+
+    pub(super) fn cell(&self, bar: &Bar, active: f64) -> Cell {
+        let (size, need) = (bar.size, &self.need);
+        let mean = mean_for_rate(need.metal.shear_modulus, size, active, need.work.rate());
+        let drawing = drawn(need, size, mean, active);
+        match drawing {
+            None => Cell { bar: size, active, spring: None, verdict: no_hole(need, size, mean) },
+            Some(drawing) => {
+                let spring = need.spring(bar, drawing);
+                let verdict = need.verdict(bar, &spring, Sizes::Exact);
+                Cell { bar: size, active, spring: Some(spring), verdict }
+            }
+        }
+    }
+}
+
+/// The drawing of a bar, a mean diameter and turns: its free height is that which carries the load at
+/// its height, or, where the height is left to the coil, the least that leaves the reserve.
+pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Option<Drawing> {
+    let coil = Diameters::from_mean(bar, mean).ok()?;
+    let turns = need.turns(active).ok()?;
+    let rate = rate::rate(need.metal.shear_modulus, coil, turns);
+    let deflection = need.work.load / rate;
+    let height = need.work.height.unwrap_or_else(|| {
+        solid::height(bar, turns, need.make.ends) + need.least_way(coil, turns, deflection)
+    });
+    Some(Drawing { coil, turns, free: height + deflection })
+}
+
+/// The verdict on a bar that leaves no hole in its coil.
+pub(super) fn no_hole(need: &Need, bar: Length, mean: Length) -> Verdict {
+    let mut verdict = Verdict::none();
+    verdict.at_least(Limit::LowIndex, (mean / bar).value, need.make.least_index);
+    verdict
+}

@@ -1,0 +1,275 @@
+//! One drawing put through the analysis, and held against what is asked of it.
+
+use super::limit::{Limit, Verdict};
+use super::need::{Factor, Need, Room, Stiffness};
+use crate::coil::ends::{Turns, TurnsError};
+use crate::coil::{Diameters, bar, buckling, gaps, growth, rate, solid, stress};
+use crate::material::StrengthError;
+use crate::nest::clearance;
+use crate::quantity::{Force, Length, Mass, Pressure, SpringRate};
+use crate::source::{Known, Source};
+
+/// What a drawing says of a coil, beside the [`Make`](super::Make) that it shares with all others.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drawing {
+    /// Bar and mean diameter.
+    pub coil: Diameters,
+    /// Total and dead turns.
+    pub turns: Turns,
+    /// Free height.
+    pub free: Length,
+}
+
+/// A drawing and what follows from it.
+///
+/// Where the free height is below the solid one, as in a cell of a map that fails, the loads and
+/// stresses at solid are below nought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spring {
+    /// The drawing.
+    pub drawing: Drawing,
+    /// Rate, [`rate::rate`].
+    pub rate: SpringRate,
+    /// Solid height, [`solid::height`].
+    pub solid: Length,
+    /// The lowest height at work.
+    pub lowest: Length,
+    /// The load at that height.
+    pub greatest_load: Force,
+    /// The stress under that load, with the factor that the allowed one is meant with.
+    pub stress_at_load: Pressure,
+    /// The stress at solid, with the factor that the allowed one is meant with; plain where nothing is
+    /// asked of it.
+    pub stress_at_solid: Pressure,
+    /// How much the outside diameter grows until the coil is solid, [`growth::larger`].
+    pub growth: Length,
+    /// Mass, [`bar::mass`].
+    pub mass: Mass,
+    /// Pitch of the free coil, [`solid::pitch`].
+    pub pitch: Length,
+}
+
+/// The mean diameter that gives a coil its rate.
+///
+/// ```text
+/// D = ∛(G · d⁴ / (8 · k · n))
+/// ```
+/// `G` shear modulus, Pa · `d` bar, m · `k` rate, N/m · `n` active turns
+///
+/// With bar and turns chosen it follows, and all else from it: that is why a map has bars and turns
+/// for its axes.
+///
+/// # Range
+/// As [`rate::rate`]. No coil comes of it where it is not above the bar.
+///
+/// # Source
+/// [`MEAN_SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::quantity::{Length, Pressure, SpringRate};
+/// use coilnest::quantity::unit::{gigapascal, millimeter, newton_per_millimeter};
+/// use coilnest::sizing::mean_for_rate;
+///
+/// let (mm, rate) = (Length::new::<millimeter>, SpringRate::new::<newton_per_millimeter>);
+/// let mean = mean_for_rate(Pressure::new::<gigapascal>(80.0), mm(10.0), 5.0, rate(39.0625));
+/// assert!((mean.get::<millimeter>() - 80.0).abs() < 1e-9); // ∛(80e9·1e-8/(8·39062.5·5))
+/// ```
+#[must_use]
+pub fn mean_for_rate(
+    shear_modulus: Pressure,
+    bar: Length,
+    active: f64,
+    rate: SpringRate,
+) -> Length {
+    bar * libm::cbrt((shear_modulus * bar / (8.0 * active * rate)).value)
+}
+
+/// Where [`mean_for_rate`] comes from.
+pub const MEAN_SOURCE: Source =
+    Source::new("Machinery's Handbook, 31st ed.", "p. 318, table 4, solved for D", Known::Page);
+
+/// What a bar may bear: the stress, and the factor of what is compared with it.
+type Bearable = Result<(Pressure, Factor), StrengthError>;
+
+/// A size of bar, and what it may bear at load and at solid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Bar {
+    pub(super) size: Length,
+    pub(super) at_load: Bearable,
+    pub(super) at_solid: Option<Bearable>,
+}
+
+impl Bar {
+    pub(super) fn of(need: &Need, size: Length) -> Self {
+        let at_load = need.metal.at_load.of(size);
+        Self { size, at_load, at_solid: need.metal.at_solid.map(|allowed| allowed.of(size)) }
+    }
+}
+
+/// Whether a coil has exactly the rate and the load that are needed, or those of a rounded drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sizes {
+    Exact,
+    Drawn,
+}
+
+impl Need {
+    pub(super) fn turns(&self, active: f64) -> Result<Turns, TurnsError> {
+        Turns::new(active + self.make.dead_turns, self.make.dead_turns)
+    }
+
+    /// The reserve to solid of a coil deflected so far.
+    pub(super) fn least_way(&self, coil: Diameters, turns: Turns, deflection: Length) -> Length {
+        let share = self.reserve.share * deflection;
+        let gaps = self.gaps(coil, turns);
+        self.reserve.length.max(share).max(gaps.unwrap_or_default())
+    }
+
+    fn gaps(&self, coil: Diameters, turns: Turns) -> Option<Length> {
+        self.reserve.duty.map(|duty| gaps::least(coil, turns, self.make.coiling, duty))
+    }
+
+    /// The lowest height at work of a coil that carries `load` there with a given free height.
+    fn lowest(&self, free: Length, rate: SpringRate) -> Length {
+        self.work.lowest().unwrap_or(free - self.work.load / rate)
+    }
+
+    /// What follows from a drawing.
+    pub(super) fn spring(&self, bar: &Bar, drawing: Drawing) -> Spring {
+        let rate = rate::rate(self.metal.shear_modulus, drawing.coil, drawing.turns);
+        self.spring_down_to(bar, drawing, self.lowest(drawing.free, rate))
+    }
+
+    /// The same with the lowest height at work given.
+    pub(super) fn spring_down_to(&self, bar: &Bar, drawing: Drawing, lowest: Length) -> Spring {
+        let Drawing { coil, turns, free } = drawing;
+        let rate = rate::rate(self.metal.shear_modulus, coil, turns);
+        let solid = solid::height(coil.bar(), turns, self.make.ends);
+        let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
+        let greatest_load = rate * (free - lowest);
+        let factor = |bearable: Option<Bearable>| match bearable {
+            Some(Ok((_, factor))) => factor.of(coil.index()),
+            _ => 1.0,
+        };
+        Spring {
+            drawing,
+            rate,
+            solid,
+            lowest,
+            greatest_load,
+            stress_at_load: factor(Some(bar.at_load)) * stress::uncorrected(greatest_load, coil),
+            stress_at_solid: factor(bar.at_solid)
+                * stress::uncorrected(rate * (free - solid), coil),
+            growth: growth::larger(coil, pitch, coil.bar(), self.metal.poisson),
+            mass: bar::mass(coil, bar::length(coil, pitch, turns.total()), self.metal.density),
+            pitch,
+        }
+    }
+
+    /// How a spring stands to all that is asked of it.
+    pub(super) fn verdict(&self, bar: &Bar, spring: &Spring, sizes: Sizes) -> Verdict {
+        let of_coil = self.of_coil(bar, spring, &self.room, sizes);
+        match sizes {
+            Sizes::Exact => of_coil,
+            Sizes::Drawn => {
+                let Spring { rate, drawing, .. } = *spring;
+                of_coil.and(self.of_work(rate, |height| rate * (drawing.free - height)))
+            }
+        }
+    }
+
+    /// How a rate and the load at any height stand to what is needed.
+    pub(super) fn of_work(&self, rate: SpringRate, load_at: impl Fn(Length) -> Force) -> Verdict {
+        let mut verdict = Verdict::none();
+        let off = |found: f64, needed: f64| (found / needed - 1.0).abs();
+        if let Some(height) = self.work.height {
+            let off = off(load_at(height).value, self.work.load.value);
+            verdict.take(Limit::Load, self.work.within - off);
+        }
+        match self.work.stiffness {
+            Stiffness::Rate { rate: needed, within } => {
+                verdict.take(Limit::Rate, within - off(rate.value, needed.value));
+            }
+            Stiffness::SecondLoad { load, height, within } => {
+                let off = off(load_at(height).value, load.value);
+                verdict.take(Limit::SecondLoad, within - off);
+            }
+        }
+        verdict
+    }
+
+    /// How one coil stands to its bar, its room and its stresses.
+    pub(super) fn of_coil(&self, bar: &Bar, spring: &Spring, room: &Room, sizes: Sizes) -> Verdict {
+        let Spring { drawing, solid, lowest, .. } = *spring;
+        let Drawing { coil, turns, free } = drawing;
+        let make = &self.make;
+        let mut verdict = Verdict::none();
+        verdict.at_least(Limit::LowIndex, coil.index(), make.least_index);
+        verdict.at_most(Limit::HighIndex, coil.index(), make.most_index);
+        let angle = bar::pitch_angle(coil, spring.pitch);
+        verdict.at_most(Limit::SteepPitch, angle.value, make.most_pitch_angle.value);
+        across(&mut verdict, spring, room);
+        match bar.at_load {
+            Ok((allowed, _)) => {
+                verdict.at_most(Limit::StressAtLoad, spring.stress_at_load.value, allowed.value);
+            }
+            Err(_) => verdict.take(Limit::Strength, NOTHING_HELD),
+        }
+        match bar.at_solid {
+            Some(Ok((allowed, _))) => {
+                verdict.at_most(Limit::StressAtSolid, spring.stress_at_solid.value, allowed.value);
+            }
+            Some(Err(_)) => verdict.take(Limit::Strength, NOTHING_HELD),
+            None => {}
+        }
+        if let Some(most) = room.solid {
+            verdict.at_most(Limit::SolidHeight, solid.value, most.value);
+        }
+        // A coil that may choose its height takes just what its reserve asks for.
+        if sizes == Sizes::Drawn || self.work.height.is_some() {
+            let of_lowest = |limit, least: Length, verdict: &mut Verdict| {
+                verdict.take(limit, ((lowest - solid - least) / lowest).value);
+            };
+            let least = self.reserve.length.max(self.reserve.share * (free - lowest));
+            of_lowest(Limit::Reserve, least, &mut verdict);
+            if let Some(least) = self.gaps(coil, turns) {
+                of_lowest(Limit::Gaps, least, &mut verdict);
+            }
+        }
+        if let Some(most) = room.free {
+            verdict.at_most(Limit::FreeHeight, free.value, most.value);
+        }
+        let buckles = buckling::deflection(coil, free, make.seating, self.metal.poisson);
+        if let Some(buckles) = buckles {
+            verdict.at_most(Limit::Buckles, (free - solid).value, buckles.value);
+        }
+        verdict
+    }
+}
+
+/// The margin where no strength is held: nothing of what is asked for.
+const NOTHING_HELD: f64 = -1.0;
+
+/// The room across.
+fn across(verdict: &mut Verdict, spring: &Spring, room: &Room) {
+    let coil = spring.drawing.coil;
+    if let Some(pocket) = room.pocket {
+        let needed = coil.outside() + spring.growth + 2.0 * room.clearance;
+        verdict.at_most(Limit::Pocket, needed.value, pocket.value);
+    }
+    if let Some(post) = room.post {
+        verdict.at_least(Limit::Post, coil.inside().value, (post + 2.0 * room.clearance).value);
+    }
+    let of_mean = |limit, gap: Length, verdict: &mut Verdict| {
+        verdict.take(limit, ((gap - room.gap) / coil.mean()).value);
+    };
+    if let Some(outer) = room.outer {
+        let gap = clearance::radial_grown(outer, coil, spring.growth);
+        of_mean(Limit::OuterCoil, gap, verdict);
+    }
+    if let Some(inner) = room.inner {
+        let gap = clearance::radial_grown(coil, inner.coil, inner.growth);
+        of_mean(Limit::InnerCoil, gap, verdict);
+    }
+}

@@ -1,0 +1,217 @@
+//! What cannot be asked together, springs that are none, and what an order leaves open.
+
+use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
+use coilnest::coil::Hand;
+use coilnest::coil::ends::Ends;
+use coilnest::frame::{FrameError, Place, Support, Weight};
+use coilnest::nest::{Law, Member, Nest, NestError};
+use coilnest::propagation::Across;
+use coilnest::quantity::Length;
+use coilnest::replacement::{
+    Around, Asked, Case, Item, Limits, Particulars, Question, ReplacementError, UnderFrame, Whose,
+    Wishes,
+};
+
+fn asking(asked: Asked) -> String {
+    let spring = middle(Across::Outside).exact();
+    let judged = Case::new(spring.clone(), spring, asked).judge();
+    judged.unwrap_err().to_string()
+}
+
+#[test]
+fn what_contradicts_itself_names_the_pair() {
+    let none = Asked::default;
+    let working = Some(mm(125.0));
+    let metres = |value| Some(Length { value, ..Length::default() });
+    for (asked, sentence) in [
+        (
+            Asked { pocket: metres(f64::NAN), ..none() },
+            "a pocket of – mm; a number above zero was expected: measure it again, or leave it out",
+        ),
+        (
+            Asked { pocket: Some(mm(-70.0)), ..none() },
+            "a pocket of −70 mm; a number above zero was expected: measure it again, or leave it out",
+        ),
+        (
+            Asked { safety: Some(0.0), ..none() },
+            "a factor of safety of 0; a number above zero was expected: measure it again, or leave it out",
+        ),
+        (
+            Asked { play: mm(-1.0), ..none() },
+            "a play of −1 mm; zero or more was expected: give it without a sign, or leave it out",
+        ),
+        (
+            Asked { rate: Some(Limits::between(per_mm(28.0), per_mm(27.0))), ..none() },
+            "a rate from 28 N/mm to 27 N/mm; the least first and the most second was expected: exchange the two",
+        ),
+        (
+            Asked { load: Some(Limits::between(newtons(900.0), newtons(800.0))), ..none() },
+            "a load from 900 N to 800 N; the least first and the most second was expected: exchange the two",
+        ),
+        (
+            Asked { post: Some(mm(70.0)), pocket: Some(mm(52.0)), play: mm(1.0), ..none() },
+            "a post of 70 mm in a pocket of 52 mm, with 1 mm of play at each; a post that leaves room for a coil was expected: see whether the two were exchanged",
+        ),
+        (
+            Asked { solid: Some(mm(130.0)), working, ..none() },
+            "a solid height of up to 130 mm is asked for, and a working height of 125 mm; a solid height below the working height was expected: measure one of them again",
+        ),
+        (
+            Asked { free: Some(Limits::at_most(mm(120.0))), working, ..none() },
+            "a free height of up to 120 mm is asked for, and a working height of 125 mm; a free height above the working height was expected: measure one of them again",
+        ),
+        (
+            Asked { reserve: Some(mm(125.0)), working, ..none() },
+            "a reserve of 125 mm is asked for below a working height of 125 mm; a reserve less than the height was expected: measure one of them again",
+        ),
+        (
+            Asked { cycle: Some((newtons(900.0), newtons(200.0))), ..none() },
+            "loads from 900 N to 200 N; the lesser must be 0 or more and the greater above it: give the two between which the coil works",
+        ),
+    ] {
+        assert_eq!(asking(asked), sentence);
+    }
+}
+
+#[test]
+fn a_hand_that_a_neighbour_has_is_refused() {
+    let (spring, setting) = (middle(Across::Outside).exact(), setting());
+    let asked = Asked { hand: Some(Hand::Left), ..Asked::default() };
+    let nest = Around { inner: vec![setting.inner.seated()], ..Around::default() };
+    let case = Case { nest: Some(nest), ..Case::new(spring.clone(), spring, asked) };
+    assert_eq!(
+        case.judge().unwrap_err().to_string(),
+        "a coil wound to the left is asked for, and coil 1 within it is wound to the left too; neighbours of opposite hands were expected: ask for the other hand"
+    );
+}
+
+#[test]
+fn what_is_no_spring_within_its_tolerances_is_refused() {
+    let spring = middle(Across::Outside);
+    let judge = |candidate: Particulars| {
+        Case::new(spring.exact(), candidate, Asked::default()).judge().unwrap_err().to_string()
+    };
+    let none = HalfWidths::default();
+    for (spring, half, sentence) in [
+        (
+            spring,
+            HalfWidths { free: 160.0, ..none },
+            "the free height of the candidate may be 0 mm; a number above zero was expected: measure it again, or give a closer tolerance",
+        ),
+        (
+            Spring { free: 80.0, ..spring },
+            HalfWidths { free: 4.0, turns: 0.5, ..none },
+            "the candidate may be solid at 76 mm, and free at 76 mm; a solid height below the free one was expected: measure the bar, the turns and the free height again",
+        ),
+        (
+            Spring { turns: 2.75, ..spring },
+            HalfWidths { turns: 0.5, ..none },
+            "the candidate: 2.25 turns less 2 dead ones leave 0.25 at work; at least 0.5 is needed",
+        ),
+        (
+            Spring { diameter: 17.0, ..spring },
+            HalfWidths { bar: 0.5, ..none },
+            "the candidate: a bar of 0.0085 m leaves no hole in a coil of mean diameter 0.0085 m",
+        ),
+    ] {
+        assert_eq!(judge(spring.within(half)), sentence);
+    }
+    let mut neighbour = setting().outer.seated();
+    neighbour.raise = mm(f64::INFINITY);
+    let nest = Around { outer: vec![neighbour], ..Around::default() };
+    let case = Case::new(spring.exact(), spring.exact(), Asked::default());
+    let refused = Case { nest: Some(nest), ..case }.judge();
+    assert_eq!(refused, Err(ReplacementError::Nest(NestError::NotFinite { what: "raise" })));
+}
+
+#[test]
+fn a_place_that_is_not_under_the_frame_is_refused() {
+    let spring = middle(Across::Outside);
+    let law = Law::linear(spring.rate()).unwrap();
+    let member = Member { free: mm(160.0), law, solid: None, raise: mm(0.0) };
+    let corner = |along, across| Support {
+        place: Place { along: mm(along), across: mm(across) },
+        nest: Nest::new(vec![member.clone()]).unwrap(),
+        stop: None,
+        shim: mm(0.0),
+        ground: mm(0.0),
+    };
+    let supports = vec![corner(0.0, 0.0), corner(900.0, 0.0), corner(0.0, 500.0)];
+    let weight =
+        Weight { load: newtons(900.0), centre: Place { along: mm(300.0), across: mm(160.0) } };
+    let under = |replaced, weight| {
+        let frame =
+            UnderFrame { supports: supports.clone(), warp: None, replaced: vec![replaced], weight };
+        let case = Case::new(spring.exact(), spring.exact(), Asked::default());
+        Case { frame: Some(frame), ..case }.judge()
+    };
+    assert!(under((2, 0), weight).is_ok());
+    assert_eq!(
+        under((2, 1), weight),
+        Err(ReplacementError::Place { support: 3, place: 2, count: 1 })
+    );
+    assert_eq!(
+        under((3, 0), weight).unwrap_err().to_string(),
+        "nest 4, coil 1 is to be replaced; one of the 3 that are there was expected: count again from 1, the widest first"
+    );
+    let none = Weight { load: newtons(0.0), ..weight };
+    assert_eq!(
+        under((0, 0), none),
+        Err(ReplacementError::Frame(FrameError::Weight { load: newtons(0.0) }))
+    );
+}
+
+fn known<T: Clone>(item: &Item<T>) -> (T, Option<Whose>) {
+    match item {
+        Item::Known { value, of } => (value.clone(), *of),
+        Item::Question(question) => panic!("{question}"),
+    }
+}
+
+/// The candidate's figures, the original's where it has none, and nobody's invention.
+#[test]
+fn an_order_holds_what_is_known_and_asks_the_rest() {
+    let spring = middle(Across::Outside);
+    let mut candidate = spring.within(HalfWidths { bar: 0.1, ..HalfWidths::default() });
+    candidate.hand = None;
+    candidate.tensile = Some(mpa(1600.0));
+    let asked = Asked {
+        working: Some(mm(125.0)),
+        free: Some(Limits::between(mm(158.0), mm(163.0))),
+        solid: Some(mm(72.0)),
+        ..Asked::default()
+    };
+    let case = Case::new(spring.exact(), candidate, asked);
+    let order = case.order(&Wishes { quantity: Some(4), ..Wishes::default() });
+    let (bar, whose) = known(&order.bar);
+    assert_eq!((bar.nominal, whose), (Some(mm(8.0)), Some(Whose::Candidate)));
+    assert_eq!(bar.limits.and_then(|limits| limits.most), Some(mm(8.0) + mm(0.1)));
+    assert_eq!(known(&order.hand), (Hand::Right, Some(Whose::Original)));
+    assert_eq!(known(&order.ends), (Ends::ClosedGround, Some(Whose::Candidate)));
+    assert_eq!(known(&order.free).0.limits, Some(Limits::between(mm(158.0), mm(163.0))));
+    assert_eq!(known(&order.solid).0.limits, Some(Limits::at_most(mm(72.0))));
+    assert_eq!(known(&order.quantity), (4, None));
+    let (loads, _) = known(&order.loads);
+    assert_eq!((loads.len(), loads[0].height), (1, mm(125.0)));
+    assert_eq!(loads[0].load.nominal, Some(spring.load(mm(125.0))));
+    assert_eq!(
+        order.questions(),
+        [
+            Question::Steel,
+            Question::Surface,
+            Question::Finish,
+            Question::SetRemoval,
+            Question::Inspection,
+            Question::Test,
+            Question::Marking
+        ]
+    );
+    assert_eq!(
+        order.without_limits(),
+        [Question::Outside, Question::TotalTurns, Question::ActiveTurns]
+    );
+    let nothing = Case::new(Particulars::default(), Particulars::default(), Asked::default());
+    assert_eq!(nothing.order(&Wishes::default()).questions().len(), 19);
+    let text: Vec<String> = order.questions().iter().map(ToString::to_string).collect();
+    assert_eq!(text[0], "the steel");
+}
