@@ -3,7 +3,8 @@
 //! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
 //! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
 //! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
-//! ask for, and [`coil_table`] reads many coils at once. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
+//! ask for, [`replace()`] with what may replace a coil, [`size`] with drawings for a need, and
+//! [`coil_table`] reads many coils at once. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
 //! panics and nothing is kept between two calls.
 //!
 //! # Example
@@ -11,7 +12,7 @@
 //! use coilnest::job::{assess, file};
 //! use coilnest::tables::Tables;
 //!
-//! let tables = Tables { steels: &[], diameters: &[], tape_classes: &[] };
+//! let tables = Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
 //! let job = file::open(r#"{
 //!     "format": "coilnest-job/1",
 //!     "tape": { "graduation": "1/16 in", "error": "0" },
@@ -42,12 +43,14 @@ mod nest;
 mod pool;
 pub mod problem;
 mod question;
+mod replace;
 pub mod report;
 pub mod respell;
 mod seat;
 mod sentence;
 mod service;
 mod sheet;
+mod sizing;
 pub mod strip;
 
 pub use assess::{assess, assess_nests, nest_state};
@@ -56,5 +59,7 @@ pub use entry::{Entry, List, Text};
 pub use input::Job;
 pub use level::{dip, level};
 pub use matching::matching;
+pub use replace::replace;
 pub use report::Report;
 pub use sheet::coil_sheet;
+pub use sizing::size;

@@ -3,8 +3,10 @@
 //! A kept text is written anew when the environment says `COILNEST_BLESS=1`; what it then says is
 //! for a person to read before it is kept.
 
-use coilnest::job::report::{DipReport, LevelReport, MatchReport, SheetAnswer};
-use coilnest::job::{Job, assess, coil_sheet, dip, file, level, matching};
+use coilnest::job::report::{
+    DipReport, LevelReport, MatchReport, ReplaceReport, SheetAnswer, SizingReport,
+};
+use coilnest::job::{Job, assess, coil_sheet, dip, file, level, matching, replace, size};
 use coilnest_tables::TABLES;
 use serde::Serialize;
 use serde_json::Value;
@@ -106,6 +108,42 @@ impl KeptJob {
         let job = file::open(&self.text).map_err(|problem| problem.message)?;
         let answers = LevelAnswers::of(&job);
         if answers.level.frame.is_some() { pretty(&answers).map(Some) } else { Ok(None) }
+    }
+}
+
+impl KeptJob {
+    /// Where the answers of its replacement and its need are kept.
+    #[must_use]
+    pub fn replace_path(&self) -> PathBuf {
+        folder("jobs").join(&self.name).with_extension("replace.json")
+    }
+
+    /// The text of what may replace a coil of it, and of the drawings for its need, as they come out
+    /// now; none where it asks for neither.
+    ///
+    /// # Errors
+    /// A sentence when the job cannot be opened.
+    pub fn replace(&self) -> Result<Option<String>, String> {
+        let job = file::open(&self.text).map_err(|problem| problem.message)?;
+        ReplaceAnswers::of(&job).map(|answers| pretty(&answers)).transpose()
+    }
+}
+
+/// What may replace a coil of a job, and the drawings for its need.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReplaceAnswers {
+    /// What may replace a coil.
+    pub replace: ReplaceReport,
+    /// Drawings for the need.
+    pub size: SizingReport,
+}
+
+impl ReplaceAnswers {
+    /// Of a job that asks for one of them.
+    #[must_use]
+    pub fn of(job: &Job) -> Option<Self> {
+        let asked = !(job.replace.is_absent() && job.need.is_absent());
+        asked.then(|| Self { replace: replace(job, &TABLES), size: size(job, &TABLES) })
     }
 }
 

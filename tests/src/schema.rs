@@ -2,8 +2,8 @@
 
 use coilnest::job::Job;
 use coilnest::job::report::{
-    Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, Report, SheetAnswer,
-    StateAnswer, TapeStrip,
+    Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
+    SheetAnswer, SizingReport, StateAnswer, TapeStrip,
 };
 use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
@@ -38,6 +38,8 @@ pub fn all() -> [SchemaFile; 2] {
     report.subschema_for::<DipReport>();
     report.subschema_for::<MatchReport>();
     report.subschema_for::<CoilRows>();
+    report.subschema_for::<ReplaceReport>();
+    report.subschema_for::<SizingReport>();
     report.subschema_for::<StateAnswer>();
     report.subschema_for::<TapeStrip>();
     report.subschema_for::<Opened>();

@@ -175,19 +175,23 @@ fn code_letter(letter: char) -> bool {
     letter.is_ascii_lowercase() || letter == '-'
 }
 
-/// The codes of `errors/frames.toml`, which another test meets: problems, or else notes.
-fn of_frames(notes: bool) -> Vec<String> {
-    let text = std::fs::read_to_string(corpus::folder("errors/frames.toml")).unwrap();
-    let cases = toml::from_str::<toml::Table>(&text).unwrap();
-    let cases = cases["case"].as_array().unwrap().iter();
-    let of_kind = cases.filter(|case| case.get("note").is_some() == notes);
-    of_kind.map(|case| case["code"].as_str().unwrap().to_owned()).collect()
+/// The codes of `errors/frames.toml` and `errors/replacement.toml`, which other tests meet: problems, or
+/// else notes.
+fn of_cases(notes: bool) -> Vec<String> {
+    let of_file = |file| {
+        let text = std::fs::read_to_string(corpus::folder(file)).unwrap();
+        let cases = toml::from_str::<toml::Table>(&text).unwrap();
+        let cases = cases["case"].as_array().unwrap().iter();
+        let of_kind = cases.filter(|case| case.get("note").is_some() == notes);
+        of_kind.map(|case| case["code"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    ["errors/frames.toml", "errors/replacement.toml"].into_iter().flat_map(of_file).collect()
 }
 
 #[test]
 fn every_documented_code_is_met_and_every_met_code_is_documented() {
     let slips = slips().into_iter().map(|slip| slip.code);
-    let met: BTreeSet<String> = slips.chain(of_frames(false)).collect();
+    let met: BTreeSet<String> = slips.chain(of_cases(false)).collect();
     let documented = documented();
     assert!(documented.len() > 30, "{documented:?}");
     assert_eq!(met, documented);
@@ -211,7 +215,7 @@ fn every_documented_note_is_met_and_every_met_note_is_documented() {
     let kept = corpus::all().unwrap().into_iter().map(|job| file::open(&job.text));
     let reports = jobs.chain(kept).map(|job| assess(&job.unwrap(), &TABLES));
     let met = reports.flat_map(|report| report.notes).map(|note| note.code.to_owned());
-    let met: BTreeSet<String> = met.chain(of_frames(true)).collect();
+    let met: BTreeSet<String> = met.chain(of_cases(true)).collect();
     assert_eq!(met, documented.into_iter().map(str::to_owned).collect());
 }
 

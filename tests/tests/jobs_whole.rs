@@ -8,7 +8,7 @@ use coilnest::job::{assess, coil_sheet, file};
 use coilnest::quantity::System;
 use coilnest::reading::Reading;
 use coilnest_tables::TABLES;
-use coilnest_tests::corpus::{self, LevelAnswers};
+use coilnest_tests::corpus::{self, LevelAnswers, ReplaceAnswers};
 use serde_json::Value;
 use std::collections::BTreeSet;
 
@@ -59,6 +59,14 @@ fn answers() -> Vec<Answer> {
             ];
             for ((parts, workings), of) in
                 parts.into_iter().zip(workings).zip(["level", "coils", "dip"])
+            {
+                all.push(Answer { name: format!("{name}, {of}"), system, parts, workings });
+            }
+        }
+        if let Some(ReplaceAnswers { replace: mut swap, mut size }) = ReplaceAnswers::of(&job) {
+            let workings = [&mut swap.workings, &mut size.workings].map(std::mem::take);
+            let parts = [serde_json::to_value(swap).unwrap(), serde_json::to_value(size).unwrap()];
+            for ((parts, workings), of) in parts.into_iter().zip(workings).zip(["replace", "size"])
             {
                 all.push(Answer { name: format!("{name}, {of}"), system, parts, workings });
             }

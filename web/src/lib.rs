@@ -12,11 +12,13 @@ mod bench;
 mod checks;
 #[cfg(feature = "level")]
 mod level;
+#[cfg(feature = "replace")]
+mod replace;
 #[cfg(feature = "schema")]
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
-#[cfg(any(feature = "bench", feature = "level", feature = "sheets"))]
+#[cfg(any(feature = "bench", feature = "level", feature = "replace", feature = "sheets"))]
 mod taken;
 mod value;
 
@@ -26,6 +28,8 @@ pub use bench::*;
 pub use checks::*;
 #[cfg(feature = "level")]
 pub use level::*;
+#[cfg(feature = "replace")]
+pub use replace::*;
 #[cfg(feature = "schema")]
 pub use schema::*;
 #[cfg(feature = "sheets")]

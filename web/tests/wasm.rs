@@ -99,6 +99,21 @@ fn every_frame_has_the_answers_that_native_code_gives() {
 }
 
 #[wasm_bindgen_test]
+fn every_replacement_has_the_answers_that_native_code_gives() {
+    let mut seen = 0;
+    for (name, job, _) in jobs() {
+        let Some(kept) = JOBS.get_file(format!("{name}.replace.json")) else { continue };
+        let kept = parsed(kept.contents_utf8().unwrap());
+        let job = parsed(job);
+        for (answer, field) in [(engine::replace(&job), "replace"), (engine::size(&job), "size")] {
+            assert!(text(&answer) == text(&get(&kept, field)), "{name}, {field}");
+        }
+        seen += 1;
+    }
+    assert!(seen >= 1, "{seen} jobs");
+}
+
+#[wasm_bindgen_test]
 fn a_dip_is_asked_for_anything() {
     let truck = engine::truck_demo();
     let code = |wheel: &str, depth: &str, stuck: &str| {
@@ -199,6 +214,8 @@ fn a_job_of_any_kind_gets_a_report() {
         assert!(get(&engine::level(value), "frame").is_undefined(), "value {index}");
         assert!(get(&engine::dip(value, "A left", "1 in", ""), "wheels").is_array(), "{index}");
         assert!(get(&engine::matching(value), "bench").is_array(), "value {index}");
+        assert!(get(&engine::replace(value), "candidates").is_array(), "value {index}");
+        assert!(get(&engine::size(value), "designs").is_array(), "value {index}");
         let rows = engine::coil_rows(value, "1,outer,13", 1, "", true, 10);
         assert!(get(&rows, "rows").is_array(), "value {index}");
         let _ = engine::coil_table(value);

@@ -5,7 +5,7 @@ use super::drawing::{self, Drawn, Facts};
 use super::entry::Entry;
 use super::figures::{Pen, axes};
 use super::file;
-use super::frame::{Named, Written};
+use super::frame::Named;
 use super::input::{Job, NestEntry, Record, Seat};
 use super::nest::{self, Reckoned, Seated};
 use super::problem::Path;
@@ -14,7 +14,7 @@ use super::report::{
 };
 use super::seat::{self, Gear, Standing};
 use super::{cautions, cut};
-use super::{frame, pool, service};
+use super::{frame, pool, replace, service, sizing};
 use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::{Interval, Step};
@@ -26,26 +26,42 @@ use crate::tables::Tables;
 /// machine.
 #[must_use]
 pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
-    report(job, tables, frame::assess)
+    report(job, tables, beside)
 }
 
-/// The same but for how the frame stands: what a page needs while coils are measured.
+/// The same of coils and nests alone: what a page needs while they are measured. What is written of
+/// frame, bench, replacement and need is not looked at.
 #[must_use]
 pub fn assess_nests(job: &Job, tables: &Tables<'_>) -> Report {
-    report(job, tables, |_, _, _| None)
+    report(job, tables, |_, _, _, _| None)
+}
+
+/// Reads what stands beside coils and nests, and settles the frame.
+fn beside(
+    desk: &mut Desk<'_>,
+    job: &Job,
+    bench: &Bench<'_>,
+    nests: &[Option<Reckoned>],
+) -> Option<FrameReport> {
+    let written = frame::read(desk, job, &bench.nest_names());
+    let stands = written.and_then(|written| frame::assess(desk, &written, &bench.named(nests)));
+    pool::read(desk, job, bench);
+    replace::read(desk, job, bench);
+    sizing::read(desk, job);
+    stands
 }
 
 fn report(
     job: &Job,
     tables: &Tables<'_>,
-    framed: impl FnOnce(&mut Desk<'_>, &Written, &[Named<'_>]) -> Option<FrameReport>,
+    beside: impl FnOnce(&mut Desk<'_>, &Job, &Bench<'_>, &[Option<Reckoned>]) -> Option<FrameReport>,
 ) -> Report {
     let mut desk = Desk::new(tables, pen(job));
     let axes = axes(desk.pen.system);
     let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
     desk.problems.extend(file::format_problem(job));
     if file::refused_format(job).is_none() {
-        fill(&mut desk, job, &mut report, framed);
+        fill(&mut desk, job, &mut report, beside);
     }
     report.problems = desk.problems;
     report.notes = desk.notes;
@@ -57,7 +73,7 @@ fn fill(
     desk: &mut Desk<'_>,
     job: &Job,
     report: &mut Report,
-    framed: impl FnOnce(&mut Desk<'_>, &Written, &[Named<'_>]) -> Option<FrameReport>,
+    beside: impl FnOnce(&mut Desk<'_>, &Job, &Bench<'_>, &[Option<Reckoned>]) -> Option<FrameReport>,
 ) {
     let top = Path::default();
     desk.text(&top, "title", &job.title);
@@ -70,10 +86,7 @@ fn fill(
         report.nests.push(nest_report(desk, drafted, reckoned.as_ref()));
         nests.push(reckoned);
     }
-    if let Some(written) = frame::read(desk, job, &bench.nest_names()) {
-        report.frame = framed(desk, &written, &bench.named(&nests));
-    }
-    pool::read(desk, job, &bench);
+    report.frame = beside(desk, job, &bench, &nests);
     report.keys = keys(bench.gear.marked, bench.gear.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
 }

@@ -54,3 +54,25 @@ pub(crate) fn level() -> Vec<Caution> {
         ),
     ]
 }
+
+/// The cautions that bind when a coil is replaced or ordered.
+pub(crate) fn replace() -> Vec<Caution> {
+    let caution = |code, text, source| Caution { code, text, source, section: Section::Replace };
+    vec![
+        caution(
+            "no-heat",
+            "A coil that does not fit is not made to fit: never cut, grind, heat, weld or hammer one that is to carry a load. Heat undoes the temper, and a nick is where a crack begins.",
+            "UK MOT inspection manual, appendix on repairs (quoted elsewhere); common practice",
+        ),
+        caution(
+            "look-for-cracks",
+            "Look over the whole bar of each coil, the new one too, for cracks, nicks and rust pits before it goes in. No figure here sees them.",
+            "US Army TM 55-203, truck springs (read on the page); common practice",
+        ),
+        caution(
+            "who-approves",
+            "Whether a spring may stand in for another is for the vehicle's maker, the rules of the line and a licensed or qualified person. What stands here is a comparison of figures.",
+            "common practice, no source",
+        ),
+    ]
+}

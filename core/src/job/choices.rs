@@ -43,15 +43,20 @@ fn ends_choice(word: &'static str, ends: Option<Ends>) -> Choice {
     let Some(ends) = ends else {
         return choice(word, "Other: dead turns and solid height given", None);
     };
-    let name = match ends {
+    let name = ends_name(ends);
+    let dead = write_number(ends.dead_turns(), 3);
+    let note =
+        format!("{dead} dead turns ({}); solid height by {}", ends.source(), solid::source(ends));
+    choice(word, name, Some(note))
+}
+
+/// A form of ends as people call it.
+pub(crate) const fn ends_name(ends: Ends) -> &'static str {
+    match ends {
         Ends::Open => "Open",
         Ends::OpenGround => "Open and ground",
         Ends::Closed => "Closed",
         Ends::ClosedGround => "Closed and ground",
         Ends::TaperedGround => "Hot wound, tapered and ground",
-    };
-    let dead = write_number(ends.dead_turns(), 3);
-    let note =
-        format!("{dead} dead turns ({}); solid height by {}", ends.source(), solid::source(ends));
-    choice(word, name, Some(note))
+    }
 }

@@ -35,6 +35,12 @@ impl<'a> Desk<'a> {
         self.problems.push(problem);
     }
 
+    /// Takes over what was found wrong or missing at another desk, but none of its workings.
+    pub(crate) fn take(&mut self, aside: Desk<'_>) {
+        self.problems.extend(aside.problems);
+        self.notes.extend(aside.notes);
+    }
+
     fn odd(
         &mut self,
         path: &Path,

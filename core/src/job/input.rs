@@ -85,6 +85,10 @@ object! {
         frame: Entry<Frame>,
         /// Coils on the bench that have no seat yet.
         bench: Entry<List<BenchCoil>>,
+        /// What is to be replaced, and what may replace it.
+        replace: Entry<Replace>,
+        /// What a coil yet to be drawn is needed for.
+        need: Entry<Need>,
     }
 }
 
@@ -334,5 +338,119 @@ object! {
         readings: Entry<List<Text>>,
         /// A word that it shares with the coils from which it may not part.
         pair: Entry<Text>,
+    }
+}
+
+object! {
+    /// A coil to be replaced, and the springs that may replace it.
+    Replace {
+        /// Which drawing is to be replaced.
+        original: Entry<Text>,
+        /// In which nest it stands; the first that holds it where none is named.
+        nest: Entry<Text>,
+        /// The springs that may replace it.
+        candidates: Entry<List<Drawing>>,
+        /// What is asked of them; what is left out follows from the original.
+        asked: Entry<Asked>,
+        /// What no drawing says and a spring maker has to know.
+        order: Entry<OrderEntry>,
+    }
+}
+
+object! {
+    /// What is asked of a replacement.
+    Asked {
+        /// Bore of the pocket.
+        pocket: Entry<Text>,
+        /// Thickness of the post.
+        post: Entry<Text>,
+        /// Room to be left in the pocket and over the post, on the diameter.
+        play: Entry<Text>,
+        /// Radial gap to be left to each neighbour.
+        gap: Entry<Text>,
+        /// The least free height.
+        free_least: Entry<Text>,
+        /// The greatest free height.
+        free_most: Entry<Text>,
+        /// The least rate.
+        rate_least: Entry<Text>,
+        /// The greatest rate.
+        rate_most: Entry<Text>,
+        /// Height at work; the nest's where none is given.
+        height: Entry<Text>,
+        /// The least load at that height.
+        load_least: Entry<Text>,
+        /// The greatest load at that height.
+        load_most: Entry<Text>,
+        /// The greatest solid height.
+        solid: Entry<Text>,
+        /// The greatest stress at work.
+        stress: Entry<Text>,
+        /// The greatest stress at solid.
+        stress_solid: Entry<Text>,
+        /// What must be left between the height at work and solid.
+        reserve: Entry<Text>,
+        /// The least factor of safety between two loads.
+        safety: Entry<Text>,
+        /// By how much a load under the frame may differ from the mean.
+        deviation: Entry<Text>,
+    }
+}
+
+object! {
+    /// What no drawing says of an order.
+    OrderEntry {
+        /// How many.
+        quantity: Entry<Text>,
+        /// Paint or another finish.
+        finish: Entry<Text>,
+        /// How it is to be inspected.
+        inspection: Entry<Text>,
+        /// How it is to be tested.
+        test: Entry<Text>,
+        /// How it is to be marked.
+        marking: Entry<Text>,
+    }
+}
+
+object! {
+    /// What a coil yet to be drawn is needed for.
+    Need {
+        /// A load.
+        load: Entry<Text>,
+        /// The height at which it is carried.
+        height: Entry<Text>,
+        /// The rate.
+        rate: Entry<Text>,
+        /// A second load, instead.
+        second_load: Entry<Text>,
+        /// The height at which that is carried.
+        second_height: Entry<Text>,
+        /// By how much loads and rate may be off; 5 % unless told.
+        within: Entry<Text>,
+        /// Bore of the pocket.
+        pocket: Entry<Text>,
+        /// Thickness of the post.
+        post: Entry<Text>,
+        /// Radial clearance in the pocket, over the post, and between two coils.
+        clearance: Entry<Text>,
+        /// The greatest solid height.
+        solid: Entry<Text>,
+        /// The greatest free height.
+        free: Entry<Text>,
+        /// Steel, by its word in the tables.
+        steel: Entry<Text>,
+        /// Form of the ends.
+        ends: Entry<Text>,
+        /// The greatest stress under the load, over the steel's.
+        stress: Entry<Text>,
+        /// The greatest stress at solid, over the steel's.
+        stress_solid: Entry<Text>,
+        /// Bars to choose from; those of the tables where none are given.
+        bars: Entry<List<Text>>,
+        /// `yes` for a coil inside another.
+        pair: Entry<Text>,
+        /// What the best is: `mass`, unless told, or `stress`.
+        rank: Entry<Text>,
     }
 }

@@ -23,6 +23,8 @@
 //! | `no-thickness`, `stack-too-thin`, `too-many-stacks`, `shims-refused` | shims of which no plan can be made |
 //! | `coils-lacking`, `coils-tied` | too few coils that may be used, or that may not part |
 //! | `beam`, `no-axle` | a beam without two boxes and nests between them; a box without one across from it |
+//! | `contradiction` | what is asked of a replacement or of a coil yet to be drawn contradicts itself, or no spring does it |
+//! | `not-whole` | a count that is no whole number |
 //! | `outside-table` | a length that the tape's class says nothing of |
 //!
 //! Those of a line of a [table of coils](super::coil_table), beside those of its readings and `no-such-coil`:

@@ -73,12 +73,17 @@ macro_rules! words {
 
 mod coil_table;
 mod level;
+mod replace;
 mod sheet;
 pub use coil_table::{CoilRows, RefusedLine};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameReport, FrameState, LevelReport, MatchReport, MatchedNest,
     MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport, SupportState,
     Wheel,
+};
+pub use replace::{
+    CandidateReport, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport, OrderItem,
+    OrderReport, PairReport, RefusedBar, ReplaceReport, SizingMap, SizingReport, SwappedCoil,
 };
 pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, Fatigue, Press, PressRow, Safety, Sheet, SheetAnswer,
@@ -94,6 +99,8 @@ words! {
         Nest,
         /// Levelling a frame.
         Level,
+        /// Replacing a coil.
+        Replace,
         /// Everywhere.
         All,
     }
@@ -195,6 +202,11 @@ record! {
     /// | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
     /// | `stack-unknown` | how thick a stack of shims may be is not given |
     /// | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
+    /// | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
+    /// | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+    /// | `need-unknown` | a need lacks its load, its rate or its steel |
+    /// | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
+    /// | `strength-unknown` | no stress that the steel may bear is held or given |
     /// | `weight-unknown`, `support-unknown`, `place-unknown` | a frame lacks its weight, a support its nest or its place |
     Note {
         /// Path of the field or part.

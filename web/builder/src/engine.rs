@@ -20,10 +20,11 @@ struct Engine {
 
 /// The whole, for other programs; the one that the page starts with, and those that it fetches when they
 /// are asked for.
-const ENGINES: [Engine; 5] = [
+const ENGINES: [Engine; 6] = [
     Engine { features: "default", module: "coilnest_web" },
     Engine { features: "bench", module: "coilnest_bench" },
     Engine { features: "level", module: "coilnest_level" },
+    Engine { features: "replace", module: "coilnest_replace" },
     Engine { features: "sheets", module: "coilnest_sheets" },
     Engine { features: "checks", module: "coilnest_checks" },
 ];

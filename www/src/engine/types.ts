@@ -5,9 +5,13 @@
  */
 export type EventWord = 'touches' | 'stage' | 'solid';
 /**
+ * How a requirement is met, or all of them together.
+ */
+export type Met = 'throughout' | 'at-nominal' | 'not-met' | 'cannot-tell';
+/**
  * Where on the page a caution binds.
  */
-export type Place = 'measure' | 'nest' | 'level' | 'all';
+export type Place = 'measure' | 'nest' | 'level' | 'replace' | 'all';
 /**
  * Whether a value agrees.
  */
@@ -29,6 +33,79 @@ export type SupportState = 'loose' | 'carrying' | 'bottomed';
  */
 export type Word = 'good' | 'short' | 'long' | 'too-close' | 'none';
 
+/**
+ * What is asked of a replacement.
+ */
+export interface Asked {
+	/**
+	 * By how much a load under the frame may differ from the mean.
+	 */
+	deviation?: string;
+	/**
+	 * The least free height.
+	 */
+	free_least?: string;
+	/**
+	 * The greatest free height.
+	 */
+	free_most?: string;
+	/**
+	 * Radial gap to be left to each neighbour.
+	 */
+	gap?: string;
+	/**
+	 * Height at work; the nest's where none is given.
+	 */
+	height?: string;
+	/**
+	 * The least load at that height.
+	 */
+	load_least?: string;
+	/**
+	 * The greatest load at that height.
+	 */
+	load_most?: string;
+	/**
+	 * Room to be left in the pocket and over the post, on the diameter.
+	 */
+	play?: string;
+	/**
+	 * Bore of the pocket.
+	 */
+	pocket?: string;
+	/**
+	 * Thickness of the post.
+	 */
+	post?: string;
+	/**
+	 * The least rate.
+	 */
+	rate_least?: string;
+	/**
+	 * The greatest rate.
+	 */
+	rate_most?: string;
+	/**
+	 * What must be left between the height at work and solid.
+	 */
+	reserve?: string;
+	/**
+	 * The least factor of safety between two loads.
+	 */
+	safety?: string;
+	/**
+	 * The greatest solid height.
+	 */
+	solid?: string;
+	/**
+	 * The greatest stress at work.
+	 */
+	stress?: string;
+	/**
+	 * The greatest stress at solid.
+	 */
+	stress_solid?: string;
+}
 /**
  * A beam on two boxes, with nests on it.
  */
@@ -358,6 +435,83 @@ export interface JobRecord {
 	vehicle?: string;
 }
 /**
+ * What a coil yet to be drawn is needed for.
+ */
+export interface Need {
+	/**
+	 * Bars to choose from; those of the tables where none are given.
+	 */
+	bars?: string[];
+	/**
+	 * Radial clearance in the pocket, over the post, and between two coils.
+	 */
+	clearance?: string;
+	/**
+	 * Form of the ends.
+	 */
+	ends?: string;
+	/**
+	 * The greatest free height.
+	 */
+	free?: string;
+	/**
+	 * The height at which it is carried.
+	 */
+	height?: string;
+	/**
+	 * A load.
+	 */
+	load?: string;
+	/**
+	 * `yes` for a coil inside another.
+	 */
+	pair?: string;
+	/**
+	 * Bore of the pocket.
+	 */
+	pocket?: string;
+	/**
+	 * Thickness of the post.
+	 */
+	post?: string;
+	/**
+	 * What the best is: `mass`, unless told, or `stress`.
+	 */
+	rank?: string;
+	/**
+	 * The rate.
+	 */
+	rate?: string;
+	/**
+	 * The height at which that is carried.
+	 */
+	second_height?: string;
+	/**
+	 * A second load, instead.
+	 */
+	second_load?: string;
+	/**
+	 * The greatest solid height.
+	 */
+	solid?: string;
+	/**
+	 * Steel, by its word in the tables.
+	 */
+	steel?: string;
+	/**
+	 * The greatest stress under the load, over the steel's.
+	 */
+	stress?: string;
+	/**
+	 * The greatest stress at solid, over the steel's.
+	 */
+	stress_solid?: string;
+	/**
+	 * By how much loads and rate may be off; 5 % unless told.
+	 */
+	within?: string;
+}
+/**
  * A nest as it stands in its corner.
  */
 export interface NestInput {
@@ -408,6 +562,56 @@ export interface Seat {
 	readings?: string[];
 }
 /**
+ * What no drawing says of an order.
+ */
+export interface OrderEntry {
+	/**
+	 * Paint or another finish.
+	 */
+	finish?: string;
+	/**
+	 * How it is to be inspected.
+	 */
+	inspection?: string;
+	/**
+	 * How it is to be marked.
+	 */
+	marking?: string;
+	/**
+	 * How many.
+	 */
+	quantity?: string;
+	/**
+	 * How it is to be tested.
+	 */
+	test?: string;
+}
+/**
+ * A coil to be replaced, and the springs that may replace it.
+ */
+export interface Replace {
+	/**
+	 * What is asked of them; what is left out follows from the original.
+	 */
+	asked?: Asked;
+	/**
+	 * The springs that may replace it.
+	 */
+	candidates?: CoilDrawing[];
+	/**
+	 * In which nest it stands; the first that holds it where none is named.
+	 */
+	nest?: string;
+	/**
+	 * What no drawing says and a spring maker has to know.
+	 */
+	order?: OrderEntry;
+	/**
+	 * Which drawing is to be replaced.
+	 */
+	original?: string;
+}
+/**
  * What was measured with.
  */
 export interface TapeUsed {
@@ -453,6 +657,10 @@ export interface Job {
 	 */
 	frame?: Frame;
 	/**
+	 * What a coil yet to be drawn is needed for.
+	 */
+	need?: Need;
+	/**
 	 * The nests, each with the coils that are there.
 	 */
 	nests?: NestInput[];
@@ -460,6 +668,10 @@ export interface Job {
 	 * Who, where, when.
 	 */
 	record?: JobRecord;
+	/**
+	 * What is to be replaced, and what may replace it.
+	 */
+	replace?: Replace;
 	/**
 	 * `inch` or `metric`: how bare numbers are read and figures shown.
 	 */
@@ -594,6 +806,197 @@ export interface Buckling {
 	 * The greatest free height that never bends aside, its ends kept so.
 	 */
 	stable_free: Figure;
+}
+/**
+ * A spring that may replace another.
+ */
+export interface CandidateReport {
+	/**
+	 * What it does to the frame.
+	 */
+	frame?: FrameSwapReport;
+	/**
+	 * Its place in the job's list.
+	 */
+	index: number;
+	/**
+	 * Requirement by requirement.
+	 */
+	lines: LineReport[];
+	/**
+	 * Whether it is a true replacement; none where nothing can be said of it.
+	 */
+	met?: Met;
+	/**
+	 * Its name.
+	 */
+	name: string;
+	/**
+	 * What it does to its nest.
+	 */
+	nest?: NestSwapReport;
+	/**
+	 * What to write to a spring maker.
+	 */
+	order: OrderReport;
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
+}
+/**
+ * A frame before and after.
+ */
+export interface FrameSwapReport {
+	/**
+	 * The same with the candidate.
+	 */
+	after?: Figure;
+	/**
+	 * The greatest part of the mean by which a load differs from it, with the original.
+	 */
+	before: Figure;
+	/**
+	 * What it amounts to.
+	 */
+	sentence: string;
+}
+/**
+ * A requirement.
+ */
+export interface LineReport {
+	/**
+	 * What is asked.
+	 */
+	asked: string;
+	/**
+	 * What it is about, in a word that stays: `rate`.
+	 */
+	code: string;
+	/**
+	 * How it is met.
+	 */
+	met: Met;
+	/**
+	 * The same for people.
+	 */
+	name: string;
+	/**
+	 * What is offered.
+	 */
+	offered: string;
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
+	/**
+	 * Why, in a sentence.
+	 */
+	why: string;
+	/**
+	 * Key of its working.
+	 */
+	working?: string;
+}
+/**
+ * A nest before and after.
+ */
+export interface NestSwapReport {
+	/**
+	 * Its coils, the widest first.
+	 */
+	coils: SwappedCoil[];
+	/**
+	 * The same with the candidate.
+	 */
+	height_after: Figure;
+	/**
+	 * Height under its load, with the original.
+	 */
+	height_before: Figure;
+	/**
+	 * Which nest.
+	 */
+	nest: string;
+	/**
+	 * What it amounts to.
+	 */
+	sentence: string;
+	/**
+	 * The coil that stops it, with the original.
+	 */
+	stopped_by?: string;
+	/**
+	 * The coils that may stop it, with the candidate.
+	 */
+	stops: string[];
+}
+/**
+ * A coil of a nest before and after.
+ */
+export interface SwappedCoil {
+	/**
+	 * Its name.
+	 */
+	name: string;
+	/**
+	 * The same with the candidate.
+	 */
+	share_after: Figure;
+	/**
+	 * Its share of the nest's load, with the original.
+	 */
+	share_before: Figure;
+	/**
+	 * The same with the candidate.
+	 */
+	stress_after?: Figure;
+	/**
+	 * Its stress, with the original.
+	 */
+	stress_before?: Figure;
+}
+/**
+ * What to write to a spring maker.
+ */
+export interface OrderReport {
+	/**
+	 * Item by item.
+	 */
+	items: OrderItem[];
+	/**
+	 * What has to be settled first.
+	 */
+	questions: string[];
+	/**
+	 * The whole as plain text.
+	 */
+	text: string;
+	/**
+	 * What is ordered.
+	 */
+	title: string;
+}
+/**
+ * An item of an order.
+ */
+export interface OrderItem {
+	/**
+	 * What it is.
+	 */
+	name: string;
+	/**
+	 * Whether it has to be settled first.
+	 */
+	open: boolean;
+	/**
+	 * What is said of it; a question where nobody has said.
+	 */
+	text: string;
 }
 /**
  * What can hurt somebody at this work.
@@ -961,6 +1364,63 @@ export interface Problem {
 	 * What the field holds.
 	 */
 	read: string;
+}
+/**
+ * A drawing that meets a need.
+ */
+export interface DesignReport {
+	/**
+	 * Bar.
+	 */
+	bar: Figure;
+	/**
+	 * The drawing, as a job holds it.
+	 */
+	drawing: CoilDrawing;
+	/**
+	 * Free height.
+	 */
+	free: Figure;
+	/**
+	 * Load at the height that was asked for.
+	 */
+	load: Figure;
+	/**
+	 * Mass.
+	 */
+	mass: Figure;
+	/**
+	 * Mean diameter.
+	 */
+	mean: Figure;
+	/**
+	 * Which limit it is nearest to, and how near.
+	 */
+	nearest: string;
+	/**
+	 * Outside diameter.
+	 */
+	outside: Figure;
+	/**
+	 * Rate.
+	 */
+	rate: Figure;
+	/**
+	 * Solid height.
+	 */
+	solid: Figure;
+	/**
+	 * Stress at the greatest load.
+	 */
+	stress: Figure;
+	/**
+	 * Stress at solid.
+	 */
+	stress_solid: Figure;
+	/**
+	 * Total turns.
+	 */
+	turns: Figure;
 }
 /**
  * A wheel in a dip.
@@ -1332,6 +1792,11 @@ export interface LevelReport {
  * | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
  * | `stack-unknown` | how thick a stack of shims may be is not given |
  * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
+ * | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
+ * | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+ * | `need-unknown` | a need lacks its load, its rate or its steel |
+ * | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
+ * | `strength-unknown` | no stress that the steel may bear is held or given |
  * | `weight-unknown`, `support-unknown`, `place-unknown` | a frame lacks its weight, a support its nest or its place |
  */
 export interface Note {
@@ -1854,6 +2319,31 @@ export interface Opened {
 	problem?: Problem;
 }
 /**
+ * A coil inside another that together meet a need.
+ */
+export interface PairReport {
+	/**
+	 * The inner one.
+	 */
+	inner: DesignReport;
+	/**
+	 * Mass of both.
+	 */
+	mass: Figure;
+	/**
+	 * The outer one.
+	 */
+	outer: DesignReport;
+	/**
+	 * How near their stresses and solid heights are, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The outer one's share of the load.
+	 */
+	share: Figure;
+}
+/**
  * What a press showed.
  */
 export interface Press {
@@ -1910,6 +2400,54 @@ export interface PressRow {
 	 * Load less that of the line.
 	 */
 	off: Figure;
+}
+/**
+ * A bar of which no coil meets a need.
+ */
+export interface RefusedBar {
+	/**
+	 * The bar.
+	 */
+	bar: string;
+	/**
+	 * Why.
+	 */
+	why: string;
+}
+/**
+ * What may replace a coil, and what to write to a spring maker.
+ */
+export interface ReplaceReport {
+	/**
+	 * The springs that may replace it, in the order of the job.
+	 */
+	candidates: CandidateReport[];
+	/**
+	 * What can hurt somebody at this work.
+	 */
+	cautions: Caution[];
+	/**
+	 * What was assumed, or left out and why.
+	 */
+	notes: Note[];
+	/**
+	 * The order of the original as it was.
+	 */
+	order?: OrderReport;
+	/**
+	 * Name of the drawing that is to be replaced.
+	 */
+	original?: string;
+	/**
+	 * What of it cannot be used, and where it stands.
+	 */
+	problems: Problem[];
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
 }
 /**
  * A nest in section, heights from the lower seat up.
@@ -2190,6 +2728,79 @@ export interface SheetAnswer {
 	 * The sheet.
 	 */
 	sheet?: Sheet;
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
+ * Every bar with every count of turns.
+ */
+export interface SizingMap {
+	/**
+	 * The bars, as a person reads them.
+	 */
+	bars: string[];
+	/**
+	 * Bar by bar, the turns of each together: 0 where the coil meets the need, else the place of
+	 * the limit that it fails worst, counted from 1.
+	 */
+	cells: number[];
+	/**
+	 * The bar and the turns of each design, by their places in the lists.
+	 */
+	designs: [unknown, unknown][];
+	/**
+	 * The limits that stand against some of them, each a short name.
+	 */
+	limits: string[];
+	/**
+	 * The counts of active turns.
+	 */
+	turns: number[];
+}
+/**
+ * Drawings for a need.
+ */
+export interface SizingReport {
+	/**
+	 * Units for scales.
+	 */
+	axes: Axes;
+	/**
+	 * What can hurt somebody at this work.
+	 */
+	cautions: Caution[];
+	/**
+	 * Drawings that meet it, the best first.
+	 */
+	designs: DesignReport[];
+	/**
+	 * Every bar with every count of turns.
+	 */
+	map?: SizingMap;
+	/**
+	 * What was assumed, or left out and why.
+	 */
+	notes: Note[];
+	/**
+	 * Pairs of drawings that meet it, one inside the other, the best first.
+	 */
+	pairs: PairReport[];
+	/**
+	 * What of the need cannot be used, and where it stands.
+	 */
+	problems: Problem[];
+	/**
+	 * Bars of which none meets it, and why.
+	 */
+	refused: RefusedBar[];
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
 	/**
 	 * How each figure came about.
 	 */

@@ -1,0 +1,359 @@
+//! What may replace a coil: read for every report, judged when it is asked for.
+
+mod line;
+mod order;
+mod place;
+mod refused;
+mod spring;
+mod swap;
+mod words;
+
+use super::assess::{self, Bench};
+use super::desk::Desk;
+use super::entry::{Entry, Text};
+use super::figures::{sentence, text};
+use super::input::{Asked as AskedEntry, Job, OrderEntry, Replace};
+use super::problem::Path;
+use super::report::{CandidateReport, Met, Problem, ReplaceReport, Workings};
+use super::{cautions, file};
+use crate::bounds::{self, Bound};
+use crate::coil::buckling::Seating;
+use crate::material::Against;
+use crate::quantity::{self, Length, Pressure};
+use crate::replacement::{
+    Asked, Bearable, Case, Judgement, Limits, Overall, ReplacementError, Wishes,
+};
+use crate::tables::Tables;
+use order::Letter;
+use place::{Beneath, Standing};
+use spring::Spring;
+
+/// What may replace a coil of a job, requirement by requirement, and what to write to a spring maker.
+#[must_use]
+pub fn replace(job: &Job, tables: &Tables<'_>) -> ReplaceReport {
+    let mut desk = Desk::new(tables, assess::pen(job));
+    let mut report = ReplaceReport { cautions: cautions::replace(), ..ReplaceReport::default() };
+    match file::refused_format(job) {
+        Some(problem) => desk.problem(problem),
+        None => fill(&mut desk, job, &mut report),
+    }
+    report.problems = desk.problems;
+    report.notes = desk.notes;
+    report.workings = Workings(desk.ledger.entries);
+    report
+}
+
+/// What a job says of a replacement.
+pub(crate) struct Written {
+    original: Option<String>,
+    nest: Option<String>,
+    /// Each with its place in the job's list.
+    candidates: Vec<(usize, Spring)>,
+    /// As far as it does not follow from where the original stands.
+    asked: Asked,
+    wishes: Wishes,
+}
+
+/// Where the fields of a replacement stand.
+fn path() -> Path {
+    Path::of("replace")
+}
+
+/// Reads what a job says of a replacement, of which nothing is reckoned yet.
+pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<Written> {
+    let at = path();
+    let entry = desk.object(&at, &job.replace)?;
+    let original = desk.text(&at, "original", &entry.original).map(str::to_owned);
+    if let Some(name) = &original {
+        desk.known(&at.field("original"), name, &bench.coil_names(), "no-such-coil");
+    }
+    let nest = desk.text(&at, "nest", &entry.nest).map(str::to_owned);
+    if let Some(name) = &nest {
+        desk.known(&at.field("nest"), name, &bench.nest_names(), "no-such-nest");
+    }
+    let candidates = candidates(desk, &at.field("candidates"), entry);
+    if original.is_none() && !candidates.is_empty() {
+        let text = "The drawing that is to be replaced is not named.";
+        desk.note(&at.field("original"), "original-unknown", text);
+    }
+    let asked = asked(desk, &at.field("asked"), &entry.asked);
+    let wishes = wishes(desk, &at.field("order"), &entry.order);
+    Some(Written { original, nest, candidates, asked, wishes })
+}
+
+fn candidates(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Vec<(usize, Spring)> {
+    let mut found = Vec::new();
+    for (index, drawing) in desk.list(at, &entry.candidates).iter().enumerate() {
+        let at = at.item(index);
+        let Some(drawing) = desk.object(&at, drawing) else { continue };
+        found.push((index, Spring::read(desk, &at, drawing)));
+    }
+    found
+}
+
+fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
+    let Some(entry) = desk.object(at, entry) else { return Asked::default() };
+    let mut length = |field, entry: &Entry<Text>, bound: &'static Bound<Length>| {
+        desk.length(at, field, entry, bound)
+    };
+    let pocket = length("pocket", &entry.pocket, &bounds::COIL_DIAMETER);
+    let post = length("post", &entry.post, &bounds::COIL_DIAMETER);
+    let play = length("play", &entry.play, &bounds::CLEARANCE).unwrap_or_default();
+    let gap = length("gap", &entry.gap, &bounds::CLEARANCE);
+    let free = [
+        length("free_least", &entry.free_least, &bounds::FREE_HEIGHT),
+        length("free_most", &entry.free_most, &bounds::FREE_HEIGHT),
+    ];
+    let working = length("height", &entry.height, &bounds::HEIGHT);
+    let solid = length("solid", &entry.solid, &bounds::SOLID_HEIGHT);
+    let reserve = length("reserve", &entry.reserve, &bounds::RESERVE);
+    let rate = [
+        desk.quantity(at, "rate_least", &entry.rate_least, &bounds::RATE),
+        desk.quantity(at, "rate_most", &entry.rate_most, &bounds::RATE),
+    ];
+    let load = [
+        desk.quantity(at, "load_least", &entry.load_least, &bounds::LOAD),
+        desk.quantity(at, "load_most", &entry.load_most, &bounds::LOAD),
+    ];
+    let mut stress =
+        |field, entry: &Entry<Text>| desk.quantity(at, field, entry, &bounds::STRESS).map(plain);
+    let stress_at_work = stress("stress", &entry.stress);
+    let stress_at_solid = stress("stress_solid", &entry.stress_solid);
+    Asked {
+        pocket,
+        post,
+        play,
+        gap,
+        free: limits(free),
+        rate: limits(rate),
+        working,
+        load: limits(load),
+        solid,
+        stress_at_work,
+        stress_at_solid,
+        reserve,
+        safety: desk.quantity(at, "safety", &entry.safety, &bounds::SAFETY),
+        deviation: desk.quantity(at, "deviation", &entry.deviation, &bounds::WITHIN),
+        ..Asked::default()
+    }
+}
+
+/// A stress that is asked for is that of the plain formula.
+fn plain(stress: Pressure) -> Bearable {
+    Bearable { stress, against: Against::Plain }
+}
+
+fn limits<Q>([least, most]: [Option<Q>; 2]) -> Option<Limits<Q>> {
+    (least.is_some() || most.is_some()).then_some(Limits { least, most })
+}
+
+fn wishes(desk: &mut Desk<'_>, at: &Path, entry: &Entry<OrderEntry>) -> Wishes {
+    let Some(entry) = desk.object(at, entry) else { return Wishes::default() };
+    let quantity = count(desk, at, "quantity", &entry.quantity);
+    let mut said = |field, entry| desk.text(at, field, entry).map(str::to_owned);
+    Wishes {
+        quantity,
+        finish: said("finish", &entry.finish),
+        inspection: said("inspection", &entry.inspection),
+        test: said("test", &entry.test),
+        marking: said("marking", &entry.marking),
+    }
+}
+
+fn count(desk: &mut Desk<'_>, at: &Path, field: &str, entry: &Entry<Text>) -> Option<u32> {
+    let count = desk.quantity(at, field, entry, &bounds::COUNT)?;
+    let whole = quantity::write_number(count, 7).replace('\u{202f}', "").parse().ok();
+    if whole.is_none() {
+        let why = "so many pieces cannot be made";
+        let read = entry.written();
+        desk.problem(Problem::new(
+            &at.field(field),
+            "not-whole",
+            read,
+            "a whole number",
+            why,
+            bounds::COUNT.example(desk.system()),
+        ));
+    }
+    whole
+}
+
+/// All that candidates are judged with.
+struct Ground<'a> {
+    written: &'a Written,
+    original: &'a Spring,
+    asked: Asked,
+    /// Where the loads between which it works are written.
+    cycle_at: Path,
+    standing: Option<Standing>,
+    beneath: Option<Beneath>,
+}
+
+fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
+    // What is wrong with coils and nests is said elsewhere.
+    let mut aside = Desk::new(desk.tables, desk.pen);
+    let bench = Bench::stands(&mut aside, job);
+    let springs = spring::all(&mut aside, job);
+    let mut reading = Desk::new(desk.tables, desk.pen);
+    let written = read(&mut reading, job, &bench);
+    desk.take(reading);
+    let Some(written) = written else { return };
+    let named = |name: &String| springs.iter().find(|spring| spring.id == *name);
+    let Some(original) = written.original.as_ref().and_then(named) else { return };
+    report.original = Some(original.name.clone());
+    let standing = place::standing(desk, &mut aside, &bench, &written, &springs, original);
+    let beneath = place::beneath(&mut aside, job, &bench, original);
+    let ground = ground(desk, &written, original, standing, beneath);
+    let letter = Letter::of(job);
+    let as_was = Case::new(original.nominal.clone(), original.made.clone(), as_it_was(&ground));
+    report.order = Some(letter.order(desk.pen, original, &as_was, &written.wishes));
+    for (index, candidate) in &written.candidates {
+        let one = judged(desk, &ground, &letter, *index, candidate);
+        report.candidates.push(one);
+    }
+    if written.candidates.is_empty() {
+        // What is asked may contradict itself before anything is offered.
+        let nominal = || original.nominal.clone();
+        if let Err(error) = Case::new(nominal(), nominal(), ground.asked).judge() {
+            let at = refused::Where::alone(&original.at, &ground.cycle_at);
+            desk.problem(refused::problem(desk.pen, &error, &at));
+        }
+    }
+}
+
+/// What the original was made to, where it worked.
+fn as_it_was(ground: &Ground<'_>) -> Asked {
+    let free = ground.original.free_limits;
+    Asked { working: ground.asked.working, free, ..Asked::default() }
+}
+
+fn ground<'a>(
+    desk: &mut Desk<'_>,
+    written: &'a Written,
+    original: &'a Spring,
+    standing: Option<Standing>,
+    beneath: Option<Beneath>,
+) -> Ground<'a> {
+    let candidates = || written.candidates.iter().map(|(_, spring)| spring);
+    let at_work = core::iter::once(original).chain(candidates());
+    let cycle = at_work.clone().find_map(|spring| Some((spring.loads?, &spring.at)));
+    let seating = at_work.clone().find_map(|spring| spring.seating);
+    let height = standing.as_ref().and_then(|standing| standing.height);
+    let working = written.asked.working.or(height);
+    if working.is_none() && !written.candidates.is_empty() {
+        let text = "No height at work is given, here or of the nest: nothing is asked of loads, stress and reserve there.";
+        desk.note(&path().field("asked").field("height"), "work-unknown", text);
+    }
+    let asked = Asked {
+        working,
+        cycle: cycle.map(|(loads, _)| loads),
+        seating: seating.unwrap_or(Seating::Guided),
+        ..written.asked.clone()
+    };
+    let cycle_at = cycle.map_or_else(path, |(_, at)| at.field("duty").field("least"));
+    Ground { written, original, asked, cycle_at, standing, beneath }
+}
+
+fn judged(
+    desk: &mut Desk<'_>,
+    ground: &Ground<'_>,
+    letter: &Letter,
+    index: usize,
+    candidate: &Spring,
+) -> CandidateReport {
+    let pen = desk.pen;
+    let case = Case {
+        original: ground.original.nominal.clone(),
+        candidate: candidate.made.clone(),
+        asked: ground.asked.clone(),
+        nest: ground.standing.as_ref().map(|standing| standing.around.clone()),
+        frame: ground.beneath.as_ref().map(|beneath| beneath.under.clone()),
+    };
+    let mut report = CandidateReport {
+        name: candidate.name.clone(),
+        index,
+        met: None,
+        title: words::overall(Met::CannotTell),
+        sentence: String::new(),
+        lines: Vec::new(),
+        nest: None,
+        frame: None,
+        order: letter.order(pen, candidate, &case, &ground.written.wishes),
+    };
+    let found = match case.judge() {
+        Err(ReplacementError::Frame(error)) => {
+            let why = ground.beneath.as_ref().map(|beneath| beneath.refused(pen, &error));
+            let text = text!("{}: {}.", candidate.name, why.unwrap_or_default());
+            desk.note(&candidate.at, "swap-unknown", text);
+            Case { frame: None, ..case.clone() }.judge()
+        }
+        found => found,
+    };
+    match found {
+        Ok(judgement) => fill_in(desk, ground, candidate, &case, &judgement, &mut report),
+        Err(error) => {
+            let at = refused::Where {
+                original: &ground.original.at,
+                candidate: &candidate.at,
+                cycle: &ground.cycle_at,
+                neighbours: ground.standing.as_ref(),
+            };
+            let problem = refused::problem(pen, &error, &at);
+            report.sentence = sentence(&text!("Nothing can be said of it: {}", problem.message));
+            if !desk.problems.contains(&problem) {
+                desk.problem(problem);
+            }
+        }
+    }
+    report
+}
+
+fn fill_in(
+    desk: &mut Desk<'_>,
+    ground: &Ground<'_>,
+    candidate: &Spring,
+    case: &Case,
+    judgement: &Judgement,
+    report: &mut CandidateReport,
+) {
+    let met = match judgement.overall {
+        Overall::True => Met::Throughout,
+        Overall::AtNominal => Met::AtNominal,
+        Overall::No => Met::NotMet,
+        Overall::CannotTell => Met::CannotTell,
+    };
+    report.met = Some(met);
+    report.title = words::overall(met);
+    report.lines = judgement.lines.iter().map(|one| line::report(desk, case, one)).collect();
+    report.sentence = decides(met, judgement, report);
+    if let Some((standing, swap)) = ground.standing.as_ref().zip(judgement.nest.as_ref()) {
+        report.nest = swap::nest(desk, standing, candidate, swap);
+    }
+    if let Some(swap) = &judgement.frame {
+        report.frame = Some(swap::frame(desk, candidate, swap));
+    }
+}
+
+/// What it comes to, and which lines decide it.
+fn decides(met: Met, judgement: &Judgement, report: &CandidateReport) -> String {
+    let named = |is: Met| {
+        let lines = report.lines.iter().filter(move |line| line.met == is);
+        quantity::joined(lines.map(|line| words::within(&line.name)), ", ")
+    };
+    match met {
+        Met::Throughout => text!(
+            "All {} requirements are met by every spring within its tolerances.",
+            report.lines.len()
+        ),
+        Met::AtNominal => text!(
+            "All is met as it is drawn, but not by every spring within its tolerances: {}.",
+            named(Met::AtNominal)
+        ),
+        Met::NotMet => text!("Not met: {}.", named(Met::NotMet)),
+        Met::CannotTell => text!(
+            "Nothing that can be told speaks against it, but {} cannot be told for want of {}.",
+            named(Met::CannotTell),
+            words::wanting(judgement)
+        ),
+    }
+}

@@ -1,0 +1,223 @@
+//! One requirement: what is asked and offered, the verdict, why, and how the figure came about.
+
+use super::words;
+use crate::coil::ends::Ends;
+use crate::coil::{buckling, fatigue, growth, rate, solid, stress};
+use crate::frame;
+use crate::job::desk::Desk;
+use crate::job::drawing::GEOMETRY;
+use crate::job::figures::{Pen, sentence, text};
+use crate::job::report::LineReport;
+use crate::nest;
+use crate::propagation::Across;
+use crate::quantity::{self, Force, Modulus};
+use crate::replacement::{
+    Amount, Case, Line, Margin, Offered, Particulars, Range, Requirement, SOURCE, Verdict, Wanted,
+};
+
+const UNKNOWN: &str = "not known";
+
+pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineReport {
+    let pen = desk.pen;
+    let requirement = line.requirement;
+    let (code, name) = words::requirement(requirement);
+    let said = |amount| words::of(pen, requirement, amount);
+    let asked = match &line.wanted {
+        Some(Wanted::Within(limits)) => words::limits(said, limits),
+        Some(Wanted::Word(word)) => words::word(*word).to_owned(),
+        None => UNKNOWN.to_owned(),
+    };
+    let offered = match &line.offered {
+        Some(Offered::Range(range)) if never(requirement, range) => "never".to_owned(),
+        Some(Offered::Range(range)) => words::range(said, range),
+        Some(Offered::Word(word)) => words::word(*word).to_owned(),
+        None => UNKNOWN.to_owned(),
+    };
+    let (met, title) = words::met(&line.verdict);
+    let working = match &line.offered {
+        Some(Offered::Range(range)) => Some(file(desk, case, line, range, offered.clone())),
+        _ => None,
+    };
+    let why = why(pen, line);
+    LineReport { code, name: name.to_owned(), asked, offered, met, title, why, working }
+}
+
+/// Whether a coil buckles at no height: the height at which it does is then nought.
+fn never(requirement: Requirement, range: &Range<Amount>) -> bool {
+    requirement == Requirement::Buckling && range.most().si() <= 0.0
+}
+
+/// The margin in words, or what is missing; and whose limit it is.
+fn why(pen: Pen, line: &Line) -> String {
+    let whose = match (line.wanted, line.source) {
+        (Some(Wanted::Within(_)), Some(source)) => match line.requirement {
+            Requirement::FreeHeight | Requirement::Rate | Requirement::Load => {
+                text!(" The limits lie about the original's own figure: {source}.")
+            }
+            _ => text!(" The limit: {source}."),
+        },
+        (Some(Wanted::Within(_)), None) => " The limit is as it was given.".to_owned(),
+        _ => String::new(),
+    };
+    if let Some(Offered::Range(range)) = &line.offered
+        && never(line.requirement, range)
+    {
+        return text!("It does not buckle before it is solid.{whose}");
+    }
+    match (&line.verdict, line.margin) {
+        (Verdict::CannotTell { missing, decided_by }, _) => {
+            let lacking = sentence(&text!("not known: {}", words::list(missing)));
+            let decided =
+                decided_by.as_ref().map_or_else(String::new, |by| words::decision(pen, by));
+            let joint = if decided.is_empty() { "" } else { " " };
+            text!("{lacking}{joint}{decided}{whose}")
+        }
+        (verdict, Some(margin)) => {
+            text!("{}{whose}", by_margin(pen, line.requirement, verdict, margin))
+        }
+        (Verdict::NotMet, None) => "It is not what is asked.".to_owned(),
+        (_, None) => "As asked.".to_owned(),
+    }
+}
+
+fn by_margin(pen: Pen, requirement: Requirement, verdict: &Verdict, margin: Margin) -> String {
+    let size = |amount: Amount| {
+        let si = amount.si().abs();
+        words::margin(pen, requirement, amount.with(si)).to_string()
+    };
+    let (nominal, worst) = (size(margin.nominal), size(margin.worst));
+    let exact = margin.nominal == margin.worst;
+    match verdict {
+        Verdict::MetThroughout if exact => text!("Met with {nominal} to spare."),
+        Verdict::MetThroughout => {
+            text!("Met with {nominal} to spare as drawn, {worst} at the worst of its tolerances.")
+        }
+        Verdict::MetAtNominal => text!(
+            "As drawn it has {nominal} to spare, but at the worst of its tolerances it is {worst} past the limit."
+        ),
+        _ if exact => text!("It is {nominal} past the limit."),
+        _ => text!(
+            "It is {nominal} past the limit as drawn, {worst} at the worst of its tolerances."
+        ),
+    }
+}
+
+/// Files how a figure of the candidate came about.
+fn file(
+    desk: &mut Desk<'_>,
+    case: &Case,
+    line: &Line,
+    range: &Range<Amount>,
+    result: String,
+) -> String {
+    let (formula, source) = rule(line.requirement, &case.candidate);
+    let with = quantity::joined(inputs(desk.pen, line.requirement, case).iter(), ", ");
+    let with = if with.is_empty() { result.clone() } else { with };
+    let wide = range.least().si() < range.most().si();
+    let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
+    desk.ledger.file(formula, with, result, source)
+}
+
+/// The formula of a requirement's figure, and who says so.
+fn rule(requirement: Requirement, of: &Particulars) -> (&'static str, String) {
+    match requirement {
+        Requirement::Pocket => ("De = D + d + ΔDe", growth_source()),
+        Requirement::Post => ("Di = D − d", GEOMETRY.to_owned()),
+        Requirement::OuterGap | Requirement::InnerGap => {
+            ("gap = (Di − De) / 2 − ΔDe / 2", growth_source())
+        }
+        Requirement::FreeHeight => ("L0", "as its drawing has it".to_owned()),
+        Requirement::Rate if of.rate.is_some() => ("R", "as given".to_owned()),
+        Requirement::Rate => ("R = G · d⁴ / (8 · D³ · n)", rate::SOURCE.to_string()),
+        Requirement::Load => ("F = R · (L0 − h)", rate::SOURCE.to_string()),
+        Requirement::SolidHeight => solid_rule(of),
+        Requirement::Reserve => ("h − Lc", solid_rule(of).1),
+        Requirement::StressAtWork => {
+            ("τ = K · 8 · R · (L0 − h) · D / (π · d³)", stress::SOURCE.to_string())
+        }
+        Requirement::StressAtSolid => {
+            ("τc = K · 8 · R · (L0 − Lc) · D / (π · d³)", stress::SOURCE.to_string())
+        }
+        Requirement::Buckling => ("LK = L0 − sK", buckling::SOURCE.to_string()),
+        Requirement::Fatigue => (
+            "the lesser of Goodman's factor and that against yielding",
+            fatigue::SOURCE.to_string(),
+        ),
+        Requirement::NestHeight => ("Σ F(h) = F", nest::SOURCE.to_string()),
+        Requirement::Deviation => ("max |F / mean F − 1|", frame::SOURCE.to_string()),
+        Requirement::OuterHand | Requirement::InnerHand | Requirement::Hand | Requirement::Ends => {
+            ("", String::new())
+        }
+    }
+}
+
+fn growth_source() -> String {
+    text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE)
+}
+
+fn solid_rule(of: &Particulars) -> (&'static str, String) {
+    match (of.solid, of.ends) {
+        (Some(_), _) | (None, None) => ("Lc", "as given".to_owned()),
+        (None, Some(ends)) => {
+            let formula = match ends {
+                Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
+                Ends::OpenGround | Ends::ClosedGround => "Lc = d · nt",
+                Ends::TaperedGround => "Lc = d · (nt − 0.3)",
+            };
+            (formula, solid::source(ends).to_string())
+        }
+    }
+}
+
+/// The numbers that are put in.
+fn inputs(pen: Pen, requirement: Requirement, case: &Case) -> Vec<String> {
+    let of = &case.candidate;
+    let put = |symbol: &str, value: Option<Range<Amount>>| {
+        let said = |amount| words::amount(pen, amount);
+        value.map(|value| text!("{symbol} = {}", words::range(said, &value)))
+    };
+    let bar = || put("d", of.bar.map(|bar| bar.map(Amount::Length)));
+    let diameter = || {
+        let (across, size) = of.diameter?;
+        let symbol = match across {
+            Across::Mean => "D",
+            Across::Outside => "De",
+            Across::Inside => "Di",
+        };
+        put(symbol, Some(size.map(Amount::Length)))
+    };
+    let turns = || put("nt", of.total_turns.map(|turns| turns.map(Amount::Number)));
+    let active = || put("n", of.active_turns().ok().map(|turns| turns.map(Amount::Number)));
+    let free = || put("L0", of.free.map(|free| free.map(Amount::Length)));
+    let rate = || put("R", of.rate().ok().map(|rate| rate.map(Amount::Rate)));
+    let solid = || put("Lc", of.solid().ok().map(|solid| solid.map(Amount::Length)));
+    let shear = || {
+        let shear = of.shear_modulus?.nominal();
+        Some(text!("G = {}", pen.say::<Modulus>(shear)))
+    };
+    let height = || put("h", case.asked.working.map(|at| Range::exact(Amount::Length(at))));
+    let cycle = || {
+        let (least, most) = case.asked.cycle?;
+        Some(text!("F1 = {}, F2 = {}", pen.say::<Force>(least), pen.say::<Force>(most)))
+    };
+    let all: Vec<Option<String>> = match requirement {
+        Requirement::Pocket | Requirement::OuterGap => vec![bar(), diameter(), turns(), free()],
+        Requirement::Post | Requirement::InnerGap => vec![bar(), diameter()],
+        Requirement::FreeHeight => vec![free()],
+        Requirement::Rate if of.rate.is_some() => vec![rate()],
+        Requirement::Rate => vec![shear(), bar(), diameter(), active()],
+        Requirement::Load => vec![rate(), free(), height()],
+        Requirement::SolidHeight if of.solid.is_some() => vec![solid()],
+        Requirement::SolidHeight => vec![bar(), turns()],
+        Requirement::Reserve => vec![height(), solid()],
+        Requirement::StressAtWork => vec![rate(), free(), height(), bar(), diameter()],
+        Requirement::StressAtSolid => vec![rate(), free(), solid(), bar(), diameter()],
+        Requirement::Buckling => vec![bar(), diameter(), free()],
+        Requirement::Fatigue => vec![cycle(), bar(), diameter()],
+        Requirement::NestHeight | Requirement::Deviation => vec![rate(), free(), solid()],
+        Requirement::OuterHand | Requirement::InnerHand | Requirement::Hand | Requirement::Ends => {
+            Vec::new()
+        }
+    };
+    all.into_iter().flatten().collect()
+}

@@ -1,0 +1,149 @@
+//! Where the original stands: its nest, and the frame on that nest and others.
+
+use super::spring::Spring;
+use super::{Written, path};
+use crate::bounds;
+use crate::frame::FrameError;
+use crate::job::assess::{Bench, Drafted};
+use crate::job::desk::Desk;
+use crate::job::figures::{Pen, text};
+use crate::job::frame::{self, Written as WrittenFrame};
+use crate::job::input::Job;
+use crate::job::nest::{Reckoned, Seated as JobSeat};
+use crate::quantity::Length;
+use crate::replacement::{Around, Particulars, Seated, UnderFrame};
+
+/// The nest that the original stands in.
+pub(super) struct Standing {
+    pub(super) nest: String,
+    pub(super) around: Around,
+    /// The coils by name, the widest first, none in the place of the original.
+    pub(super) names: Vec<Option<String>>,
+    /// The drawings of the coils around it and within it.
+    pub(super) outer: Vec<crate::job::problem::Path>,
+    pub(super) inner: Vec<crate::job::problem::Path>,
+    /// Its height at work, where the job gives it.
+    pub(super) height: Option<Length>,
+}
+
+/// The nest that is named, else the first that holds the original.
+pub(super) fn standing(
+    desk: &mut Desk<'_>,
+    aside: &mut Desk<'_>,
+    bench: &Bench<'_>,
+    written: &Written,
+    springs: &[Spring],
+    original: &Spring,
+) -> Option<Standing> {
+    let holds = |nest: &&Drafted<'_>| places(&nest.seats, original).next().is_some();
+    let Some(name) = &written.nest else {
+        let nest = bench.nests.iter().find(holds)?;
+        return Some(around(aside, nest, springs, original));
+    };
+    let nest = bench.nests.iter().find(|nest| nest.id == *name)?;
+    if !holds(&nest) {
+        let text = text!(
+            "No seat of {name} holds {}: what becomes of the nest cannot be told.",
+            original.name
+        );
+        desk.note(&path().field("nest"), "swap-unknown", text);
+        return None;
+    }
+    Some(around(aside, nest, springs, original))
+}
+
+/// The seats that hold the original.
+fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item = usize> + 's {
+    let held = move |seat: &JobSeat| !original.id.is_empty() && seat.facts.id == original.id;
+    seats.iter().enumerate().filter_map(move |(place, seat)| held(seat).then_some(place))
+}
+
+fn around(
+    aside: &mut Desk<'_>,
+    nest: &Drafted<'_>,
+    springs: &[Spring],
+    original: &Spring,
+) -> Standing {
+    let own = places(&nest.seats, original).next();
+    let mut seats: Vec<(usize, &JobSeat)> = nest.seats.iter().enumerate().collect();
+    // The widest first, where all are known; else as they stand in the job.
+    let mean = |seat: &JobSeat| seat.facts.diameters.map(|coil| coil.mean().value);
+    if seats.iter().all(|(_, seat)| mean(seat).is_some()) {
+        seats.sort_by(|(_, one), (_, other)| {
+            mean(other).unwrap_or_default().total_cmp(&mean(one).unwrap_or_default())
+        });
+    }
+    let mut found = Standing {
+        nest: nest.id.clone(),
+        around: Around::default(),
+        names: Vec::new(),
+        outer: Vec::new(),
+        inner: Vec::new(),
+        height: None,
+    };
+    let mut past = false;
+    for (place, seat) in seats {
+        if Some(place) == own {
+            found.around.raise = seat.raise;
+            found.names.push(None);
+            past = true;
+            continue;
+        }
+        let spring = springs.iter().find(|spring| spring.id == seat.facts.id);
+        let nominal = spring.map_or_else(Particulars::default, |spring| spring.nominal.clone());
+        let at = spring.map_or_else(|| nest.at.clone(), |spring| spring.at.clone());
+        let seated = Seated { spring: nominal, raise: seat.raise };
+        found.names.push(Some(seat.facts.name.clone()));
+        if past {
+            found.around.inner.push(seated);
+            found.inner.push(at);
+        } else {
+            found.around.outer.push(seated);
+            found.outer.push(at);
+        }
+    }
+    let entry = nest.entry;
+    found.height = aside.length(&nest.at, "", &entry.working_height, &bounds::HEIGHT);
+    if found.height.is_none() {
+        found.around.load = aside.quantity(&nest.at, "", &entry.working_load, &bounds::LOAD);
+    }
+    found
+}
+
+/// The frame of a job, where it stands and has the original under it.
+pub(super) struct Beneath {
+    pub(super) under: UnderFrame,
+    written: WrittenFrame,
+}
+
+impl Beneath {
+    /// Why the frame does not stand with a candidate.
+    pub(super) fn refused(&self, pen: Pen, error: &FrameError) -> String {
+        self.written.refused(pen, error).message
+    }
+}
+
+/// The frame with every coil of the original's drawing under it.
+pub(super) fn beneath(
+    aside: &mut Desk<'_>,
+    job: &Job,
+    bench: &Bench<'_>,
+    original: &Spring,
+) -> Option<Beneath> {
+    let reckoned: Vec<Option<Reckoned>> =
+        bench.nests.iter().map(|nest| nest.reckoned(aside)).collect();
+    let written = frame::read(aside, job, &bench.nest_names())?;
+    let laden = written.laden(aside, &bench.named(&reckoned))?;
+    laden.frame.settle(laden.weight).ok()?;
+    let mut replaced = Vec::new();
+    for (support, of) in written.supports.iter().enumerate() {
+        let Some(nest) = bench.nests.iter().find(|nest| nest.id == of.nest) else { continue };
+        replaced.extend(places(&nest.seats, original).map(|place| (support, place)));
+    }
+    if replaced.is_empty() {
+        return None;
+    }
+    let supports = laden.frame.supports().to_vec();
+    let under = UnderFrame { supports, warp: laden.frame.warp(), replaced, weight: laden.weight };
+    Some(Beneath { under, written })
+}

@@ -1,0 +1,138 @@
+//! The nest and the frame before and after.
+
+use super::place::Standing;
+use super::spring::Spring;
+use super::words;
+use crate::coil::stress;
+use crate::frame;
+use crate::job::desk::Desk;
+use crate::job::figures::{Pen, text};
+use crate::job::report::{FrameSwapReport, NestSwapReport, SwappedCoil};
+use crate::nest;
+use crate::quantity::{self, Force, Stress};
+use crate::replacement::{Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap};
+
+/// What becomes of the nest; a note where that cannot be told.
+pub(super) fn nest(
+    desk: &mut Desk<'_>,
+    standing: &Standing,
+    candidate: &Spring,
+    swap: &NestSwap,
+) -> Option<NestSwapReport> {
+    let (before, after) = match (&swap.before, &swap.after) {
+        (Ok(before), Ok(after)) => (before, after),
+        (Err(missing), _) | (_, Err(missing)) => {
+            unknown(desk, candidate, "the nest", missing);
+            return None;
+        }
+    };
+    let pen = desk.pen;
+    let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
+    let formula = "h where Σ R · (L0 + o − h) = F";
+    let mut height = |of: &NestStanding| {
+        let with = text!("F = {}", pen.say::<Force>(load));
+        desk.ledger.show(pen.height(of.height), formula, with, &nest::SOURCE)
+    };
+    let (height_before, height_after) = (height(before), height(after));
+    let own = standing.around.outer.len();
+    let name = |place: usize| {
+        let named = standing.names.get(place).and_then(Option::as_ref);
+        named.map_or_else(|| candidate.name.clone(), String::clone)
+    };
+    let mut coils = Vec::new();
+    for (place, (was, is)) in before.coils.iter().zip(&after.coils).enumerate() {
+        let mut share = |of: &CoilStanding| {
+            let figure = Pen::percent(of.share, 0);
+            let with = text!("{} / {}", pen.say::<Force>(of.load), pen.say::<Force>(load));
+            desk.ledger.show(figure, "share = F of the coil / F", with, &"definition")
+        };
+        let (share_before, share_after) = (share(was), share(is));
+        let mut stressed = |of: &CoilStanding| {
+            let figure = pen.figure::<Stress>(of.stress?);
+            let with = text!("F = {}", pen.say::<Force>(of.load));
+            let formula = "τ = 8 · F · D / (π · d³)";
+            Some(desk.ledger.show(figure, formula, with, &stress::SOURCE))
+        };
+        let (stress_before, stress_after) = (stressed(was), stressed(is));
+        let name = name(place);
+        coils.push(SwappedCoil { name, share_before, share_after, stress_before, stress_after });
+    }
+    let shares = coils.get(own).map_or_else(String::new, |coil| {
+        text!(
+            " It carries {} of that instead of {}.",
+            coil.share_after.text,
+            coil.share_before.text
+        )
+    });
+    let said = |of| words::amount(pen, of);
+    let stands = match &swap.height {
+        Ok(range) => words::range(said, &range.map(Amount::Length)),
+        Err(_) => pen.decimal(after.height).to_string(),
+    };
+    let sentence = text!(
+        "Under {} the nest stands at {stands} instead of {}.{shares}",
+        pen.say::<Force>(load),
+        pen.decimal(before.height)
+    );
+    let stops = swap.stops.as_ref().map(|places| places.iter().map(|place| name(*place)).collect());
+    let stopped = |place: usize| if place == own { None } else { Some(name(place)) };
+    Some(NestSwapReport {
+        nest: standing.nest.clone(),
+        sentence,
+        height_before,
+        height_after,
+        coils,
+        stopped_by: swap
+            .stopped_by
+            .as_ref()
+            .ok()
+            .map(|place| stopped(*place).unwrap_or_else(|| "the original".to_owned())),
+        stops: stops.unwrap_or_default(),
+    })
+}
+
+/// What becomes of the frame.
+pub(super) fn frame(desk: &mut Desk<'_>, candidate: &Spring, swap: &FrameSwap) -> FrameSwapReport {
+    let before_loads = loads(desk.pen, swap.before.supports.iter().map(|at| at.load));
+    let formula = "max |F / mean F − 1|";
+    let figure = Pen::percent(swap.deviation_before, 1);
+    let before = desk.ledger.show(figure, formula, before_loads, &frame::SOURCE);
+    let settled = match &swap.after {
+        Ok(settled) => settled,
+        Err(missing) => {
+            unknown(desk, candidate, "the frame", missing);
+            let sentence = text!("The load furthest from the mean is {} off now.", before.text);
+            return FrameSwapReport { sentence, before, after: None };
+        }
+    };
+    let off = settled.supports.iter().map(|at| (at.share - 1.0).abs()).fold(0.0, f64::max);
+    let with = loads(desk.pen, settled.supports.iter().map(|at| at.load));
+    let after = desk.ledger.show(Pen::percent(off, 1), formula, with, &frame::SOURCE);
+    let spread = swap.deviation_after.as_ref().ok().map_or_else(String::new, |range| {
+        let most = Pen::percent(range.most(), 1).text;
+        if most == after.text {
+            String::new()
+        } else {
+            text!(", {most} at the worst of its tolerances")
+        }
+    });
+    let sentence = text!(
+        "With it in every place of the original the load furthest from the mean is {} off instead of {}{spread}.",
+        after.text,
+        before.text
+    );
+    FrameSwapReport { sentence, before, after: Some(after) }
+}
+
+fn loads(pen: Pen, loads: impl Iterator<Item = Force>) -> String {
+    quantity::joined(loads.map(|load| pen.say::<Force>(load)), "; ")
+}
+
+fn unknown(desk: &mut Desk<'_>, candidate: &Spring, what: &str, missing: &[Missing]) {
+    let text = text!(
+        "{}: what becomes of {what} cannot be told for want of {}.",
+        candidate.name,
+        words::list(missing)
+    );
+    desk.note(&candidate.at, "swap-unknown", text);
+}

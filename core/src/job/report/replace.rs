@@ -1,0 +1,273 @@
+//! What follows for a replacement, an order and a need, as it is handed out.
+
+use super::{Axes, Caution, Figure, Note, Problem, Workings};
+use crate::job::input::Drawing;
+use serde::Serialize;
+
+words! {
+    /// How a requirement is met, or all of them together.
+    Met {
+        /// By every spring within the tolerances.
+        Throughout,
+        /// By the nominal spring, not by every one within the tolerances.
+        AtNominal,
+        /// Not even by the nominal spring.
+        NotMet,
+        /// Figures are missing.
+        CannotTell,
+    }
+}
+
+record! {
+    /// What may replace a coil, and what to write to a spring maker.
+    #[derive(Default)]
+    ReplaceReport {
+        /// Name of the drawing that is to be replaced.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        original: Option<String>,
+        /// The springs that may replace it, in the order of the job.
+        candidates: Vec<CandidateReport>,
+        /// The order of the original as it was.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        order: Option<OrderReport>,
+        /// What of it cannot be used, and where it stands.
+        problems: Vec<Problem>,
+        /// What was assumed, or left out and why.
+        notes: Vec<Note>,
+        /// What can hurt somebody at this work.
+        cautions: Vec<Caution>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A spring that may replace another.
+    CandidateReport {
+        /// Its name.
+        name: String,
+        /// Its place in the job's list.
+        index: usize,
+        /// Whether it is a true replacement; none where nothing can be said of it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        met: Option<Met>,
+        /// The same as a person reads it.
+        title: &'static str,
+        /// What it comes to, in a sentence.
+        sentence: String,
+        /// Requirement by requirement.
+        lines: Vec<LineReport>,
+        /// What it does to its nest.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        nest: Option<NestSwapReport>,
+        /// What it does to the frame.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        frame: Option<FrameSwapReport>,
+        /// What to write to a spring maker.
+        order: OrderReport,
+    }
+}
+
+record! {
+    /// A requirement.
+    LineReport {
+        /// What it is about, in a word that stays: `rate`.
+        code: &'static str,
+        /// The same for people.
+        name: String,
+        /// What is asked.
+        asked: String,
+        /// What is offered.
+        offered: String,
+        /// How it is met.
+        met: Met,
+        /// The same as a person reads it.
+        title: &'static str,
+        /// Why, in a sentence.
+        why: String,
+        /// Key of its working.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        working: Option<String>,
+    }
+}
+
+record! {
+    /// A nest before and after.
+    NestSwapReport {
+        /// Which nest.
+        nest: String,
+        /// What it amounts to.
+        sentence: String,
+        /// Height under its load, with the original.
+        height_before: Figure,
+        /// The same with the candidate.
+        height_after: Figure,
+        /// Its coils, the widest first.
+        coils: Vec<SwappedCoil>,
+        /// The coil that stops it, with the original.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stopped_by: Option<String>,
+        /// The coils that may stop it, with the candidate.
+        stops: Vec<String>,
+    }
+}
+
+record! {
+    /// A coil of a nest before and after.
+    SwappedCoil {
+        /// Its name.
+        name: String,
+        /// Its share of the nest's load, with the original.
+        share_before: Figure,
+        /// The same with the candidate.
+        share_after: Figure,
+        /// Its stress, with the original.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stress_before: Option<Figure>,
+        /// The same with the candidate.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        stress_after: Option<Figure>,
+    }
+}
+
+record! {
+    /// A frame before and after.
+    FrameSwapReport {
+        /// What it amounts to.
+        sentence: String,
+        /// The greatest part of the mean by which a load differs from it, with the original.
+        before: Figure,
+        /// The same with the candidate.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        after: Option<Figure>,
+    }
+}
+
+record! {
+    /// What to write to a spring maker.
+    OrderReport {
+        /// What is ordered.
+        title: String,
+        /// Item by item.
+        items: Vec<OrderItem>,
+        /// What has to be settled first.
+        questions: Vec<String>,
+        /// The whole as plain text.
+        text: String,
+    }
+}
+
+record! {
+    /// An item of an order.
+    OrderItem {
+        /// What it is.
+        name: String,
+        /// What is said of it; a question where nobody has said.
+        text: String,
+        /// Whether it has to be settled first.
+        open: bool,
+    }
+}
+
+record! {
+    /// Drawings for a need.
+    #[derive(Default)]
+    SizingReport {
+        /// Drawings that meet it, the best first.
+        designs: Vec<DesignReport>,
+        /// Pairs of drawings that meet it, one inside the other, the best first.
+        pairs: Vec<PairReport>,
+        /// Bars of which none meets it, and why.
+        refused: Vec<RefusedBar>,
+        /// Every bar with every count of turns.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        map: Option<SizingMap>,
+        /// What it comes to, in a sentence.
+        sentence: String,
+        /// What of the need cannot be used, and where it stands.
+        problems: Vec<Problem>,
+        /// What was assumed, or left out and why.
+        notes: Vec<Note>,
+        /// What can hurt somebody at this work.
+        cautions: Vec<Caution>,
+        /// Units for scales.
+        axes: Axes,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// A drawing that meets a need.
+    DesignReport {
+        /// The drawing, as a job holds it.
+        drawing: Drawing,
+        /// Bar.
+        bar: Figure,
+        /// Mean diameter.
+        mean: Figure,
+        /// Outside diameter.
+        outside: Figure,
+        /// Total turns.
+        turns: Figure,
+        /// Free height.
+        free: Figure,
+        /// Solid height.
+        solid: Figure,
+        /// Rate.
+        rate: Figure,
+        /// Load at the height that was asked for.
+        load: Figure,
+        /// Stress at the greatest load.
+        stress: Figure,
+        /// Stress at solid.
+        stress_solid: Figure,
+        /// Mass.
+        mass: Figure,
+        /// Which limit it is nearest to, and how near.
+        nearest: String,
+    }
+}
+
+record! {
+    /// A coil inside another that together meet a need.
+    PairReport {
+        /// The outer one.
+        outer: DesignReport,
+        /// The inner one.
+        inner: DesignReport,
+        /// The outer one's share of the load.
+        share: Figure,
+        /// Mass of both.
+        mass: Figure,
+        /// How near their stresses and solid heights are, in a sentence.
+        sentence: String,
+    }
+}
+
+record! {
+    /// A bar of which no coil meets a need.
+    RefusedBar {
+        /// The bar.
+        bar: String,
+        /// Why.
+        why: String,
+    }
+}
+
+record! {
+    /// Every bar with every count of turns.
+    SizingMap {
+        /// The bars, as a person reads them.
+        bars: Vec<String>,
+        /// The counts of active turns.
+        turns: Vec<f64>,
+        /// The limits that stand against some of them, each a short name.
+        limits: Vec<String>,
+        /// Bar by bar, the turns of each together: 0 where the coil meets the need, else the place of
+        /// the limit that it fails worst, counted from 1.
+        cells: Vec<usize>,
+        /// The bar and the turns of each design, by their places in the lists.
+        designs: Vec<(usize, usize)>,
+    }
+}

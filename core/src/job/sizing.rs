@@ -1,0 +1,448 @@
+//! Drawings for a need: read for every report, searched for when it is asked for.
+
+mod design;
+mod refused;
+mod words;
+
+use super::desk::Desk;
+use super::drawing::ENDS;
+use super::entry::{Entry, Text};
+use super::figures::{axes, sentence, text};
+use super::input::Job;
+use super::problem::Path;
+use super::report::{RefusedBar, SizingMap, SizingReport, Workings};
+use super::{assess, cautions, file};
+use crate::bounds::{self, Bound};
+use crate::coil::Coiling;
+use crate::coil::ends::Ends;
+use crate::material::{Presetting, Steel};
+use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System};
+use crate::sizing::{
+    Allowed, Balance, Factor, Limit, Make, Metal, Need, NeedError, PairSizing, Rank, Reserve, Room,
+    Rounding, Sized, Sizing, Stiffness, USUAL_TOLERANCE, Work, steps,
+};
+use crate::tables::Tables;
+use design::Drawer;
+
+/// Drawings of coils, and of pairs of coils, for what a job needs.
+#[must_use]
+pub fn size(job: &Job, tables: &Tables<'_>) -> SizingReport {
+    let mut desk = Desk::new(tables, assess::pen(job));
+    let mut report = SizingReport {
+        cautions: cautions::replace(),
+        axes: axes(desk.pen.system),
+        ..SizingReport::default()
+    };
+    match file::refused_format(job) {
+        Some(problem) => desk.problem(problem),
+        None => fill(&mut desk, job, &mut report),
+    }
+    report.problems = desk.problems;
+    report.notes = desk.notes;
+    report.workings = Workings(desk.ledger.entries);
+    report
+}
+
+/// What a job says of a need.
+pub(crate) struct Written {
+    /// Whether all that is written could be read.
+    sound: bool,
+    load: Option<Force>,
+    height: Option<Length>,
+    rate: Option<SpringRate>,
+    second: (Option<Force>, Option<Length>),
+    within: f64,
+    room: Room,
+    steel: Option<Steel>,
+    ends: Option<Ends>,
+    stress: Option<Pressure>,
+    stress_solid: Option<Pressure>,
+    bars: Vec<Length>,
+    pair: bool,
+    rank: Rank,
+}
+
+/// Where the fields of a need stand.
+fn path() -> Path {
+    Path::of("need")
+}
+
+/// Reads what a job needs.
+pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
+    let at = path();
+    let entry = desk.object(&at, &job.need)?;
+    let before = desk.problems.len();
+    let mut length = |field, entry: &Entry<Text>, bound: &'static Bound<Length>| {
+        desk.length(&at, field, entry, bound)
+    };
+    let height = length("height", &entry.height, &bounds::HEIGHT);
+    let second_height = length("second_height", &entry.second_height, &bounds::HEIGHT);
+    let clearance = length("clearance", &entry.clearance, &bounds::CLEARANCE).unwrap_or_default();
+    let room = Room {
+        pocket: length("pocket", &entry.pocket, &bounds::COIL_DIAMETER),
+        post: length("post", &entry.post, &bounds::COIL_DIAMETER),
+        clearance,
+        gap: clearance,
+        solid: length("solid", &entry.solid, &bounds::SOLID_HEIGHT),
+        free: length("free", &entry.free, &bounds::FREE_HEIGHT),
+        ..Room::default()
+    };
+    let load = desk.quantity(&at, "load", &entry.load, &bounds::LOAD);
+    let rate = desk.quantity(&at, "rate", &entry.rate, &bounds::RATE);
+    let second_load = desk.quantity(&at, "second_load", &entry.second_load, &bounds::LOAD);
+    let within = desk.quantity(&at, "within", &entry.within, &bounds::WITHIN);
+    let steels: Vec<(&'static str, Steel)> =
+        desk.tables.steels.iter().map(|steel| (steel.id(), *steel)).collect();
+    let steel = desk.word(&at, "steel", &entry.steel, &steels);
+    // Which turns deflect cannot be chosen for ends of which nobody says how they lie.
+    let forms: Vec<(&'static str, Ends)> =
+        ENDS.iter().filter_map(|(word, ends)| Some((*word, (*ends)?))).collect();
+    let ends = desk.word(&at, "ends", &entry.ends, &forms);
+    let stress = desk.quantity(&at, "stress", &entry.stress, &bounds::STRESS);
+    let stress_solid = desk.quantity(&at, "stress_solid", &entry.stress_solid, &bounds::STRESS);
+    let list = at.field("bars");
+    let bars = desk.list(&list, &entry.bars).iter().enumerate();
+    let bars =
+        bars.filter_map(|(index, bar)| desk.length(&list.item(index), "", bar, &bounds::BAR));
+    let bars = bars.collect();
+    let pair = desk.word(&at, "pair", &entry.pair, &[("yes", true), ("no", false)]);
+    let ranks = [("mass", Rank::Mass), ("stress", Rank::Stress)];
+    let rank = desk.word(&at, "rank", &entry.rank, &ranks);
+    Some(Written {
+        sound: desk.problems.len() == before,
+        load,
+        height,
+        rate,
+        second: (second_load, second_height),
+        within: within.unwrap_or(USUAL_TOLERANCE),
+        room,
+        steel,
+        ends,
+        stress,
+        stress_solid,
+        bars,
+        pair: pair.unwrap_or(false),
+        rank: rank.unwrap_or_default(),
+    })
+}
+
+/// A need with the bars to choose from.
+struct Wanted {
+    need: Need,
+    steel: Steel,
+    bars: Vec<Length>,
+    /// Whether the bars are those of the tables.
+    of_tables: bool,
+    refused: Vec<RefusedBar>,
+}
+
+fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut SizingReport) {
+    let Some(written) = read(desk, job) else { return };
+    let Some(wanted) = wanted(desk, &written) else { return };
+    report.refused.clone_from(&wanted.refused);
+    let turns = steps(LEAST_TURNS, MOST_TURNS, STEP);
+    if let Some(single) = singles(desk, &written, &wanted, &turns, report) {
+        report.sentence = single;
+    }
+    if written.pair {
+        let sentence = pairs(desk, &written, &wanted, report);
+        report.sentence = if report.sentence.is_empty() {
+            sentence
+        } else {
+            text!("{} {sentence}", report.sentence)
+        };
+    }
+}
+
+/// The active turns to choose from.
+const LEAST_TURNS: f64 = 2.0;
+const MOST_TURNS: f64 = 20.0;
+const STEP: f64 = 0.25;
+/// Those of pairs, which are many more.
+const STEP_OF_PAIRS: f64 = 0.5;
+/// Bars of the tables that are shown on either side of those that do.
+const BESIDE: usize = 3;
+/// So many pairs are told.
+const MOST_PAIRS: usize = 12;
+
+fn rounding(system: System) -> Rounding {
+    match system {
+        System::Inch => Rounding::INCH,
+        System::Metric => Rounding::METRIC,
+    }
+}
+
+/// The need, or notes of what it lacks.
+fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
+    let at = path();
+    let mut lacks = |field: &str, text: &str| desk.note(&at.field(field), "need-unknown", text);
+    if written.load.is_none() {
+        lacks("load", "What the coil has to carry is not given.");
+    }
+    let (second_load, second_height) = written.second;
+    let stiffness = match (written.rate, second_load, second_height) {
+        (Some(rate), _, _) => Some(Stiffness::Rate { rate, within: written.within }),
+        (None, Some(load), Some(height)) => {
+            Some(Stiffness::SecondLoad { load, height, within: written.within })
+        }
+        _ => None,
+    };
+    if stiffness.is_none() {
+        lacks("rate", "Neither a rate nor a second load with its height is given.");
+    }
+    if written.steel.is_none() {
+        lacks("steel", "Of which steel the coil is to be wound is not given.");
+    }
+    let (Some(load), Some(stiffness), Some(steel), true) =
+        (written.load, stiffness, written.steel, written.sound)
+    else {
+        return None;
+    };
+    let ends = written.ends.unwrap_or_else(|| {
+        let text = "The form of the ends is not given; reckoned as closed and ground.";
+        desk.note(&at.field("ends"), "ends-assumed", text);
+        Ends::ClosedGround
+    });
+    let mut refused = Vec::new();
+    let of_tables = written.bars.is_empty();
+    let listed = if of_tables { listed(desk, ends) } else { written.bars.clone() };
+    let mut bars = Vec::new();
+    for bar in listed {
+        match steel.fits(bar) {
+            Ok(()) => bars.push(bar),
+            Err(error) if !of_tables => refused.push(RefusedBar {
+                bar: desk.pen.size(bar).text,
+                why: sentence(&error.sentence(desk.system())),
+            }),
+            Err(_) => {}
+        }
+    }
+    bars.sort_by(|one, other| one.value.total_cmp(&other.value));
+    bars.dedup();
+    let thick = bars.iter().all(|bar| bar.value > THICKEST_COLD);
+    let hot = ends == Ends::TaperedGround || (thick && !bars.is_empty());
+    let coiling = if hot { Coiling::Hot } else { Coiling::Cold };
+    let metal = metal(desk, written, &steel, &bars)?;
+    let work = Work { load, height: written.height, within: written.within, stiffness };
+    let make = Make::usual(ends, coiling);
+    let need = Need { work, room: written.room, reserve: Reserve::default(), make, metal };
+    Some(Wanted { need, steel, bars, of_tables, refused })
+}
+
+/// Bars above this are wound hot, m.
+const THICKEST_COLD: f64 = 0.020;
+
+/// Bars of the tables: round bar for coils wound hot; else wire, and round bar where wire ends.
+fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
+    let series = |id: &str| desk.tables.series(id).map_or(&[][..], |series| series.sizes());
+    let round = match desk.system() {
+        System::Inch => series("round-bar-inch"),
+        System::Metric => series("round-bar-metric"),
+    };
+    if ends == Ends::TaperedGround {
+        return round.to_vec();
+    }
+    let wire = series("en-10270-1-wire");
+    match desk.system() {
+        System::Inch => {
+            let thin = round.first().copied().unwrap_or_default();
+            wire.iter().filter(|size| **size < thin).chain(round).copied().collect()
+        }
+        System::Metric => {
+            let thick = wire.last().copied().unwrap_or_default();
+            wire.iter().chain(round.iter().filter(|size| **size > thick)).copied().collect()
+        }
+    }
+}
+
+/// What the steel bears, as it is given or as the tables have it.
+fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length]) -> Option<Metal> {
+    let at = path();
+    let plain = |stress| Allowed::Stress { stress, factor: Factor::Plain };
+    let strength = steel.strengths().first().copied();
+    let row = strength.map(|strength| Allowed::Row { strength, presetting: Presetting::AsWound });
+    let known = row.filter(|row| bars.iter().any(|bar| row.of(*bar).is_ok()));
+    let Some(at_load) = written.stress.map(plain).or(known) else {
+        let error =
+            bars.first().and_then(|bar| steel.allowable_static(*bar, Presetting::AsWound).err());
+        let why = error.map_or_else(String::new, |error| sentence(&error.sentence(desk.system())));
+        let text = text!("{why} Give the greatest stress that it may have under the load.");
+        desk.note(&at.field("stress"), "strength-unknown", text.trim());
+        return None;
+    };
+    let at_solid = written.stress_solid.map(plain).or(known);
+    if at_solid.is_none() {
+        let text = "What the steel bears at solid is neither held nor given: nothing is asked of the stress there.";
+        desk.note(&at.field("stress_solid"), "solid-stress-unknown", text);
+    }
+    Some(Metal {
+        shear_modulus: steel.shear_modulus().value,
+        poisson: steel.poisson(),
+        density: steel.density().map_or(USUAL_DENSITY, |density| density.value),
+        at_load,
+        at_solid,
+    })
+}
+
+/// That of spring steel, kg/m³; common practice, no source.
+const USUAL_DENSITY: MassDensity = MassDensity {
+    dimension: core::marker::PhantomData,
+    units: core::marker::PhantomData,
+    value: 7850.0,
+};
+
+/// One coil for the need: the sentence of what came of it; none where the need contradicts itself.
+fn singles(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    wanted: &Wanted,
+    turns: &[f64],
+    report: &mut SizingReport,
+) -> Option<String> {
+    let whole = sought(desk, wanted, &wanted.bars, turns, written.pair)?;
+    let rounding = rounding(desk.system());
+    let sized = whole.designs(&rounding, written.rank);
+    let shown = near(&wanted.bars, &sized, wanted.of_tables);
+    let sizing = Sizing::new(wanted.need, &shown, turns).unwrap_or(whole);
+    let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
+    report.map = Some(map(desk, &sizing, &shown, &sized));
+    for design in &sized.designs {
+        let report_of = drawer.report(desk, &design.spring, &design.verdict, None);
+        report.designs.push(report_of);
+    }
+    for why in sized.refused.iter().filter(|why| shown.contains(&why.bar)) {
+        report.refused.push(RefusedBar {
+            bar: desk.pen.size(why.bar).text,
+            why: sentence(&text!(
+                "with {} active turns, the nearest, {}",
+                words::turns(why.active),
+                why.verdict.nearest
+            )),
+        });
+    }
+    let count = wanted.bars.len();
+    Some(match report.designs.first() {
+        Some(best) => text!(
+            "Of {count} bars {} have a coil that does; the {} is of {}.",
+            report.designs.len(),
+            words::best(written.rank),
+            best.bar.text
+        ),
+        None => text!("None of {count} bars has one coil that does.{}", most_often(&sized)),
+    })
+}
+
+/// What keeps most bars from it.
+fn most_often(sized: &Sized) -> String {
+    let count =
+        |limit: Limit| sized.refused.iter().filter(|why| why.verdict.nearest == limit).count();
+    let most = Limit::ALL
+        .into_iter()
+        .reduce(|most, limit| if count(limit) > count(most) { limit } else { most });
+    most.filter(|limit| count(*limit) > 0)
+        .map_or_else(String::new, |limit| text!(" Of most, {}.", limit.sentence()))
+}
+
+/// The sizing, or the problem of what contradicts itself. A pair may do where no single coil does.
+fn sought(
+    desk: &mut Desk<'_>,
+    wanted: &Wanted,
+    bars: &[Length],
+    turns: &[f64],
+    pair: bool,
+) -> Option<Sizing> {
+    match Sizing::new(wanted.need, bars, turns) {
+        Ok(sizing) => Some(sizing),
+        Err(NeedError::RoomCannotCarry { .. }) if pair => None,
+        Err(error) => {
+            let problem = refused::problem(desk.pen, &error);
+            desk.problem(problem);
+            None
+        }
+    }
+}
+
+/// The bars that do, with a few on either side; all of them where somebody chose them or none does.
+fn near(bars: &[Length], sized: &Sized, of_tables: bool) -> Vec<Length> {
+    let fits =
+        |bar: &Length| sized.designs.iter().any(|design| design.spring.drawing.coil.bar() == *bar);
+    let first = bars.iter().position(fits);
+    let last = bars.iter().rposition(fits);
+    match (first, last) {
+        (Some(first), Some(last)) if of_tables => {
+            let from = first.saturating_sub(BESIDE);
+            bars.iter().skip(from).take(last + BESIDE + 1 - from).copied().collect()
+        }
+        _ => bars.to_vec(),
+    }
+}
+
+fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> SizingMap {
+    let map = sizing.map();
+    let against: Vec<Option<Limit>> = map.cells().iter().map(|cell| cell.verdict.limit()).collect();
+    let limits: Vec<Limit> =
+        Limit::ALL.into_iter().filter(|limit| against.contains(&Some(*limit))).collect();
+    let place = |limit: &Option<Limit>| {
+        let found = limit.and_then(|limit| limits.iter().position(|known| *known == limit));
+        found.map_or(0, |place| place + 1)
+    };
+    let nearest = |active: f64| {
+        let off = |turns: &f64| (turns - active).abs();
+        let turns = sizing.turns().iter().enumerate();
+        turns.min_by(|(_, one), (_, other)| off(one).total_cmp(&off(other))).map(|(place, _)| place)
+    };
+    let designs = sized.designs.iter().filter_map(|design| {
+        let drawing = design.spring.drawing;
+        let bar = bars.iter().position(|bar| *bar == drawing.coil.bar())?;
+        Some((bar, nearest(drawing.turns.active())?))
+    });
+    SizingMap {
+        bars: bars.iter().map(|bar| desk.pen.size(*bar).text).collect(),
+        turns: sizing.turns().to_vec(),
+        limits: limits.iter().map(|limit| words::limit(*limit).to_owned()).collect(),
+        cells: against.iter().map(place).collect(),
+        designs: designs.collect(),
+    }
+}
+
+/// Two coils for the need, and the sentence of what came of it.
+fn pairs(
+    desk: &mut Desk<'_>,
+    written: &Written,
+    wanted: &Wanted,
+    report: &mut SizingReport,
+) -> String {
+    let turns = steps(LEAST_TURNS, MOST_TURNS, STEP_OF_PAIRS);
+    let sizing = match PairSizing::new(wanted.need, &wanted.bars, &turns, Balance::default()) {
+        Ok(sizing) => sizing,
+        Err(error) => {
+            let problem = refused::problem(desk.pen, &error);
+            if !desk.problems.contains(&problem) {
+                desk.problem(problem);
+            }
+            return String::new();
+        }
+    };
+    let found = sizing.designs(&rounding(desk.system()), written.rank);
+    let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
+    for pair in found.pairs.iter().take(MOST_PAIRS) {
+        let pair = drawer.pair(desk, pair);
+        report.pairs.push(pair);
+    }
+    let count = found.pairs.len();
+    match report.pairs.first() {
+        Some(best) => text!(
+            "Of {} pairs of bars {count} have two coils that do together; the {} is of {} with {} inside.{}",
+            count + found.refused.len(),
+            words::best(written.rank),
+            best.outer.bar.text,
+            best.inner.bar.text,
+            if count > MOST_PAIRS {
+                text!(" The best {MOST_PAIRS} are shown.")
+            } else {
+                String::new()
+            }
+        ),
+        None => text!("None of {} pairs of bars does together.", found.refused.len()),
+    }
+}
