@@ -36,7 +36,7 @@ export function coil(page: Page, name: string): Locator {
 }
 
 /** Opens the page at a section; on a first visit, it shows the invented demo. */
-export async function openPage(page: Page, section: 'Measure' | 'Nest' | 'Level' = 'Measure'): Promise<void> {
+export async function openPage(page: Page, section: 'Measure' | 'Nest' | 'Level' | 'Replace' = 'Measure'): Promise<void> {
 	await page.goto(`./#${section.toLowerCase()}`);
 	await expect(page.getByRole('heading', { level: 2, name: section })).toBeAttached();
 }

@@ -23,6 +23,11 @@ export function textAt(root: unknown, path: Path): string {
 	return typeof value === 'string' ? value : '';
 }
 
+/** Whether `path` is `root`, or lies within it. */
+export function isUnder(path: Path, root: Path): boolean {
+	return path === root || path.startsWith(`${root}.`) || path.startsWith(`${root}[`);
+}
+
 function placed(root: unknown, [step, ...rest]: Step[], value: unknown): unknown {
 	if (step === undefined) return value;
 	const inner = placed(child(root, step), rest, value);

@@ -1,7 +1,7 @@
 import { engine } from '../engine/engine';
 import type { Caution, Note, Problem, Report, Working } from '../engine/types';
 import { job } from './job.svelte';
-import type { Path } from './path';
+import { isUnder, type Path } from './path';
 
 /** All that follows from the job on the bench. */
 class ReportStore {
@@ -41,10 +41,6 @@ class ReportStore {
 	working(key: string | undefined): Working | undefined {
 		return key === undefined ? undefined : this.all.workings[key];
 	}
-}
-
-function isUnder(path: Path, root: Path): boolean {
-	return path === root || path.startsWith(`${root}.`) || path.startsWith(`${root}[`);
 }
 
 export const report = new ReportStore();

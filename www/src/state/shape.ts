@@ -107,6 +107,8 @@ export function shaped(written: Job): Job {
 		coils: many(drawing),
 		nests: many(nest),
 		bench: many(seat),
+		replace: (replace) => inShape(replace, { candidates: many(drawing), asked: kept, order: kept }),
+		need: (need) => inShape(need, { bars: many(text) }),
 		frame: (frame) =>
 			inShape(frame, { supports: many(kept), shim_stock: many(text), beams: many(beam), centre: kept }),
 	}) as unknown as Job;

@@ -7,16 +7,19 @@ export const SECTIONS = [
 	{ id: 'measure', name: 'Measure' },
 	{ id: 'nest', name: 'Nest' },
 	{ id: 'level', name: 'Level' },
+	{ id: 'replace', name: 'Replace' },
 ] as const;
 
 /** How the calculation was checked is read seldom, and stands in no bar. */
 export type SectionId = (typeof SECTIONS)[number]['id'] | 'checked';
 
-/** Fields of the Level and Nest sections; all others stand, or would stand, in Measure. */
+/** Fields of the sections beside Measure, where all others stand, or would stand. */
+const OF_A_REPLACEMENT = /^(replace|need)\b/;
 const OF_THE_FRAME = /^(frame|bench)\b/;
 const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
 
 function sectionOf(path: Path): SectionId {
+	if (OF_A_REPLACEMENT.test(path)) return 'replace';
 	if (OF_THE_FRAME.test(path)) return 'level';
 	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
 }
@@ -80,7 +83,7 @@ class ViewStore {
 
 	/** Whether something is looked at that is fetched when it is asked for, and prints as it stands. */
 	get later(): boolean {
-		return this.coil !== undefined || this.section === 'checked' || this.section === 'level';
+		return this.coil !== undefined || !['measure', 'nest'].includes(this.section);
 	}
 
 	/** The path of the field that has the focus. */

@@ -1,0 +1,419 @@
+import { execFileSync } from 'node:child_process';
+import {
+	button,
+	contentWidth,
+	DESKTOP,
+	expect,
+	expectNoViolation,
+	field,
+	type Locator,
+	openPage,
+	type Page,
+	PHONE,
+	test,
+} from './page';
+
+const comparison = (page: Page): Locator =>
+	page.getByRole('table', { name: 'What is asked, and what is offered' });
+const requirement = (page: Page, name: string): Locator =>
+	comparison(page)
+		.getByRole('row')
+		.filter({ has: page.getByRole('rowheader', { name, exact: true }) });
+const designs = (page: Page): Locator => page.getByRole('table', { name: 'Drawings that meet the need' });
+const map = (page: Page): Locator => page.getByRole('slider', { name: 'Cell of the map' });
+const pick = (page: Page, name: string): Locator => page.getByRole('combobox', { name });
+
+/** Opens Replace on the demo with its invented offer. */
+async function openOffer(page: Page): Promise<void> {
+	await openPage(page, 'Replace');
+	await button(page, 'Try an invented replacement').click();
+	await expect(field(page, 'Name of candidate 1')).toHaveValue(/\(invented\)$/);
+	await expect(comparison(page)).toBeVisible();
+}
+
+/** Writes a need for which there are drawings. */
+async function need(page: Page): Promise<void> {
+	for (const [name, text] of [
+		['Load', '3000 lb'],
+		['at the height', '11'],
+		['Rate', '1500 lb/in'],
+		['Bore of the pocket', '6 1/2'],
+		['Post inside', '1 1/2'],
+	] as const) {
+		await field(page, `${name}, of the need`).fill(text);
+	}
+	await pick(page, 'Steel it is made of').selectOption('en-10089');
+	await pick(page, 'Ends it is to have').selectOption('tapered-ground');
+	await page.getByText(/^More of the need/).click();
+	await field(page, 'Stress at load, of the need').fill('80 000 psi');
+	await field(page, 'Stress at solid, of the need').fill('130 000 psi');
+	await expect(designs(page)).toBeVisible();
+}
+
+async function openJob(page: Page, job: object): Promise<void> {
+	const choice = page.waitForEvent('filechooser');
+	await button(page, 'Open').click();
+	const buffer = Buffer.from(JSON.stringify({ format: 'coilnest-job/1', ...job }));
+	await (await choice).setFiles({ name: 'job.json', mimeType: 'application/json', buffer });
+}
+
+const ORIGINAL = {
+	id: 'outer',
+	name: 'Outer',
+	bar: '1',
+	outside: '6',
+	turns: '7 1/2',
+	ends: 'tapered-ground',
+	hand: 'right',
+	steel: 'en-10089',
+	free: '13',
+};
+const NEST = {
+	id: 'A left',
+	working_height: '11',
+	seats: [{ coil: 'outer', readings: ['13'] }],
+};
+
+test.describe('at a keyboard', () => {
+	test.use({ viewport: DESKTOP });
+
+	test('a copy of the original is made worse, and the comparison says so', async ({ page }) => {
+		await openPage(page, 'Replace');
+		await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+		await button(page, 'Add a copy of the original').focus();
+		await page.keyboard.press('Enter');
+		await expect(field(page, 'Name of candidate 1')).toBeFocused();
+		await page.keyboard.press('ControlOrMeta+A');
+		await page.keyboard.type('Quote 7');
+		const heading = page.locator('.head').getByRole('heading');
+		await expect(heading).toBeVisible();
+		await field(page, 'Bore of the pocket').fill('6 1/4');
+		await expect(requirement(page, 'Outside at solid')).not.toContainText('▲');
+		await field(page, 'Outside, Quote 7').fill('6 1/2');
+		await expect(requirement(page, 'Outside at solid')).toContainText('▲');
+		await expect(requirement(page, 'Outside at solid')).toContainText('6.5');
+		await expect(heading).toContainText('▲');
+		await requirement(page, 'Outside at solid').getByRole('button').first().press('Enter');
+		await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
+		await page.keyboard.press('Escape');
+		await button(page, 'Undo').press('Enter');
+		await expect(requirement(page, 'Outside at solid')).not.toContainText('▲');
+	});
+
+	test('a need leads to a drawing, the map is read with keys, and the drawing is taken', async ({ page }) => {
+		await openPage(page, 'Replace');
+		await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+		await need(page);
+		await map(page).focus();
+		await expect(map(page)).toHaveAttribute(
+			'aria-valuetext',
+			/^Bar .+ active turns: meets the need, drawing 1\.$/,
+		);
+		const before = await map(page).getAttribute('aria-valuetext');
+		await page.keyboard.press('Home');
+		await expect(map(page)).not.toHaveAttribute('aria-valuetext', before ?? '');
+		await expect(map(page)).not.toHaveAttribute('aria-valuetext', /meets the need/);
+		await page.keyboard.press('PageUp');
+		const said = await map(page).getAttribute('aria-valuetext');
+		await expect(page.locator('[aria-live=polite]').filter({ hasText: said ?? 'nothing' })).toBeVisible();
+
+		const bar = await designs(page).getByRole('row').nth(1).getByRole('cell').first().innerText();
+		await button(page, 'Use as candidate drawing 1').press('Enter');
+		await expect(field(page, 'Name of candidate 1')).toBeFocused();
+		const taken = await page
+			.getByRole('textbox', { name: /^Bar, / })
+			.first()
+			.inputValue();
+		expect(taken.replace(/\s/gu, '')).toContain(
+			bar
+				.normalize('NFKC')
+				.replaceAll('⁄', '/')
+				.replace(/\s|in|mm/gu, ''),
+		);
+		await expect(comparison(page)).toBeVisible();
+		await button(page, 'Undo').click();
+		await expect(comparison(page)).toBeHidden();
+		await expect(designs(page)).toBeVisible();
+	});
+});
+
+test.describe('on a phone', () => {
+	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
+
+	test('the invented offer comes by touch, and undo takes it back in one step', async ({ page }) => {
+		await openPage(page);
+		await page.getByRole('link', { name: 'Replace' }).tap();
+		await button(page, 'Try an invented replacement').tap();
+		await expect(comparison(page)).toBeVisible();
+		await expect(field(page, 'Bore of the pocket')).not.toHaveValue('');
+		await expect(page.getByText('invented demo', { exact: true })).toBeVisible();
+		await expect(page.getByRole('heading', { name: 'Take care' }).first()).toBeVisible();
+		await button(page, 'Undo').tap();
+		await expect(button(page, 'Try an invented replacement')).toBeVisible();
+		await expect(field(page, 'Bore of the pocket')).toHaveValue('');
+	});
+
+	test('what is pressed is as large as a finger', async ({ page }) => {
+		await openOffer(page);
+		await need(page);
+		const small = await page
+			.locator('main :is(button, select, input, summary, [role=slider]):visible')
+			.evaluateAll((all) =>
+				all
+					.map((one) => ({
+						of: one.outerHTML.slice(0, 80),
+						box: one.getBoundingClientRect(),
+					}))
+					.filter(({ box }) => box.height < 47.5 || box.width < 44)
+					.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
+			);
+		expect(small).toEqual([]);
+	});
+
+	test('a finger on the map tells what stands there', async ({ page }) => {
+		await openPage(page, 'Replace');
+		await need(page);
+		await map(page).scrollIntoViewIfNeeded();
+		await map(page).tap({ position: { x: 4, y: 4 } });
+		await expect(page.getByText(/^Bar .+ active turns: /)).toBeVisible();
+	});
+});
+
+test('the bar of sections holds its words on a narrow phone', async ({ page }) => {
+	await page.setViewportSize({ width: 360, height: 740 });
+	await openPage(page, 'Replace');
+	const links = page.getByRole('navigation', { name: 'Sections' }).getByRole('link');
+	await expect(links).toHaveText(['Measure', 'Nest', 'Level', 'Replace']);
+	const cut = await links.evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length);
+	expect(cut).toBe(0);
+});
+
+test('what cannot be is told at its field, and the rest stands', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openOffer(page);
+	await need(page);
+	await page.getByText(/^More limits/).click();
+	for (const [name, text, says] of [
+		['Bore of the pocket', 'wide', /there is no number in it/],
+		['Rate, least', '500 lb', /unit of/],
+		['Free height, Thicker bar (invented)', '-13', /less than nothing/],
+		['Load, of the need', '11 in', /unit of/],
+		['Bore of the pocket, of the need', '0', /nothing|least|more/],
+	] as const) {
+		const before = await field(page, name).inputValue();
+		await field(page, name).fill(text);
+		await page.keyboard.press('Tab');
+		await expect(field(page, name)).toHaveAttribute('aria-invalid', 'true');
+		await expect(field(page, name)).toHaveAccessibleDescription(says);
+		await expect(field(page, name)).toHaveValue(text);
+		await expect(page.getByRole('heading', { name: 'Order sheet' })).toBeVisible();
+		await field(page, name).fill(before);
+		await expect(field(page, name)).not.toHaveAttribute('aria-invalid');
+	}
+});
+
+test('what contradicts itself is told at its field', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+	await page.getByText(/^More limits/).click();
+	await field(page, 'Rate, least').fill('1600');
+	await field(page, 'Rate, most').fill('1500');
+	await page.keyboard.press('Tab');
+	await expect(
+		page.getByRole('textbox', { name: /^Rate, (least|most)$/ }).and(page.locator('[aria-invalid]')),
+	).toHaveCount(1);
+});
+
+test('several candidates stand abreast, and one of them is taken out', async ({ page }) => {
+	await page.setViewportSize({ width: 1440, height: 900 });
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+	for (let more = 0; more < 3; more += 1) await button(page, 'Add a copy of the original').click();
+	await expect(comparison(page).getByRole('columnheader')).toHaveText([
+		'Requirement',
+		'Asked',
+		'Offer 1',
+		'Offer 2',
+		'Offer 3',
+	]);
+	await page.setViewportSize(PHONE);
+	await expect(comparison(page).getByRole('columnheader')).toHaveText([
+		'Requirement',
+		'Asked',
+		'Offered',
+		'Met',
+		'Why',
+	]);
+	await button(page, 'Take out Offer 3').click();
+	await expect(field(page, 'Name of candidate 2')).toBeFocused();
+	await button(page, 'Undo').click();
+	await expect(button(page.getByRole('group', { name: 'Which candidate' }).first(), 'Offer 3')).toBeVisible();
+});
+
+test.describe('an order', () => {
+	test.use({
+		viewport: DESKTOP,
+		permissions: ['clipboard-read', 'clipboard-write'],
+	});
+
+	test('its text is copied with what was written, its questions stay open', async ({ page }) => {
+		await openOffer(page);
+		await field(page, 'How many').fill('8');
+		await field(page, 'Finish').fill('one coat of primer');
+		await button(page, 'Copy as text').click();
+		await expect(page.getByText('Copied.')).toBeVisible();
+		const text = await page.evaluate(() => navigator.clipboard.readText());
+		expect(text).toContain('one coat of primer');
+		expect(text).toMatch(/Quantity:\s+8/);
+		expect(text).toContain('How is it to be marked?');
+		await expect(page.getByRole('definition').filter({ hasText: 'How is it to be marked?' })).toContainText(
+			'open:',
+		);
+		await button(page, 'The original as it was').click();
+		await expect(page.getByText('Copied.')).toBeHidden();
+	});
+
+	test('where the page may not copy, the text is chosen to be copied by hand', async ({ page }) => {
+		await openOffer(page);
+		await page.evaluate(() => {
+			navigator.clipboard.writeText = () => Promise.reject(new Error('not allowed'));
+		});
+		await button(page, 'Copy as text').click();
+		const area = page.getByRole('textbox', { name: /copy it by hand/ });
+		await expect(area).toBeFocused();
+		await expect(area).toHaveValue(/^Order: /);
+		const chosen = await area.evaluate(
+			(one: HTMLTextAreaElement) => one.value.slice(one.selectionStart, one.selectionEnd) === one.value,
+		);
+		expect(chosen).toBe(true);
+	});
+
+	test('it prints on one page of its own', async ({ page }, testInfo) => {
+		await openOffer(page);
+		await field(page, 'How many').fill('8');
+		const items = await page.locator('dl.items dd').allInnerTexts();
+		expect(items.length).toBeGreaterThan(8);
+		await button(page, 'Open it as a letter').press('Enter');
+		await expect(page.getByRole('heading', { name: 'Order of springs' })).toBeFocused();
+		const path = testInfo.outputPath('order.pdf');
+		await page.pdf({ path, format: 'A4' });
+		expect(execFileSync('pdfinfo', [path], { encoding: 'utf8' })).toMatch(/^Pages:\s+1$/m);
+		const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
+		expect(items.filter((text) => !printed.includes(bare(text)))).toEqual([]);
+		expect(printed).toContain(bare('Invented demo job, not an order'));
+		for (const control of ['Copy as text', 'Back to Replace', 'Bore of the pocket']) {
+			expect(printed).not.toContain(bare(control));
+		}
+		await button(page, '← Back to Replace').click();
+		await expect(field(page, 'How many')).toBeFocused();
+	});
+});
+
+test('a job in which words stand for lists is drawn all the same', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, {
+		coils: [ORIGINAL],
+		nests: [NEST],
+		replace: { candidates: 'two', asked: 7 },
+		need: 'light',
+	});
+	await expect(page.getByRole('heading', { name: 'What may replace it' })).toBeVisible();
+	await button(page, 'Add a blank one').click();
+	await expect(field(page, 'Name of candidate 1')).toBeFocused();
+});
+
+test('without a drawing the way to Measure is shown, and a need is answered all the same', async ({
+	page,
+}) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [], nests: [] });
+	await expect(button(page, 'Add a coil in Measure')).toBeVisible();
+	await need(page);
+	await button(page, 'Add a coil in Measure').click();
+	await expect(page).toHaveURL(/#measure$/);
+});
+
+for (const [device, viewport] of Object.entries({
+	phone: PHONE,
+	desktop: DESKTOP,
+})) {
+	for (const colorScheme of ['light', 'dark'] as const) {
+		test.describe(`${device}, ${colorScheme}`, () => {
+			test.use({
+				viewport,
+				colorScheme,
+				hasTouch: device === 'phone',
+				isMobile: device === 'phone',
+			});
+
+			test('axe finds nothing, blank or filled, nor with errors, a letter or all opened', async ({
+				page,
+			}) => {
+				await openPage(page, 'Replace');
+				await expectNoViolation(page, 'Replace without a candidate');
+				await button(page, 'Try an invented replacement').click();
+				await need(page);
+				await page.getByText(/^More limits/).click();
+				await page.getByText('The map in words').click();
+				await map(page).focus();
+				await expectNoViolation(page, 'Replace with all opened');
+				await field(page, 'Bore of the pocket').fill('wide');
+				await field(page, 'Load, of the need').fill('heavy');
+				await page.keyboard.press('Tab');
+				await expectNoViolation(page, 'Replace with errors');
+				await button(page, 'Open it as a letter').click();
+				await expectNoViolation(page, 'an order');
+			});
+		});
+	}
+}
+
+test('there is no sideways scroll from 320 px', async ({ page }) => {
+	await openOffer(page);
+	await need(page);
+	await button(page, 'Add a copy of the original').click();
+	await page.getByText('The map in words').click();
+	const tooWide: string[] = [];
+	for (const width of [320, 360, 390, 480, 600, 768, 900, 1024, 1152, 1280, 1440]) {
+		await page.setViewportSize({ width, height: 800 });
+		const content = await contentWidth(page);
+		if (content > width) tooWide.push(`${content} px on ${width} px`);
+	}
+	expect(tooWide).toEqual([]);
+});
+
+/** Letters and numbers alone: lines break elsewhere on paper, and a fraction may be set with another stroke. */
+function bare(text: string): string {
+	return text
+		.normalize('NFKC')
+		.replaceAll('⁄', '/')
+		.replace(/[\s\u00ad]/gu, '');
+}
+
+test('it prints with its comparison, its order, its drawings and its cautions, and no control', async ({
+	page,
+}, testInfo) => {
+	await page.setViewportSize(DESKTOP);
+	await openOffer(page);
+	await need(page);
+	const cells = await page.locator('main td:not(.controls):visible').allInnerTexts();
+	const cautions = await page
+		.getByRole('heading', { name: 'Take care' })
+		.first()
+		.locator('+ ul li')
+		.allInnerTexts();
+	expect(cells.length).toBeGreaterThan(40);
+	expect(cautions.length).toBeGreaterThan(1);
+	const path = testInfo.outputPath('replace.pdf');
+	await page.pdf({ path, format: 'A4' });
+	const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
+	const lines = [...cells.flatMap((text) => text.split('\n')), ...cautions];
+	expect(lines.filter((text) => !printed.includes(bare(text)))).toEqual([]);
+	expect(printed).toContain(bare('Invented demo job, not a record'));
+	for (const control of ['Take out', 'Use as candidate', 'Add a blank', 'Copy as text', 'arrow keys']) {
+		expect(printed).not.toContain(bare(control));
+	}
+});

@@ -1,0 +1,95 @@
+import type { CoilDrawing, Job, PairReport, Replace } from '../engine/types';
+
+/* Springs that may replace a coil: each takes a job and gives the job after it. */
+
+function withReplace(job: Job, by: (replace: Replace) => Replace): Job {
+	return { ...job, replace: by(job.replace ?? {}) };
+}
+
+/** The drawing that is to be replaced: the one that is named, else the first. */
+export function originalOf(job: Job): CoilDrawing | undefined {
+	const name = job.replace?.original?.trim();
+	const coils = job.coils ?? [];
+	return name ? coils.find(({ id }) => id.trim() === name) : coils[0];
+}
+
+/** The job with the drawing named that is to be replaced, as it is shown: the first where none is named. */
+export function withOriginal(job: Job): Job {
+	const first = originalOf(job)?.id;
+	if (!first || job.replace?.original?.trim()) return job;
+	return withReplace(job, (replace) => ({ ...replace, original: first }));
+}
+
+/** The nests in which a drawing stands. */
+export function nestsOf(job: Job, coil: string | undefined): string[] {
+	return (job.nests ?? [])
+		.filter(({ seats }) => (seats ?? []).some((seat) => seat.coil?.trim() === coil?.trim()))
+		.map(({ id }) => id);
+}
+
+/** A name that no drawing and no candidate has yet: `offer 1`. */
+function spareId(job: Job, others: readonly CoilDrawing[] = []): string {
+	const taken = new Set(
+		[...(job.coils ?? []), ...(job.replace?.candidates ?? []), ...others].map(({ id }) => id),
+	);
+	let count = (job.replace?.candidates?.length ?? 0) + others.length + 1;
+	while (taken.has(`offer ${count}`)) count += 1;
+	return `offer ${count}`;
+}
+
+/** Further candidates, after those that are there. */
+export function withCandidates(job: Job, drawings: readonly CoilDrawing[]): Job {
+	const named = drawings.reduce<CoilDrawing[]>(
+		(before, drawing) => [...before, { ...drawing, id: spareId(job, before) }],
+		[],
+	);
+	return withReplace(withOriginal(job), (replace) => ({
+		...replace,
+		candidates: [...(replace.candidates ?? []), ...named],
+	}));
+}
+
+/** What a maker could offer first: the original over again, without what was found on a press. */
+export function copied(job: Job): Job {
+	const drawing = { ...(originalOf(job) ?? { id: '' }) };
+	delete drawing.press_test;
+	delete drawing.limits;
+	const count = (job.replace?.candidates?.length ?? 0) + 1;
+	return withCandidates(job, [{ ...drawing, name: `Offer ${count}` }]);
+}
+
+export function blank(job: Job): Job {
+	const count = (job.replace?.candidates?.length ?? 0) + 1;
+	return withCandidates(job, [{ id: '', name: `Offer ${count}` }]);
+}
+
+export function withoutCandidate(job: Job, at: number): Job {
+	return withReplace(job, (replace) => ({
+		...replace,
+		candidates: (replace.candidates ?? []).filter((_, index) => index !== at),
+	}));
+}
+
+/** Both coils of a pair, each a candidate. */
+export function drawingsOf({ outer, inner }: PairReport): CoilDrawing[] {
+	return [outer.drawing, inner.drawing];
+}
+
+/** An invented offer for the invented job: a bar a little thicker, in a pocket that is invented too. */
+export function tried(job: Job): Job {
+	const { id, name, bar, ...rest } = originalOf(job) ?? { id: '' };
+	void [id, name, bar];
+	const drawing: CoilDrawing = {
+		...rest,
+		id: '',
+		name: 'Thicker bar (invented)',
+		bar: '1 3/32',
+		turns: '8',
+		tolerances: { bar: '0.010', diameter: '1/16', turns: '1/8', free: '1/8' },
+	};
+	const after = withCandidates(job, [drawing]);
+	return withReplace(after, (replace) => ({
+		...replace,
+		asked: { pocket: '8 1/4', post: '3 1/2', ...replace.asked },
+	}));
+}
