@@ -273,15 +273,15 @@ test('a nest that is not measured well enough is named, and the way there', asyn
 	await expect(page).toHaveURL(/#(nest|measure)$/);
 });
 
-test('a problem of the frame leads from Measure to its field', async ({ page }) => {
+test('a problem of the frame stands at its field when the page is opened anew', async ({ page }) => {
 	await page.setViewportSize(DESKTOP);
 	await openTruck(page);
 	await field(page, 'Weight on the nests').fill('heavy');
 	await page.goto('./#measure');
 	await page.reload();
-	await button(page, '1 to put right').click();
-	await page.getByRole('button', { name: /heavy/ }).click();
-	await expect(field(page, 'Weight on the nests')).toBeFocused();
+	await page.goto('./#level');
+	await expect(field(page, 'Weight on the nests')).toHaveValue('heavy');
+	await expect(page.getByText(/^heavy — /)).toBeVisible();
 });
 
 test('a job in which words stand for lists is drawn all the same', async ({ page }) => {
