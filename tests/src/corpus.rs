@@ -6,7 +6,7 @@
 use coilnest::job::report::{
     DipReport, LevelReport, MatchReport, ReplaceReport, SheetAnswer, SizingReport,
 };
-use coilnest::job::{Job, assess, coil_sheet, dip, file, level, matching, replace, size};
+use coilnest::job::{HeldFrame, Job, assess, coil_sheet, file, level, matching, replace, size};
 use coilnest_tables::TABLES;
 use serde::Serialize;
 use serde_json::Value;
@@ -170,7 +170,7 @@ impl LevelAnswers {
         let wheel = level.wheels.first().map_or("", |wheel| wheel.name.as_str());
         let nests = level.plan.as_ref().map_or(&[][..], |plan| &plan.nests);
         let stuck = nests.last().map_or("", |nest| nest.nest.as_str());
-        let dip = dip(job, &TABLES, wheel, DIP, stuck);
+        let dip = HeldFrame::of(job, &TABLES).dip(wheel, DIP, stuck);
         Self { matching: matching(job, &TABLES), dip, level }
     }
 }

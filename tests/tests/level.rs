@@ -3,8 +3,8 @@
 
 #![cfg(test)]
 
-use coilnest::job::report::{FrameReport, FrameState, Problem, Report, SupportState};
-use coilnest::job::{Job, assess, assess_nests, dip, file, level, matching};
+use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, Report, SupportState};
+use coilnest::job::{HeldFrame, Job, assess, assess_nests, file, level, matching};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, is, some};
 use coilnest_tests::{corpus, job_path};
@@ -193,7 +193,8 @@ fn the_doubt_of_the_readings_reaches_the_shares() {
 #[test]
 fn a_dipped_wheel_loses_a_quarter_of_rate_times_dip() {
     let job = job(&with(&[("nests[0].seats[0].readings[0]", json!("12"))]));
-    let report = dip(&job, &TABLES, "A left", "2", "");
+    let frame = HeldFrame::of(&job, &TABLES);
+    let report = frame.dip("A left", "2", "");
     assert_eq!(report.problem, None);
     for (wheel, (name, load)) in report.wheels.iter().zip([
         ("A left", 1500.0),
@@ -208,16 +209,41 @@ fn a_dipped_wheel_loses_a_quarter_of_rate_times_dip() {
     }
     // All of 2000 lb at k/4 per inch.
     is(some(report.lifts.as_ref()), 8.0, INCH);
-    let deep = dip(&job, &TABLES, "A left", "5", "");
+    let deep = frame.dip("A left", "5", "");
     assert_eq!(deep.wheels.iter().filter(|wheel| wheel.over).count(), 2);
     assert!(deep.screening.contains("no acceptance test"));
     is(some(deep.limit.as_ref()), 0.6, 1.0);
-    let rise = dip(&job, &TABLES, "A left", "-2", "");
+    let rise = frame.dip("A left", "-2", "");
     is(&rise.wheels[0].load, 2500.0, POUND_FORCE);
     // With the nest across stuck, the frame turns about it and the two nests beside: the dip is taken
     // up by three springs and the stop, so that more is lost than with all free.
-    let stuck = dip(&job, &TABLES, "A left", "2", "B right").stuck.unwrap();
+    let stuck = frame.dip("A left", "2", "B right").stuck.unwrap();
     assert!(stuck.wheels[0].load.si < report.wheels[0].load.si);
+}
+
+/// A frame that is held and weighed elsewhere stands as the job does with that centre written into it.
+#[test]
+fn a_held_frame_stands_as_the_job_with_that_centre() {
+    let truck = include_str!("../../web/demo/whole-truck.json");
+    let mut written: Value = serde_json::from_str(truck).unwrap();
+    let held = HeldFrame::of(&job(&written), &TABLES);
+    let mut seen = Vec::new();
+    for (along, across) in
+        [("0", "0"), ("3 1/2", "-2"), ("-40 mm", "5 in"), ("14", "0"), ("90", "0")]
+    {
+        written["frame"]["centre"] = json!({ "along": along, "across": across });
+        let told = level(&job(&written), &TABLES);
+        let found = held.weighed_at(along, across);
+        let shown = |report: &LevelReport| {
+            serde_json::to_value((&report.plan, &report.frame, &report.problems)).unwrap()
+        };
+        assert_eq!(shown(&found), shown(&told), "{along}, {across}");
+        seen.extend(told.frame.map(|frame| frame.state));
+    }
+    assert!(seen.contains(&FrameState::Settled) && seen.contains(&FrameState::Tips), "{seen:?}");
+    let refused = held.weighed_at("here", "0").problems;
+    assert_eq!(refused.len(), 1);
+    assert_eq!(refused[0].path, "frame.centre.along");
 }
 
 /// Beams from box to box: a nest a quarter of the way gives three quarters to the near box.
@@ -240,7 +266,7 @@ fn beams_share_their_nests_by_the_lever() {
         is(&wheel.load, 2000.0, POUND_FORCE);
     }
     // A dip under the A box lowers A left by 0.8 and B left by 0.2 of it: a twist of 0.6.
-    let report = dip(&job, &TABLES, "Left beam, A end", "2", "");
+    let report = HeldFrame::of(&job, &TABLES).dip("Left beam, A end", "2", "");
     is(&report.wheels[2].load, 2000.0 + 1000.0 * 2.0 * 0.6 / 4.0, POUND_FORCE);
 }
 

@@ -5,7 +5,7 @@ use crate::taken::taken;
 use crate::value::{parsed, to_js};
 use coilnest::job;
 use coilnest::job::coil_table::{self, Piece};
-use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport};
+use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport, Problem};
 use coilnest_tables::ELASTIC_TABLES as TABLES;
 use wasm_bindgen::prelude::*;
 
@@ -26,20 +26,43 @@ pub fn level(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValu
     })
 }
 
-/// What each wheel keeps with one of them in a dip, or on a rise where the depth is below zero; the
-/// same with the box of a nest stuck, where one is named.
-#[wasm_bindgen(unchecked_return_type = "DipReport")]
-#[must_use]
-pub fn dip(
-    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
-    wheel: &str,
-    depth_text: &str,
-    stuck_nest: &str,
-) -> JsValue {
-    to_js(&match taken(job) {
-        Ok(job) => job::dip(&job, &TABLES, wheel, depth_text, stuck_nest),
-        Err(problem) => DipReport { problem: Some(*problem), ..DipReport::default() },
-    })
+/// The frame of a job, read once and asked again and again.
+#[wasm_bindgen]
+pub struct HeldFrame(Result<job::HeldFrame<'static>, Box<Problem>>);
+
+#[wasm_bindgen]
+impl HeldFrame {
+    /// Of a job.
+    #[wasm_bindgen(constructor)]
+    #[must_use]
+    pub fn new(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue) -> Self {
+        Self(taken(job).map(|job| job::HeldFrame::of(&job, &TABLES)))
+    }
+
+    /// What each wheel keeps with one of them in a dip, or on a rise where the depth is below zero; the
+    /// same with the box of a nest stuck, where one is named.
+    #[wasm_bindgen(unchecked_return_type = "DipReport")]
+    #[must_use]
+    pub fn dip(&self, wheel: &str, depth_text: &str, stuck_nest: &str) -> JsValue {
+        to_js(&match &self.0 {
+            Ok(frame) => frame.dip(wheel, depth_text, stuck_nest),
+            Err(problem) => {
+                DipReport { problem: Some(problem.as_ref().clone()), ..DipReport::default() }
+            }
+        })
+    }
+
+    /// How the frame stands with its weight at another place: its plan and its nests.
+    #[wasm_bindgen(js_name = weighedAt, unchecked_return_type = "LevelReport")]
+    #[must_use]
+    pub fn weighed_at(&self, along_text: &str, across_text: &str) -> JsValue {
+        to_js(&match &self.0 {
+            Ok(frame) => frame.weighed_at(along_text, across_text),
+            Err(problem) => {
+                LevelReport { problems: vec![problem.as_ref().clone()], ..LevelReport::default() }
+            }
+        })
+    }
 }
 
 /// Which coil of those on the bench and in the nests belongs in which seat.

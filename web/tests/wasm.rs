@@ -87,7 +87,11 @@ fn every_frame_has_the_answers_that_native_code_gives() {
         let first = Array::from(&get(&level, "wheels")).get(0);
         let last = Array::from(&get(&get(&level, "plan"), "nests")).pop();
         let name_of = |value: &JsValue, field: &str| get(value, field).as_string().unwrap();
-        let dip = engine::dip(&job, &name_of(&first, "name"), DIP, &name_of(&last, "nest"));
+        let dip = engine::HeldFrame::new(&job).dip(
+            &name_of(&first, "name"),
+            DIP,
+            &name_of(&last, "nest"),
+        );
         for (answer, field) in
             [(level, "level"), (engine::matching(&job), "matching"), (dip, "dip")]
         {
@@ -115,9 +119,9 @@ fn every_replacement_has_the_answers_that_native_code_gives() {
 
 #[wasm_bindgen_test]
 fn a_dip_is_asked_for_anything() {
-    let truck = engine::truck_demo();
+    let frame = engine::HeldFrame::new(&engine::truck_demo());
     let code = |wheel: &str, depth: &str, stuck: &str| {
-        let problem = get(&engine::dip(&truck, wheel, depth, stuck), "problem");
+        let problem = get(&frame.dip(wheel, depth, stuck), "problem");
         if problem.is_undefined() { None } else { get(&problem, "code").as_string() }
     };
     assert_eq!(code("A left", "1/2 in", ""), None);
@@ -212,7 +216,9 @@ fn a_job_of_any_kind_gets_a_report() {
         let sheet = engine::coil_sheet(value, "outer");
         assert!(get(&sheet, "problem").is_object(), "value {index}");
         assert!(get(&engine::level(value), "frame").is_undefined(), "value {index}");
-        assert!(get(&engine::dip(value, "A left", "1 in", ""), "wheels").is_array(), "{index}");
+        let frame = engine::HeldFrame::new(value);
+        assert!(get(&frame.dip("A left", "1 in", ""), "wheels").is_array(), "value {index}");
+        assert!(get(&frame.weighed_at("1 in", "1 in"), "frame").is_undefined(), "value {index}");
         assert!(get(&engine::matching(value), "bench").is_array(), "value {index}");
         assert!(get(&engine::replace(value), "candidates").is_array(), "value {index}");
         assert!(get(&engine::size(value), "designs").is_array(), "value {index}");

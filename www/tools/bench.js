@@ -58,12 +58,14 @@ try {
 			});
 			return each.sort((a, b) => a - b)[(batches - 1) / 2] ?? NaN;
 		};
+		const frame = new engine.HeldFrame(truck);
 		return {
 			'assess, demo job': median(() => engine.assess(job)),
 			'nestState, its first nest': median(() => engine.nestState(job, nest.id, nest.working_height)),
 			'assess, whole truck': median(() => engine.assess(truck)),
 			'level, whole truck': median(() => engine.level(truck)),
-			'dip, whole truck': median(() => engine.dip(truck, 'A left', '1/2 in', 'B left')),
+			'dip, whole truck': median(() => frame.dip('A left', '1/2 in', 'B left')),
+			'weighedAt, whole truck': median(() => frame.weighedAt('1 in', '-1 in')),
 			[`matching, ${engine.matching(yard).nests.length} nests from 24 and 24`]: median(
 				() => engine.matching(yard),
 				5,

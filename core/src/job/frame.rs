@@ -58,6 +58,7 @@ pub(crate) struct Named<'a> {
 }
 
 /// A frame that has what it needs.
+#[derive(Clone)]
 pub(crate) struct Laden {
     pub(crate) frame: Frame,
     pub(crate) weight: Weight,
@@ -343,6 +344,11 @@ impl WrittenSupport {
 }
 
 impl Laden {
+    /// The same with its weight at another place.
+    pub(crate) fn weighed_at(&self, centre: Place) -> Self {
+        Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
+    }
+
     /// Loads, shares and heights with their doubts, for a frame that stands so.
     pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
         frame.doubted(self.weight, &self.doubts).unwrap_or_else(|_| {

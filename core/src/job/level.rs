@@ -1,10 +1,11 @@
 //! What is asked of a frame beyond how it stands: its plan, its shims, its wheels on rough track.
 
 mod dip;
+mod held;
 mod shims;
 mod wheels;
 
-pub use dip::dip;
+pub use held::HeldFrame;
 
 use super::assess::{self, Bench};
 use super::desk::Desk;

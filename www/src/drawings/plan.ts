@@ -23,8 +23,8 @@ export interface Layout {
 	/** Radius of a circle of the mean load. */
 	mean: number;
 	frame: Box;
-	/** Where each label begins, its lines centred on x; none where there is no room for labels. */
-	labels: ({ x: number; y: number } | undefined)[];
+	/** The box of each label; none where there is no room for labels. */
+	labels: (Box | undefined)[];
 }
 
 export const TEXT = 14;
@@ -115,7 +115,7 @@ export function layOut(plan: Plan, nests: readonly Laid[], width: number): Layou
 		const best = clearest(boxes, taken, paper);
 		const box = boxes[best];
 		if (box) taken.push(box);
-		return choices[best];
+		return box;
 	});
 	return { width, height, x, y, mean, frame, labels };
 }

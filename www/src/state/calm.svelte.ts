@@ -1,13 +1,14 @@
 import { untrack } from 'svelte';
 
 /** A value that changes again before so many milliseconds is in motion. */
-const STILL_MS = 120;
+export const STILL_MS = 120;
 
 /**
- * A value that follows another at once, but while that one is in motion, as under a dragged mark, waits until it
- * is still: for tables and texts, which nobody reads meanwhile, and which would cost the drawing its frames.
+ * A value that follows another, `atOnce` unless told otherwise; but while that one is in motion, as under a dragged
+ * mark, waits until it is still: for tables and texts, which nobody reads meanwhile, and which would cost the drawing
+ * its frames.
  */
-export function calm<T>(of: () => T): { readonly value: T } {
+export function calm<T>(of: () => T, atOnce = true): { readonly value: T } {
 	let value = $state.raw(untrack(of));
 	let changed = -Infinity;
 	$effect.pre(() => {
@@ -16,7 +17,7 @@ export function calm<T>(of: () => T): { readonly value: T } {
 		const now = performance.now();
 		const moves = now - changed < STILL_MS;
 		changed = now;
-		if (!moves) {
+		if (atOnce && !moves) {
 			value = next;
 			return;
 		}

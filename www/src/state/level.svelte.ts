@@ -1,6 +1,5 @@
 import { levels } from '../engine/level';
 import type { Job, LevelReport, MatchReport } from '../engine/types';
-import { calm } from './calm.svelte';
 import { job } from './job.svelte';
 
 /** With more coils on the bench than that, they are matched when it is asked for. */
@@ -20,8 +19,8 @@ class LevelStore {
 	/** The job without what bears on no frame. */
 	readonly framed: Job = $derived({ ...job.written, bench: [], record: {}, title: '' });
 	readonly all: LevelReport = $derived(levels.level(this.framed));
-	#told: { readonly value: LevelReport } | undefined;
-	#still: { readonly value: Job } | undefined;
+	/** The frame, to be asked again and again while something of it is dragged. */
+	readonly held = $derived(new levels.HeldFrame(this.framed));
 	#coils: Job = { format: '' };
 	/** The job as far as its coils and their places go: the same object as long as only shims and words change. */
 	readonly coils: Job = $derived.by(() => {
@@ -40,24 +39,8 @@ class LevelStore {
 	readonly waits: boolean = $derived((job.job.bench?.length ?? 0) > MANY && this.#asked !== this.coils);
 	/** Which coil belongs in which seat. */
 	readonly match: MatchReport | undefined = $derived(
-		this.open && !this.waits ? levels.matching(this.still) : undefined,
+		this.open && !this.waits ? levels.matching(this.coils) : undefined,
 	);
-
-	/** Tells tables and texts only what is still, as long as the component stands that calls it. */
-	follow(): void {
-		this.#told = calm(() => this.all);
-		this.#still = calm(() => this.coils);
-	}
-
-	/** The job for which coils are matched. */
-	get still(): Job {
-		return this.#still?.value ?? this.coils;
-	}
-
-	/** What tables and texts are told. */
-	get told(): LevelReport {
-		return this.#told?.value ?? this.all;
-	}
 
 	/** Has many coils matched, as they are now. */
 	ask(): void {

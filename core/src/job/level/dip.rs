@@ -1,53 +1,38 @@
 //! A wheel in a dip or on a rise, with all boxes free and with one stuck.
 
-use super::super::assess;
 use super::super::desk::Desk;
 use super::super::figures::{Pen, text};
-use super::super::frame::{self, Laden, Written};
-use super::super::input::Job;
+use super::super::frame;
 use super::super::problem::Path;
 use super::super::report::{DipReport, DippedWheel, Figure, Problem, StuckReport, Workings};
+use super::held::OnWheels;
 use super::wheels::Wheels;
-use super::{file, laden};
 use crate::bounds;
 use crate::frame::track::{SCREENING, TWIST_LIMIT, Track, WheelLoad};
 use crate::frame::{self as statics};
 use crate::quantity::{self, Force, Length};
 use crate::reading::Reading;
-use crate::tables::Tables;
+use std::mem::take;
 
-/// What each wheel keeps with one of them, by its name, in a dip so deep, or on a rise where that is
-/// below zero; the same with the box of a nest stuck, if one is named.
-#[must_use]
-pub fn dip(job: &Job, tables: &Tables<'_>, wheel: &str, depth: &str, stuck: &str) -> DipReport {
-    let mut desk = Desk::new(tables, assess::pen(job));
-    let mut report = DipReport { screening: SCREENING, ..DipReport::default() };
-    if let Some(problem) = file::refused_format(job) {
-        return DipReport { problem: Some(problem), ..report };
-    }
-    let found = laden(&mut Desk::new(tables, desk.pen), job);
-    if let Some((written, laden)) = found
-        && let Err(problem) =
-            fill(&mut desk, &mut report, &written, &laden, Asked { wheel, depth, stuck })
-    {
-        report.problem = Some(*problem);
-    }
-    report.workings = Workings(desk.ledger.entries);
-    report
+/// A wheel by its name, how deep its dip is, and the nest whose box is stuck, if any.
+#[derive(Clone, Copy)]
+pub(super) struct Asked<'a> {
+    pub(super) wheel: &'a str,
+    pub(super) depth: &'a str,
+    pub(super) stuck: &'a str,
 }
 
-#[derive(Clone, Copy)]
-struct Asked<'a> {
-    wheel: &'a str,
-    depth: &'a str,
-    stuck: &'a str,
+pub(super) fn report(desk: &mut Desk<'_>, on: &OnWheels, asked: Asked<'_>) -> DipReport {
+    let mut report = DipReport { screening: SCREENING, ..DipReport::default() };
+    report.problem = fill(desk, &mut report, on, asked).err().map(|problem| *problem);
+    report.workings = Workings(take(&mut desk.ledger.entries));
+    report
 }
 
 fn fill(
     desk: &mut Desk<'_>,
     report: &mut DipReport,
-    written: &Written,
-    laden: &Laden,
+    OnWheels { written, laden, wheels }: &OnWheels,
     asked: Asked<'_>,
 ) -> Result<(), Box<Problem>> {
     let pen = desk.pen;
@@ -55,7 +40,6 @@ fn fill(
     let depth = Reading::parse(asked.depth, pen.system, &bounds::GROUND)
         .map_err(|refusal| Problem::refused(&top, &refusal))?
         .length();
-    let wheels = Wheels::of(&mut Desk::new(desk.tables, pen), written, laden);
     let index = one_of(wheels.names(), asked.wheel, "a wheel of the frame")?;
     let refused = |why: String| {
         let at = frame::path().field("supports");
@@ -68,7 +52,7 @@ fn fill(
     report.limit = Some(limit(desk));
     let side = Side { depth, name: asked.wheel };
     let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
-    (report.wheels, report.sentence) = rows(desk, &wheels, &kept, side);
+    (report.wheels, report.sentence) = rows(desk, wheels, &kept, side);
     if let Some(lift) = track.least_dip(index).ok().flatten() {
         let which = wheels.names().nth(lift.wheel).unwrap_or_default();
         report.lifts_sentence =
@@ -82,7 +66,7 @@ fn fill(
         let nest = one_of(names, asked.stuck, "a nest of the frame")?;
         let track = track.stuck(nest).map_err(|error| refused(error.to_string()))?;
         let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
-        let (rows, sentence) = rows(desk, &wheels, &kept, side);
+        let (rows, sentence) = rows(desk, wheels, &kept, side);
         let lift = track.least_dip(index).ok().flatten();
         report.stuck = Some(StuckReport {
             nest: asked.stuck.to_owned(),
