@@ -163,7 +163,6 @@ impl fmt::Display for Digits {
     }
 }
 
-/// The text, with room for any number and unit from the start.
 /// Terms with a joint between each two: `lb, kip, N`.
 ///
 /// One way for every list: that of the standard library comes once for each kind and each joint.
@@ -177,6 +176,7 @@ pub(crate) fn joined(terms: impl Iterator<Item = impl fmt::Display>, joint: &str
     text
 }
 
+/// The text, with room for any number and unit from the start.
 fn written(shown: impl fmt::Display) -> String {
     let mut text = String::with_capacity(24);
     // A string takes whatever is written to it.
@@ -203,6 +203,7 @@ impl fmt::Display for Said {
 }
 
 /// A quantity as [`write()`] shows it, to be written where a text is put together.
+#[cfg(feature = "serde")]
 pub(crate) fn say<K: Kind>(value: K::Value, system: System) -> Said {
     K::TABLE.say(K::si(value), system)
 }

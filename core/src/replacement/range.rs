@@ -162,6 +162,7 @@ impl Amount {
     }
 
     /// So much of the same kind.
+    #[cfg(feature = "serde")]
     pub(crate) fn with(&self, si: f64) -> Self {
         match self {
             Self::Length(_) => Measure::Length.of(si),
