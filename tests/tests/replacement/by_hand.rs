@@ -221,52 +221,89 @@ fn the_coil_that_stops_the_nest_may_change() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// Four equal nests of 300 N/mm under 40 000 N: one coil 10 mm longer puts 300·10/4 = 750 N on two of
-/// them and takes it off the others, by rigid statics; 750/10 000 is 7.5 %.
-#[test]
-fn a_longer_coil_under_a_frame_moves_its_loads() -> Result<(), Box<dyn Error>> {
-    let known = |free: f64| Particulars {
-        rate: Some(Range::exact(per_mm(300.0))),
-        free: Some(Range::exact(mm(free))),
-        ..Particulars::default()
-    };
-    let member =
-        Member { free: mm(350.0), law: Law::linear(per_mm(300.0))?, solid: None, raise: mm(0.0) };
-    let nest = Nest::new(vec![member])?;
-    let corner = |along, across| Support {
+/// Four equal nests of one rate in N/mm, each 350 mm high when free, under 40 000 N in their middle.
+fn four_equal(rate: f64) -> Result<UnderFrame, Box<dyn Error>> {
+    let law = Law::linear(per_mm(rate))?;
+    let nest = Nest::new(vec![Member { free: mm(350.0), law, solid: None, raise: mm(0.0) }])?;
+    let corner = |(along, across)| Support {
         place: Place { along: mm(along), across: mm(across) },
         nest: nest.clone(),
         stop: None,
         shim: mm(0.0),
         ground: mm(0.0),
     };
-    let supports = vec![
-        corner(900.0, 500.0),
-        corner(900.0, -500.0),
-        corner(-900.0, 500.0),
-        corner(-900.0, -500.0),
-    ];
+    let corners = [(900.0, 500.0), (900.0, -500.0), (-900.0, 500.0), (-900.0, -500.0)];
     let weight = Weight { load: newtons(40_000.0), centre: Place::default() };
-    let mut case = Case::new(known(350.0), known(360.0), Asked::default());
-    case.candidate.free = Some(Range::around(mm(360.0), mm(4.0), mm(4.0))?);
-    case.frame = Some(UnderFrame { supports, warp: None, replaced: vec![(0, 0)], weight });
+    Ok(UnderFrame {
+        supports: corners.map(corner).to_vec(),
+        warp: None,
+        replaced: vec![(0, 0)],
+        weight,
+    })
+}
+
+/// A spring of which only rate in N/mm and free height in mm are known.
+fn of_book(rate: f64, free: f64) -> Particulars {
+    Particulars {
+        rate: Some(Range::exact(per_mm(rate))),
+        free: Some(Range::exact(mm(free))),
+        ..Particulars::default()
+    }
+}
+
+/// The first coil of [`four_equal`] replaced: the loads after it, and the greatest deviation over the
+/// candidate's tolerances.
+fn under_four(
+    rate: f64,
+    candidate: Particulars,
+    loads: [f64; 4],
+    deviation: [f64; 3],
+) -> Result<(), Box<dyn Error>> {
+    let mut case = Case::new(of_book(rate, 350.0), candidate, Asked::default());
+    case.frame = Some(four_equal(rate)?);
     case.asked.deviation = Some(0.08);
     let judged = case.judge()?;
     let swap = judged.frame.as_ref().ok_or("a frame")?;
     assert!(swap.deviation_before < 1e-12);
+    for support in &swap.before.supports {
+        assert!((support.load.get::<newton>() - 10_000.0).abs() < 1e-6);
+    }
     let after = swap.after.as_ref().map_err(|_| "told")?;
-    assert!((after.supports[0].load.get::<newton>() - 10_750.0).abs() < 1e-6);
-    assert!((after.supports[1].load.get::<newton>() - 9_250.0).abs() < 1e-6);
-    let deviation = swap.deviation_after.as_ref().map_err(|_| "told")?;
-    // 6, 10 and 14 mm.
+    for (support, load) in after.supports.iter().zip(loads) {
+        assert!((support.load.get::<newton>() - load).abs() < 1e-6, "{after:?}");
+    }
+    let found = swap.deviation_after.as_ref().map_err(|_| "told")?;
     for (found, expected) in
-        [(deviation.least(), 0.045), (deviation.nominal(), 0.075), (deviation.most(), 0.105)]
+        [found.least(), found.nominal(), found.most()].into_iter().zip(deviation)
     {
-        assert!((found - expected).abs() < 1e-9, "{found}");
+        assert!((found - expected).abs() < 1e-9, "{found} and not {expected}");
     }
     let line = judged.line(Requirement::Deviation).ok_or("a line")?;
     assert_eq!(line.verdict, Verdict::MetAtNominal);
     Ok(())
+}
+
+/// Nests of 300 N/mm: one coil 10 mm longer puts 300·10/4 = 750 N on two of them and takes it off the
+/// others, by rigid statics; 750/10 000 is 7.5 %. With 6, 10 and 14 mm it is 4.5, 7.5 and 10.5 %.
+#[test]
+fn a_longer_coil_under_a_frame_moves_its_loads() -> Result<(), Box<dyn Error>> {
+    let mut candidate = of_book(300.0, 360.0);
+    candidate.free = Some(Range::around(mm(360.0), mm(4.0), mm(4.0))?);
+    let loads = [10_750.0, 9_250.0, 9_250.0, 10_750.0];
+    under_four(300.0, candidate, loads, [0.045, 0.075, 0.105])
+}
+
+/// A stiffer coil gives way less, and its nest carries more: by symmetry two corners carry 10 000 N + t
+/// and two 10 000 N − t, and the frame stays flat, (10 000 + t)·(1/k₁ + 1/k) = 2·(10 000 − t)/k, so that
+/// t = 10 000·(1 − r)/(3 + r) with r = k/k₁. 420 beside 340 N/mm: r = 17/21 and t = 500 N, which is 5 %.
+/// From 340 N/mm, where nothing moves, to 340·11/7, where r = 7/11 and t = 1000 N.
+#[test]
+fn a_stiffer_coil_under_a_frame_moves_its_loads() -> Result<(), Box<dyn Error>> {
+    let mut candidate = of_book(420.0, 350.0);
+    let most = 340.0 * 11.0 / 7.0;
+    candidate.rate = Some(Range::around(per_mm(420.0), per_mm(80.0), per_mm(most - 420.0))?);
+    let loads = [10_500.0, 9_500.0, 9_500.0, 10_500.0];
+    under_four(340.0, candidate, loads, [0.0, 0.05, 0.1])
 }
 
 /// A candidate of which everything is known, against an original and its setting: figures by hand, as
