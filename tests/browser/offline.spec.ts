@@ -20,6 +20,10 @@ test('after the first visit the page opens with its server gone', async ({ page,
 	await expect(button(coil(later, 'Outer, A left'), 'Good')).toBeVisible();
 	await later.goto(`${address}index.html#nest`);
 	await expect(later.getByRole('img', { name: /^Section through the nest/ })).toBeVisible();
+	await later.goto(`${address}index.html#replace`);
+	await button(later, 'Try an invented replacement').click();
+	await expect(later.getByRole('table', { name: 'What is asked, and what is offered' })).toBeVisible();
+	await button(later, 'Undo').click();
 	await later.close();
 	await page.reload();
 	await expect(field(page, 'Reading 1, Outer, A left')).toHaveValue('13 7/8');

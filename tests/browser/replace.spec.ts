@@ -170,6 +170,23 @@ test.describe('on a phone', () => {
 		expect(small).toEqual([]);
 	});
 
+	test('drawings, pairs and the nest are read without drawing a table aside', async ({ page }) => {
+		await openOffer(page);
+		await need(page);
+		await pick(page, 'One coil or a pair').selectOption('yes');
+		await expect(page.getByRole('table', { name: 'Pairs that meet the need' })).toBeVisible();
+		await page.getByText('The map in words').tap();
+		const aside = await page
+			.locator('.scroll:visible')
+			.evaluateAll((all) =>
+				all
+					.filter((one) => one.scrollWidth > one.clientWidth)
+					.map((one) => one.querySelector('table')?.ariaLabel),
+			);
+		expect(aside).toEqual([]);
+		await expect(designs(page).getByRole('row').nth(1)).toContainText('Use as candidate');
+	});
+
 	test('a finger on the map tells what stands there', async ({ page }) => {
 		await openPage(page, 'Replace');
 		await need(page);
@@ -210,6 +227,32 @@ test('what cannot be is told at its field, and the rest stands', async ({ page }
 		await field(page, name).fill(before);
 		await expect(field(page, name)).not.toHaveAttribute('aria-invalid');
 	}
+});
+
+test('a need is offered only the ends that it takes', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await need(page);
+	const options = pick(page, 'Ends it is to have').getByRole('option');
+	const ends = await options.evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
+	expect(ends.length).toBeGreaterThan(4);
+	for (const end of ends) {
+		await pick(page, 'Ends it is to have').selectOption(end);
+		await expect(pick(page, 'Ends it is to have')).not.toHaveAttribute('aria-invalid');
+	}
+});
+
+test('the nest before and after names the coil in each place', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+	await button(page, 'Add a copy of the original').click();
+	const nest = page.getByRole('table', { name: 'A left before, and after with Offer 1' });
+	await expect(nest.getByRole('row', { name: /^Outer → Offer 1, share of the load/ })).toContainText('100 %');
+	await expect(nest.getByRole('row', { name: /^Stops it first/ }).getByRole('cell')).toHaveText([
+		'Outer, the original',
+		'Offer 1, the candidate',
+	]);
 });
 
 test('what contradicts itself is told at its field', async ({ page }) => {
@@ -267,6 +310,8 @@ test.describe('an order', () => {
 		expect(text).toContain('one coat of primer');
 		expect(text).toMatch(/Quantity:\s+8/);
 		expect(text).toContain('How is it to be marked?');
+		const subject = await page.getByText(/^Subject to the approval/).innerText();
+		expect(text.trimEnd().endsWith(subject)).toBe(true);
 		await expect(page.getByRole('definition').filter({ hasText: 'How is it to be marked?' })).toContainText(
 			'open:',
 		);
@@ -302,6 +347,7 @@ test.describe('an order', () => {
 		const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
 		expect(items.filter((text) => !printed.includes(bare(text)))).toEqual([]);
 		expect(printed).toContain(bare('Invented demo job, not an order'));
+		expect(printed).toContain(bare("Subject to the approval of the vehicle's maker"));
 		for (const control of ['Copy as text', 'Back to Replace', 'Bore of the pocket']) {
 			expect(printed).not.toContain(bare(control));
 		}
@@ -416,4 +462,29 @@ test('it prints with its comparison, its order, its drawings and its cautions, a
 	for (const control of ['Take out', 'Use as candidate', 'Add a blank', 'Copy as text', 'arrow keys']) {
 		expect(printed).not.toContain(bare(control));
 	}
+});
+
+test('printed, the order keeps together, and a need that nobody wrote is left out', async ({
+	page,
+}, testInfo) => {
+	await page.setViewportSize(DESKTOP);
+	await openOffer(page);
+	const pages = async (name: string): Promise<string[]> => {
+		const path = testInfo.outputPath(name);
+		await page.pdf({ path, format: 'A4' });
+		return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }).split('\f').map(bare);
+	};
+	const withOrder = (all: string[]): string | undefined =>
+		all.find((printed) => printed.includes(bare('Order sheet')));
+	const unasked = await pages('unasked.pdf');
+	expect(withOrder(unasked)).toContain(bare('How is it to be marked?'));
+	expect(withOrder(unasked)).toContain(bare('Subject to the approval'));
+	expect(unasked.join('')).not.toContain(bare('From a need to a drawing'));
+	await need(page);
+	await page.getByText(/^More of the need/).click();
+	const asked = await pages('asked.pdf');
+	expect(withOrder(asked)).toContain(bare('How is it to be marked?'));
+	expect(asked.join('')).toContain(bare('From a need to a drawing'));
+	// What was written in the closed box is printed with the rest.
+	expect(asked.join('')).toContain(bare('80 000 psi'));
 });

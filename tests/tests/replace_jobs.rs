@@ -5,8 +5,8 @@
 
 #![cfg(test)]
 
-use coilnest::job::report::{CandidateReport, Met, OrderReport, ReplaceReport};
-use coilnest::job::{Job, assess, file, replace, size};
+use coilnest::job::report::{CandidateReport, Choice, Met, OrderReport, ReplaceReport, Workings};
+use coilnest::job::{Job, assess, choices, file, replace, size};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
 use coilnest_tests::{corpus, job_path};
@@ -100,7 +100,12 @@ fn the_main_figures_by_hand() {
     is(some(nest.coils[0].stress_before.as_ref()), stress(2.0 * outer, 5.0, 1.0), PSI);
     let carried = load * second / (second + inner);
     is(some(nest.coils[0].stress_after.as_ref()), stress(carried, 5.1875, 1.0625), PSI);
-    assert_eq!(nest.stops, ["Offer B"]);
+    // 8 1/2 − 0.3 bars of 1 1/16 make 8.71 in, 11 1/2 − 0.3 of 5/8 make 7 in, 7 1/2 − 0.3 of 1 make 7.2 in.
+    assert_eq!(nest.stopped_by.as_deref(), Some("Outer coil, the original"));
+    assert_eq!(nest.stops, ["Offer B, the candidate"]);
+    let named: Vec<_> =
+        nest.coils.iter().map(|coil| (coil.name.as_str(), coil.replaced_by.as_deref())).collect();
+    assert_eq!(named, [("Outer coil", Some("Offer B")), ("Inner coil", None)]);
 }
 
 #[test]
@@ -129,6 +134,51 @@ fn a_frame_is_weighed_before_and_after() {
     let report = replace(&file::from_value(value).unwrap(), &TABLES);
     let frame = report.candidates[0].frame.as_ref().expect("a frame");
     assert!(frame.before.si > 0.0 && frame.after.as_ref().is_some_and(|after| after.si >= 0.0));
+}
+
+/// Four nests of 340 N/mm, one of which gets 420 N/mm: two corners carry 10 000 N + t and two 10 000 N − t,
+/// and the frame stays flat, (10 000 + t)·(1/420 + 1/340) = 2·(10 000 − t)/340, so that t is 500 N.
+#[test]
+fn a_stiffer_coil_in_one_nest_moves_the_loads_of_a_frame() {
+    let book = |id: &str, rate: &str| json!({ "id": id, "name": id, "rate": rate, "free": "350", "solid": "150" });
+    let nest = |id: &str, coil: &str| json!({ "id": id, "seats": [{ "coil": coil, "readings": ["350"] }] });
+    let support = |nest: &str, along: &str, across: &str| json!({ "nest": nest, "along": along, "across": across });
+    let job = json!({
+        "format": "coilnest-job/1",
+        "system": "metric",
+        "coils": [book("one", "340"), book("other", "340")],
+        "nests": [nest("A left", "one"), nest("A right", "other"), nest("B left", "other"), nest("B right", "other")],
+        "frame": { "weight": "40 000 N", "supports": [
+            support("A left", "900", "500"), support("A right", "900", "-500"),
+            support("B left", "-900", "500"), support("B right", "-900", "-500"),
+        ] },
+        "replace": { "original": "one", "candidates": [book("stiffer", "420")] },
+    });
+    let report = replace(&file::from_value(job).unwrap(), &TABLES);
+    assert!(report.problems.is_empty(), "{:?}", report.problems);
+    let frame = report.candidates[0].frame.as_ref().expect("a frame");
+    assert!(frame.before.si.abs() < 1e-9, "{:?}", frame.before);
+    is(some(frame.after.as_ref()), 0.05, 1.0);
+    let key = some(frame.after.as_ref()).working.as_deref().unwrap();
+    let Workings(entries) = &report.workings;
+    let place: usize = key.trim_start_matches('w').parse().unwrap();
+    let with = entries[place - 1].with.replace('\u{202f}', " ");
+    assert_eq!(with, "10 500 N; 9 500 N; 9 500 N; 10 500 N");
+}
+
+/// Every form of ends that is offered for a need is taken; the one without dead turns is not offered.
+#[test]
+fn the_ends_offered_for_a_need_are_those_it_takes() {
+    let offered = choices(&TABLES);
+    let taken = |id: &str| {
+        let report = size(&with(&[("need.ends", json!(id))]), &TABLES);
+        report.problems.iter().all(|problem| problem.path != "need.ends")
+    };
+    let ids = |of: &[Choice]| of.iter().map(|choice| choice.id).collect::<Vec<_>>();
+    let all = ids(&offered.ends);
+    let those: Vec<_> = all.iter().copied().filter(|id| taken(id)).collect();
+    assert_eq!(ids(&offered.need_ends), those);
+    assert!(those.len() < all.len());
 }
 
 /// What one missing figure would have to be is found by putting it in: the drawing with it is met.
@@ -174,7 +224,8 @@ fn an_order_says_what_is_known_and_asks_for_the_rest() {
         assert!(order.questions.iter().any(|asked| asked == "How is it to be marked?"));
         assert!(!order.text.contains("How many are wanted?"));
         assert!(order.text.contains("Vehicle: Spoil wagon 7") && order.text.contains("2026-05-16"));
-        assert!(order.text.contains("Subject to the approval"));
+        assert!(order.subject.starts_with("Subject to the approval of the vehicle's maker"));
+        assert!(order.text.ends_with(&format!("\n\n{}\n", order.subject)), "{}", order.text);
     }
     let unknown = answer(&[
         ("replace.candidates[1].ends", Value::Null),
@@ -248,9 +299,12 @@ fn a_map_has_a_cell_for_each_bar_with_each_count_of_turns() {
     assert_eq!(map.cells.len(), map.bars.len() * map.turns.len());
     assert!(map.cells.iter().all(|cell| *cell <= map.limits.len()));
     assert_eq!(map.designs.len(), report.designs.len());
-    for ((bar, turns), design) in map.designs.iter().zip(&report.designs) {
-        assert_eq!(map.bars[*bar], design.bar.text);
-        assert_eq!(map.cells[bar * map.turns.len() + turns], 0);
+    for (place, design) in map.designs.iter().zip(&report.designs) {
+        assert_eq!(map.bars[place.bar], design.bar.text);
+        assert_eq!(map.cells[place.bar * map.turns.len() + place.turns], 0);
+        // A quarter turn is a step of the map, and 1 1/2 of tapered ends are dead.
+        let off = map.turns[place.turns] + 1.5 - design.turns.si;
+        assert!(off.abs() <= 0.125 + 1e-9, "{off}");
     }
     for refused in &report.refused {
         assert!(refused.why.ends_with('.') && map.bars.contains(&refused.bar), "{refused:?}");

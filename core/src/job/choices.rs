@@ -1,6 +1,6 @@
 //! The words that some fields of a job take, with their names for people.
 
-use super::drawing::ENDS;
+use super::drawing::{ENDS, told_ends};
 use super::report::{Choice, Choices};
 use crate::coil::ends::Ends;
 use crate::coil::solid;
@@ -12,6 +12,7 @@ use crate::tables::Tables;
 pub fn choices(tables: &Tables<'_>) -> Choices {
     Choices {
         ends: ENDS.iter().map(|(word, ends)| ends_choice(word, *ends)).collect(),
+        need_ends: told_ends().map(|(word, ends)| ends_choice(word, Some(ends))).collect(),
         steels: tables
             .steels
             .iter()

@@ -117,6 +117,11 @@ pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
     ("given", None),
 ];
 
+/// Those that say how many turns are dead.
+pub(crate) fn told_ends() -> impl Iterator<Item = (&'static str, Ends)> {
+    ENDS.iter().filter_map(|(word, ends)| Some((*word, (*ends)?)))
+}
+
 /// Reads a drawing and reports what follows from it.
 pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Drawn {
     let id = desk.text(at, "id", &drawing.id).unwrap_or_default().to_owned();

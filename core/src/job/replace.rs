@@ -327,7 +327,7 @@ fn fill_in(
     report.lines = judgement.lines.iter().map(|one| line::report(desk, case, one)).collect();
     report.sentence = decides(met, judgement, report);
     if let Some((standing, swap)) = ground.standing.as_ref().zip(judgement.nest.as_ref()) {
-        report.nest = swap::nest(desk, standing, candidate, swap);
+        report.nest = swap::nest(desk, standing, ground.original, candidate, swap);
     }
     if let Some(swap) = &judgement.frame {
         report.frame = Some(swap::frame(desk, candidate, swap));

@@ -82,8 +82,9 @@ pub use level::{
     Wheel,
 };
 pub use replace::{
-    CandidateReport, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport, OrderItem,
-    OrderReport, PairReport, RefusedBar, ReplaceReport, SizingMap, SizingReport, SwappedCoil,
+    CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
+    OrderItem, OrderReport, PairReport, RefusedBar, ReplaceReport, SizingMap, SizingReport,
+    SwappedCoil,
 };
 pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, Fatigue, Press, PressRow, Safety, Sheet, SheetAnswer,
@@ -731,6 +732,8 @@ record! {
     Choices {
         /// Forms of ends.
         ends: Vec<Choice>,
+        /// Those of which a need has drawings: they say how many turns are dead.
+        need_ends: Vec<Choice>,
         /// Steels.
         steels: Vec<Choice>,
         /// Tape classes.

@@ -5,12 +5,12 @@ mod refused;
 mod words;
 
 use super::desk::Desk;
-use super::drawing::ENDS;
+use super::drawing::told_ends;
 use super::entry::{Entry, Text};
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
-use super::report::{RefusedBar, SizingMap, SizingReport, Workings};
+use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport, Workings};
 use super::{assess, cautions, file};
 use crate::bounds::{self, Bound};
 use crate::coil::Coiling;
@@ -95,8 +95,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
         desk.tables.steels.iter().map(|steel| (steel.id(), *steel)).collect();
     let steel = desk.word(&at, "steel", &entry.steel, &steels);
     // Which turns deflect cannot be chosen for ends of which nobody says how they lie.
-    let forms: Vec<(&'static str, Ends)> =
-        ENDS.iter().filter_map(|(word, ends)| Some((*word, (*ends)?))).collect();
+    let forms: Vec<(&'static str, Ends)> = told_ends().collect();
     let ends = desk.word(&at, "ends", &entry.ends, &forms);
     let stress = desk.quantity(&at, "stress", &entry.stress, &bounds::STRESS);
     let stress_solid = desk.quantity(&at, "stress_solid", &entry.stress_solid, &bounds::STRESS);
@@ -394,7 +393,7 @@ fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> Sizi
     let designs = sized.designs.iter().filter_map(|design| {
         let drawing = design.spring.drawing;
         let bar = bars.iter().position(|bar| *bar == drawing.coil.bar())?;
-        Some((bar, nearest(drawing.turns.active())?))
+        Some(DesignPlace { bar, turns: nearest(drawing.turns.active())? })
     });
     SizingMap {
         bars: bars.iter().map(|bar| desk.pen.size(*bar).text).collect(),

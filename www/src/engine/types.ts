@@ -927,11 +927,11 @@ export interface NestSwapReport {
 	 */
 	sentence: string;
 	/**
-	 * The coil that stops it, with the original.
+	 * The coil that stops it, with the original: its name, and whether it is the original.
 	 */
 	stopped_by?: string;
 	/**
-	 * The coils that may stop it, with the candidate.
+	 * The coils that may stop it, with the candidate: their names, and which is the candidate.
 	 */
 	stops: string[];
 }
@@ -940,9 +940,13 @@ export interface NestSwapReport {
  */
 export interface SwappedCoil {
 	/**
-	 * Its name.
+	 * Its name, with the original.
 	 */
 	name: string;
+	/**
+	 * Name of the candidate, where it takes the place of this coil.
+	 */
+	replaced_by?: string;
 	/**
 	 * The same with the candidate.
 	 */
@@ -972,6 +976,10 @@ export interface OrderReport {
 	 * What has to be settled first.
 	 */
 	questions: string[];
+	/**
+	 * Whose approval it is subject to.
+	 */
+	subject: string;
 	/**
 	 * The whole as plain text.
 	 */
@@ -1174,6 +1182,10 @@ export interface Choices {
 	 */
 	hands: Choice[];
 	/**
+	 * Those of which a need has drawings: they say how many turns are dead.
+	 */
+	need_ends: Choice[];
+	/**
 	 * Steels.
 	 */
 	steels: Choice[];
@@ -1364,6 +1376,19 @@ export interface Problem {
 	 * What the field holds.
 	 */
 	read: string;
+}
+/**
+ * Where a design lies in a map.
+ */
+export interface DesignPlace {
+	/**
+	 * Place of its bar in the list of bars.
+	 */
+	bar: number;
+	/**
+	 * Place of its count of active turns in the list of turns.
+	 */
+	turns: number;
 }
 /**
  * A drawing that meets a need.
@@ -2749,9 +2774,9 @@ export interface SizingMap {
 	 */
 	cells: number[];
 	/**
-	 * The bar and the turns of each design, by their places in the lists.
+	 * Where each design lies.
 	 */
-	designs: [unknown, unknown][];
+	designs: DesignPlace[];
 	/**
 	 * The limits that stand against some of them, each a short name.
 	 */

@@ -16,7 +16,7 @@ pub(super) struct Letter {
     heading: Vec<String>,
 }
 
-/// What stands under every one.
+/// What stands under every one, in its text and beside its items.
 const SUBJECT: &str = "Subject to the approval of the vehicle's maker and of whoever answers for the line. Compared by arithmetic only; no drawing of the maker's is replaced by this.";
 
 impl Letter {
@@ -38,7 +38,7 @@ impl Letter {
         let items = items(pen, &order);
         let questions = questions(&order);
         let text = self.text(&title, &items, &questions);
-        OrderReport { title, items, questions, text }
+        OrderReport { title, items, questions, subject: SUBJECT, text }
     }
 
     fn text(&self, title: &str, items: &[OrderItem], questions: &[String]) -> String {

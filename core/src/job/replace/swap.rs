@@ -16,6 +16,7 @@ use crate::replacement::{Amount, CoilStanding, FrameSwap, Missing, NestStanding,
 pub(super) fn nest(
     desk: &mut Desk<'_>,
     standing: &Standing,
+    original: &Spring,
     candidate: &Spring,
     swap: &NestSwap,
 ) -> Option<NestSwapReport> {
@@ -35,10 +36,7 @@ pub(super) fn nest(
     };
     let (height_before, height_after) = (height(before), height(after));
     let own = standing.around.outer.len();
-    let name = |place: usize| {
-        let named = standing.names.get(place).and_then(Option::as_ref);
-        named.map_or_else(|| candidate.name.clone(), String::clone)
-    };
+    let neighbour = |place: usize| standing.names.get(place).and_then(Option::as_ref).cloned();
     let mut coils = Vec::new();
     for (place, (was, is)) in before.coils.iter().zip(&after.coils).enumerate() {
         let mut share = |of: &CoilStanding| {
@@ -54,8 +52,14 @@ pub(super) fn nest(
             Some(desk.ledger.show(figure, formula, with, &stress::SOURCE))
         };
         let (stress_before, stress_after) = (stressed(was), stressed(is));
-        let name = name(place);
-        coils.push(SwappedCoil { name, share_before, share_after, stress_before, stress_after });
+        coils.push(SwappedCoil {
+            name: neighbour(place).unwrap_or_else(|| original.name.clone()),
+            replaced_by: (place == own).then(|| candidate.name.clone()),
+            share_before,
+            share_after,
+            stress_before,
+            stress_after,
+        });
     }
     let shares = coils.get(own).map_or_else(String::new, |coil| {
         text!(
@@ -74,20 +78,21 @@ pub(super) fn nest(
         pen.say::<Force>(load),
         pen.decimal(before.height)
     );
-    let stops = swap.stops.as_ref().map(|places| places.iter().map(|place| name(*place)).collect());
-    let stopped = |place: usize| if place == own { None } else { Some(name(place)) };
+    let stopped_by =
+        swap.stopped_by.as_ref().ok().map(|place| {
+            neighbour(*place).unwrap_or_else(|| text!("{}, the original", original.name))
+        });
+    let stops = swap.stops.iter().flatten().map(|place| {
+        neighbour(*place).unwrap_or_else(|| text!("{}, the candidate", candidate.name))
+    });
     Some(NestSwapReport {
         nest: standing.nest.clone(),
         sentence,
         height_before,
         height_after,
         coils,
-        stopped_by: swap
-            .stopped_by
-            .as_ref()
-            .ok()
-            .map(|place| stopped(*place).unwrap_or_else(|| "the original".to_owned())),
-        stops: stops.unwrap_or_default(),
+        stopped_by,
+        stops: stops.collect(),
     })
 }
 

@@ -104,10 +104,10 @@ record! {
         height_after: Figure,
         /// Its coils, the widest first.
         coils: Vec<SwappedCoil>,
-        /// The coil that stops it, with the original.
+        /// The coil that stops it, with the original: its name, and whether it is the original.
         #[serde(skip_serializing_if = "Option::is_none")]
         stopped_by: Option<String>,
-        /// The coils that may stop it, with the candidate.
+        /// The coils that may stop it, with the candidate: their names, and which is the candidate.
         stops: Vec<String>,
     }
 }
@@ -115,8 +115,11 @@ record! {
 record! {
     /// A coil of a nest before and after.
     SwappedCoil {
-        /// Its name.
+        /// Its name, with the original.
         name: String,
+        /// Name of the candidate, where it takes the place of this coil.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        replaced_by: Option<String>,
         /// Its share of the nest's load, with the original.
         share_before: Figure,
         /// The same with the candidate.
@@ -152,6 +155,8 @@ record! {
         items: Vec<OrderItem>,
         /// What has to be settled first.
         questions: Vec<String>,
+        /// Whose approval it is subject to.
+        subject: &'static str,
         /// The whole as plain text.
         text: String,
     }
@@ -267,7 +272,17 @@ record! {
         /// Bar by bar, the turns of each together: 0 where the coil meets the need, else the place of
         /// the limit that it fails worst, counted from 1.
         cells: Vec<usize>,
-        /// The bar and the turns of each design, by their places in the lists.
-        designs: Vec<(usize, usize)>,
+        /// Where each design lies.
+        designs: Vec<DesignPlace>,
+    }
+}
+
+record! {
+    /// Where a design lies in a map.
+    DesignPlace {
+        /// Place of its bar in the list of bars.
+        bar: usize,
+        /// Place of its count of active turns in the list of turns.
+        turns: usize,
     }
 }
