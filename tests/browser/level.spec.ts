@@ -12,6 +12,7 @@ import {
 	type Page,
 	PHONE,
 	test,
+	tooSmall,
 } from './page';
 
 const plan = (page: Page): Locator => page.getByRole('img', { name: /^Plan of the frame/ });
@@ -146,18 +147,7 @@ test.describe('on a phone', () => {
 
 	test('what is pressed is as large as a finger', async ({ page }) => {
 		await openTruck(page);
-		const small = await page
-			.locator('main :is(button, select, input, summary, [role=slider]):visible')
-			.evaluateAll((all) =>
-				all
-					.map((one) => ({
-						of: one.outerHTML.slice(0, 80),
-						box: one.getBoundingClientRect(),
-					}))
-					.filter(({ box }) => box.height < 47.5 || box.width < 44)
-					.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
-			);
-		expect(small).toEqual([]);
+		expect(await tooSmall(page)).toEqual([]);
 	});
 
 	test('the centre of weight follows a finger, as one step', async ({ page, context }) => {
@@ -331,6 +321,20 @@ test('shims in another system of units keep what was written', async ({ page }) 
 	await centre(page).focus();
 	await page.keyboard.press('ArrowUp');
 	await expect(field(page, 'Its centre, towards A')).toHaveValue('26 mm');
+});
+
+test('the keys of undo take back a move of the mark that has just been made', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openTruck(page);
+	await centre(page).focus();
+	const before = await centre(page).getAttribute('aria-valuetext');
+	await page.keyboard.press('ArrowUp');
+	await page.keyboard.press('Control+z');
+	await expect(button(page, 'Redo')).toBeEnabled();
+	await expect(plan(page)).toBeVisible();
+	await expect(centre(page)).toHaveAttribute('aria-valuetext', before ?? '');
+	await button(page, 'Redo').click();
+	await expect(field(page, 'Its centre, towards A')).toHaveValue('1.0625 in');
 });
 
 /** What a frame of a 60 Hz screen lasts. */

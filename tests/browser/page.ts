@@ -56,6 +56,21 @@ export async function expectNoViolation(page: Page, where: string): Promise<void
 	expect.soft(told, where).toEqual([]);
 }
 
+/** What is pressed in a section and is smaller than a finger. */
+export async function tooSmall(page: Page): Promise<string[]> {
+	return page
+		.locator('main :is(button, select, input, summary, [role=slider]):visible')
+		.evaluateAll((all) =>
+			all
+				.map((one) => ({
+					of: one.outerHTML.slice(0, 80),
+					box: one.getBoundingClientRect(),
+				}))
+				.filter(({ box }) => box.height < 47.5 || box.width < 44)
+				.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
+		);
+}
+
 /** The drawings take a new width of the window over with the next frame. */
 export async function contentWidth(page: Page): Promise<number> {
 	return page.evaluate(async () => {

@@ -11,6 +11,7 @@ import {
 	type Page,
 	PHONE,
 	test,
+	tooSmall,
 } from './page';
 
 const comparison = (page: Page): Locator =>
@@ -156,18 +157,7 @@ test.describe('on a phone', () => {
 	test('what is pressed is as large as a finger', async ({ page }) => {
 		await openOffer(page);
 		await need(page);
-		const small = await page
-			.locator('main :is(button, select, input, summary, [role=slider]):visible')
-			.evaluateAll((all) =>
-				all
-					.map((one) => ({
-						of: one.outerHTML.slice(0, 80),
-						box: one.getBoundingClientRect(),
-					}))
-					.filter(({ box }) => box.height < 47.5 || box.width < 44)
-					.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
-			);
-		expect(small).toEqual([]);
+		expect(await tooSmall(page)).toEqual([]);
 	});
 
 	test('drawings, pairs and the nest are read without drawing a table aside', async ({ page }) => {
