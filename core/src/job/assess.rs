@@ -63,9 +63,7 @@ fn report(
     if file::refused_format(job).is_none() {
         fill(&mut desk, job, &mut report, beside);
     }
-    report.problems = desk.problems;
-    report.notes = desk.notes;
-    report.workings = Workings(desk.ledger.entries);
+    (report.problems, report.notes, report.workings) = desk.told();
     report
 }
 

@@ -3,7 +3,7 @@
 use super::entry::{Entry, List, Text};
 use super::figures::{Ledger, Pen};
 use super::problem::Path;
-use super::report::{Note, Problem};
+use super::report::{Note, Problem, Workings};
 use crate::bounds::Bound;
 use crate::quantity::{self, Length, Refusal, System, Written};
 use crate::reading::Reading;
@@ -39,6 +39,11 @@ impl<'a> Desk<'a> {
     pub(crate) fn take(&mut self, aside: Desk<'_>) {
         self.problems.extend(aside.problems);
         self.notes.extend(aside.notes);
+    }
+
+    /// What was found wrong, what is to be noted, and how each figure came about.
+    pub(crate) fn told(self) -> (Vec<Problem>, Vec<Note>, Workings) {
+        (self.problems, self.notes, Workings(self.ledger.entries))
     }
 
     fn odd(

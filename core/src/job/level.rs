@@ -13,7 +13,7 @@ use super::figures::axes;
 use super::frame::{self, Laden, Written};
 use super::input::Job;
 use super::nest::Reckoned;
-use super::report::{Dips, LevelReport, Plan, PlanNest, Workings};
+use super::report::{Dips, LevelReport, Plan, PlanNest};
 use super::{cautions, file};
 use crate::frame::track::Track;
 use crate::frame::{Place, Settled};
@@ -34,9 +34,7 @@ pub fn level(job: &Job, tables: &Tables<'_>) -> LevelReport {
         Some(problem) => desk.problem(problem),
         None => fill(&mut desk, job, &mut report),
     }
-    report.problems = desk.problems;
-    report.notes = desk.notes;
-    report.workings = Workings(desk.ledger.entries);
+    (report.problems, report.notes, report.workings) = desk.told();
     report
 }
 

@@ -10,9 +10,7 @@ use super::input::Job;
 use super::nest::Reckoned;
 use super::pool::{self, Lying};
 use super::problem::Path;
-use super::report::{
-    Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word, Workings,
-};
+use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, Standing};
 use crate::bounds;
 use crate::frame::Place;
@@ -50,9 +48,7 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
         report.set_aside = pool.set_aside();
         stage.place(&mut desk, &pool, &mut report);
     }
-    report.problems = desk.problems;
-    report.notes = desk.notes;
-    report.workings = Workings(desk.ledger.entries);
+    (report.problems, report.notes, report.workings) = desk.told();
     report
 }
 

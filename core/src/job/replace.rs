@@ -14,7 +14,7 @@ use super::entry::{Entry, Text};
 use super::figures::{sentence, text};
 use super::input::{Asked as AskedEntry, Job, OrderEntry, Replace};
 use super::problem::Path;
-use super::report::{CandidateReport, Met, Problem, ReplaceReport, Workings};
+use super::report::{CandidateReport, Met, Problem, ReplaceReport};
 use super::{cautions, file};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
@@ -37,9 +37,7 @@ pub fn replace(job: &Job, tables: &Tables<'_>) -> ReplaceReport {
         Some(problem) => desk.problem(problem),
         None => fill(&mut desk, job, &mut report),
     }
-    report.problems = desk.problems;
-    report.notes = desk.notes;
-    report.workings = Workings(desk.ledger.entries);
+    (report.problems, report.notes, report.workings) = desk.told();
     report
 }
 

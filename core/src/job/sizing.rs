@@ -10,7 +10,7 @@ use super::entry::{Entry, Text};
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
-use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport, Workings};
+use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport};
 use super::{assess, cautions, file};
 use crate::bounds::{self, Bound};
 use crate::coil::Coiling;
@@ -37,9 +37,7 @@ pub fn size(job: &Job, tables: &Tables<'_>) -> SizingReport {
         Some(problem) => desk.problem(problem),
         None => fill(&mut desk, job, &mut report),
     }
-    report.problems = desk.problems;
-    report.notes = desk.notes;
-    report.workings = Workings(desk.ledger.entries);
+    (report.problems, report.notes, report.workings) = desk.told();
     report
 }
 
