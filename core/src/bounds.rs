@@ -242,6 +242,10 @@ bounds! {
     LOAD: Force, "a load", [0.0, 1.0e7], ["5000 lb", "22 000 N"];
     /// A spring's rate.
     RATE: SpringRate, "a rate", [0.02 * POUND_FORCE_N / INCH_M, 1.0e9], ["1500 lb/in", "260 N/mm"];
+    /// How far a load may be off.
+    LOAD_TOLERANCE: Force, "a tolerance of the load", [0.0, 1.0e6], ["100 lb", "500 N"];
+    /// How far a rate may be off.
+    RATE_TOLERANCE: SpringRate, "a tolerance of the rate", [0.0, 1.0e8], ["50 lb/in", "10 N/mm"];
     /// A shear or Young's modulus.
     MODULUS: Modulus, "a modulus", [1.0e6 * POUND_FORCE_N / (INCH_M * INCH_M), 1.0e12], ["11.2e6 psi", "78 500 MPa"];
     /// A stress.
@@ -318,6 +322,8 @@ mod tests {
         other(&DEAD_TURNS);
         other(&TURNS_TOLERANCE);
         other(&LOAD);
+        other(&LOAD_TOLERANCE);
+        other(&RATE_TOLERANCE);
         other(&RATE);
         other(&MODULUS);
         other(&STRESS);

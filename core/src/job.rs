@@ -53,6 +53,7 @@ mod service;
 mod sheet;
 mod sizing;
 pub mod strip;
+mod tolerance;
 
 pub use assess::{assess, assess_nests, nest_state};
 pub use choices::choices;

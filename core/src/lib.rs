@@ -56,6 +56,7 @@ extern crate uom;
 
 pub mod bounds;
 pub mod coil;
+pub mod drawing;
 pub mod frame;
 #[cfg(feature = "serde")]
 pub mod job;

@@ -119,6 +119,10 @@ fn fields(schema: &Value, kind: &Value, path: &str) -> Vec<(String, &'static str
         None => kind,
     };
     match kind["type"].as_str() {
+        // Texts by any name.
+        Some("object") if kind.get("properties").is_none() => {
+            vec![(path.to_owned(), "not-object")]
+        }
         Some("object") => {
             let dot = if path.is_empty() { "" } else { "." };
             let inside = kind["properties"].as_object().expect("fields").iter();

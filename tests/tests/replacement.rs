@@ -6,6 +6,8 @@
 mod any;
 #[path = "replacement/by_hand.rs"]
 mod by_hand;
+#[path = "replacement/less.rs"]
+mod less;
 #[path = "replacement/missing.rs"]
 mod missing;
 #[path = "replacement/refused.rs"]

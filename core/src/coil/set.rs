@@ -93,6 +93,7 @@ pub fn factor(against: Against, index: f64) -> f64 {
         Against::Plain => 1.0,
         Against::DirectShear => 1.0 + 0.5 / index,
         Against::Curvature => stress::bergstrasser(index),
+        Against::Wahl => stress::wahl(index),
     }
 }
 

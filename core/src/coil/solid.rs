@@ -36,6 +36,19 @@ pub fn height(bar: Length, turns: Turns, ends: Ends) -> Length {
     bar * (turns.total() + bars_over_turns(ends))
 }
 
+/// The least solid height of those who differ, for what must not be understated: the stress at solid.
+///
+/// Only on tapered ends do they differ: [`tapered_a125`] is lower than [`height`] where the turns are
+/// not very many.
+#[must_use]
+pub fn least(bar: Length, turns: Turns, ends: Ends) -> Length {
+    let height = height(bar, turns, ends);
+    match ends {
+        Ends::TaperedGround if tapered_a125(bar, turns) < height => tapered_a125(bar, turns),
+        _ => height,
+    }
+}
+
 /// What the ends add to the count of bars that lie on each other: Lc/d − nt.
 #[must_use]
 pub const fn bars_over_turns(ends: Ends) -> f64 {

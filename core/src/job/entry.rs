@@ -27,6 +27,27 @@ pub struct Text(pub String);
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct List<T>(pub Vec<Entry<T>>);
 
+/// Texts by name, in the order of the file.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Texts(pub Vec<(String, Entry<Text>)>);
+
+impl Expected for Texts {
+    fn from_value(value: Value) -> Result<Self, Value> {
+        match value {
+            Value::Object(fields) => Ok(Self(
+                fields.into_iter().map(|(name, value)| (name, Text::entry(value))).collect(),
+            )),
+            other => Err(other),
+        }
+    }
+}
+
+impl Serialize for Texts {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(name, text)| (name, text)))
+    }
+}
+
 /// What a field can be expected to hold, from the JSON of a file.
 pub(crate) trait Expected: Sized {
     /// The thing itself, or the value back where it is none.
@@ -111,9 +132,10 @@ impl<T: Serialize> Serialize for Entry<T> {
 
 #[cfg(feature = "schema")]
 mod schema {
-    use super::{Entry, List, Text};
+    use super::{Entry, List, Text, Texts};
     use schemars::{JsonSchema, Schema, SchemaGenerator};
     use std::borrow::Cow;
+    use std::collections::BTreeMap;
 
     macro_rules! stands_for {
         ($($kind:ty as $other:ty, $name:expr, [$($t:ident)?];)+) => {$(
@@ -135,6 +157,7 @@ mod schema {
 
     stands_for! {
         Text as String, "Text".into(), [];
+        Texts as BTreeMap<String, String>, "Texts".into(), [];
         Entry<T> as T, T::schema_name(), [T];
         List<T> as Vec<T>, format!("ListOf{}", T::schema_name()).into(), [T];
     }

@@ -3,7 +3,7 @@
 //! Nearly every field may be missing, any field may hold something else than expected, and fields
 //! that this version does not know are kept.
 
-use super::entry::{Entry, Expected, List, Text};
+use super::entry::{Entry, Expected, List, Text, Texts};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::{Map, Value};
 
@@ -163,6 +163,8 @@ object! {
         free: Entry<Text>,
         /// Limits on the free height.
         limits: Entry<LimitsEntry>,
+        /// Loads at heights that its drawing or its maker states.
+        loads: Entry<List<LoadEntry>>,
         /// Heights and loads on a press.
         press_test: Entry<List<PressPoint>>,
         /// How far its sizes may be off, or how well those of a sample are known.
@@ -178,7 +180,19 @@ object! {
 }
 
 object! {
-    /// Half-widths of sizes: each may be off by so much, up or down.
+    /// A load that is stated at a height.
+    LoadEntry {
+        /// The height.
+        height: Entry<Text>,
+        /// The load there.
+        load: Entry<Text>,
+        /// How far it may be off, as `± 5 %` or `+200 -0 lb`.
+        tolerance: Entry<Text>,
+    }
+}
+
+object! {
+    /// How far sizes may be off: either way by so much, or up and down apart, as `+1.5 -0`.
     TolerancesEntry {
         /// Of the bar.
         bar: Entry<Text>,
@@ -188,6 +202,10 @@ object! {
         turns: Entry<Text>,
         /// Of the free height.
         free: Entry<Text>,
+        /// Of the rate that is given.
+        rate: Entry<Text>,
+        /// Of the solid height that is given.
+        solid: Entry<Text>,
     }
 }
 
@@ -348,8 +366,13 @@ object! {
         original: Entry<Text>,
         /// In which nest it stands; the first that holds it where none is named.
         nest: Entry<Text>,
+        /// Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
+        /// named.
+        seat: Entry<Text>,
         /// The springs that may replace it.
         candidates: Entry<List<Drawing>>,
+        /// Requirements that need not be met, by their codes, each with the reason.
+        waived: Entry<Texts>,
         /// What is asked of them; what is left out follows from the original.
         asked: Entry<Asked>,
         /// What no drawing says and a spring maker has to know.
@@ -388,6 +411,9 @@ object! {
         stress: Entry<Text>,
         /// The greatest stress at solid.
         stress_solid: Entry<Text>,
+        /// Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
+        /// said, which is the greatest.
+        stress_factor: Entry<Text>,
         /// What must be left between the height at work and solid.
         reserve: Entry<Text>,
         /// The least factor of safety between two loads.
@@ -446,6 +472,9 @@ object! {
         stress: Entry<Text>,
         /// The greatest stress at solid, over the steel's.
         stress_solid: Entry<Text>,
+        /// Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
+        /// said, which is the greatest.
+        stress_factor: Entry<Text>,
         /// Bars to choose from; those of the tables where none are given.
         bars: Entry<List<Text>>,
         /// `yes` for a coil inside another.

@@ -10,18 +10,18 @@ mod words;
 
 use super::assess::{self, Bench};
 use super::desk::Desk;
-use super::entry::{Entry, Text};
-use super::figures::{sentence, text};
+use super::entry::{Entry, Text, Texts};
+use super::figures::{Pen, sentence, text};
 use super::input::{Asked as AskedEntry, Job, OrderEntry, Replace};
 use super::problem::Path;
-use super::report::{CandidateReport, Met, Problem, ReplaceReport};
-use super::{cautions, file};
+use super::report::{CandidateReport, LineReport, Met, Problem, ReplaceReport};
+use super::{cautions, file, service};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
-use crate::material::Against;
-use crate::quantity::{self, Length, Pressure};
+use crate::drawing::{Allowable, Contradiction};
+use crate::quantity::{self, Length};
 use crate::replacement::{
-    Asked, Bearable, Case, Judgement, Limits, Overall, ReplacementError, Wishes,
+    Asked, Case, Judgement, Limits, Overall, ReplacementError, Requirement, Whose, Wishes,
 };
 use crate::tables::Tables;
 use order::Letter;
@@ -45,6 +45,9 @@ pub fn replace(job: &Job, tables: &Tables<'_>) -> ReplaceReport {
 pub(crate) struct Written {
     original: Option<String>,
     nest: Option<String>,
+    /// Which seat of the nest alone is meant, the first being 0.
+    seat: Option<usize>,
+    waived: Vec<(Requirement, String)>,
     /// Each with its place in the job's list.
     candidates: Vec<(usize, Spring)>,
     /// As far as it does not follow from where the original stands.
@@ -69,6 +72,13 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     if let Some(name) = &nest {
         desk.known(&at.field("nest"), name, &bench.nest_names(), "no-such-nest");
     }
+    let seat = count(desk, &at, "seat", &entry.seat);
+    let seat = seat.and_then(|seat| usize::try_from(seat).ok()?.checked_sub(1));
+    if seat.is_some() && nest.is_none() {
+        let text = "A seat is named but no nest: all seats that hold the original are meant.";
+        desk.note(&at.field("seat"), "seat-without-nest", text);
+    }
+    let waived = waived(desk, &at.field("waived"), &entry.waived);
     let candidates = candidates(desk, &at.field("candidates"), entry);
     if original.is_none() && !candidates.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
@@ -76,7 +86,8 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     }
     let asked = asked(desk, &at.field("asked"), &entry.asked);
     let wishes = wishes(desk, &at.field("order"), &entry.order);
-    Some(Written { original, nest, candidates, asked, wishes })
+    let seat = seat.filter(|_| nest.is_some());
+    Some(Written { original, nest, seat, waived, candidates, asked, wishes })
 }
 
 fn candidates(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Vec<(usize, Spring)> {
@@ -85,6 +96,29 @@ fn candidates(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Vec<(usize, Sp
         let at = at.item(index);
         let Some(drawing) = desk.object(&at, drawing) else { continue };
         found.push((index, Spring::read(desk, &at, drawing)));
+    }
+    found
+}
+
+/// Requirements that need not be met; one without a reason stands.
+fn waived(desk: &mut Desk<'_>, at: &Path, entry: &Entry<Texts>) -> Vec<(Requirement, String)> {
+    let Some(texts) = desk.object(at, entry) else { return Vec::new() };
+    let mut found = Vec::new();
+    for (code, reason) in &texts.0 {
+        let Some(requirement) = words::coded(code) else {
+            let codes: Vec<String> = words::codes().map(str::to_owned).collect();
+            let why = "there is no requirement of that name";
+            desk.problem(Problem::not_known(&at.field(code), code, &codes, "unknown-word", why));
+            continue;
+        };
+        match desk.text(at, code, reason) {
+            Some(reason) => found.push((requirement, reason.to_owned())),
+            None => desk.note(
+                &at.field(code),
+                "waived-without-reason",
+                "A requirement is waived only with a reason.",
+            ),
+        }
     }
     found
 }
@@ -113,8 +147,11 @@ fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
         desk.quantity(at, "load_least", &entry.load_least, &bounds::LOAD),
         desk.quantity(at, "load_most", &entry.load_most, &bounds::LOAD),
     ];
-    let mut stress =
-        |field, entry: &Entry<Text>| desk.quantity(at, field, entry, &bounds::STRESS).map(plain);
+    let against = service::stress_factor(desk, at, &entry.stress_factor);
+    let mut stress = |field, entry: &Entry<Text>| {
+        let stress = desk.quantity(at, field, entry, &bounds::STRESS)?;
+        Some(Allowable { stress, against })
+    };
     let stress_at_work = stress("stress", &entry.stress);
     let stress_at_solid = stress("stress_solid", &entry.stress_solid);
     Asked {
@@ -134,11 +171,6 @@ fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
         deviation: desk.quantity(at, "deviation", &entry.deviation, &bounds::WITHIN),
         ..Asked::default()
     }
-}
-
-/// A stress that is asked for is that of the plain formula.
-fn plain(stress: Pressure) -> Bearable {
-    Bearable { stress, against: Against::Plain }
 }
 
 fn limits<Q>([least, most]: [Option<Q>; 2]) -> Option<Limits<Q>> {
@@ -200,10 +232,10 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let Some(original) = written.original.as_ref().and_then(named) else { return };
     report.original = Some(original.name.clone());
     let standing = place::standing(desk, &mut aside, &bench, &written, &springs, original);
-    let beneath = place::beneath(&mut aside, job, &bench, original);
+    let beneath = place::beneath(&mut aside, job, &bench, &written, original);
     let ground = ground(desk, &written, original, standing, beneath);
     let letter = Letter::of(job);
-    let as_was = Case::new(original.nominal.clone(), original.made.clone(), as_it_was(&ground));
+    let as_was = Case::new(original.drawing.clone(), original.drawing.clone(), as_it_was(&ground));
     report.order = Some(letter.order(desk.pen, original, &as_was, &written.wishes));
     for (index, candidate) in &written.candidates {
         let one = judged(desk, &ground, &letter, *index, candidate);
@@ -211,7 +243,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     }
     if written.candidates.is_empty() {
         // What is asked may contradict itself before anything is offered.
-        let nominal = || original.nominal.clone();
+        let nominal = || original.drawing.clone();
         if let Err(error) = Case::new(nominal(), nominal(), ground.asked).judge() {
             let at = refused::Where::alone(&original.at, &ground.cycle_at);
             desk.problem(refused::problem(desk.pen, &error, &at));
@@ -261,11 +293,12 @@ fn judged(
 ) -> CandidateReport {
     let pen = desk.pen;
     let case = Case {
-        original: ground.original.nominal.clone(),
-        candidate: candidate.made.clone(),
+        original: ground.original.drawing.clone(),
+        candidate: candidate.drawing.clone(),
         asked: ground.asked.clone(),
         nest: ground.standing.as_ref().map(|standing| standing.around.clone()),
         frame: ground.beneath.as_ref().map(|beneath| beneath.under.clone()),
+        waived: ground.written.waived.clone(),
     };
     let mut report = CandidateReport {
         name: candidate.name.clone(),
@@ -317,13 +350,15 @@ fn fill_in(
     let met = match judgement.overall {
         Overall::True => Met::Throughout,
         Overall::AtNominal => Met::AtNominal,
+        Overall::AsDrawn => Met::AsDrawn,
         Overall::No => Met::NotMet,
         Overall::CannotTell => Met::CannotTell,
     };
     report.met = Some(met);
     report.title = words::overall(met);
     report.lines = judgement.lines.iter().map(|one| line::report(desk, case, one)).collect();
-    report.sentence = decides(met, judgement, report);
+    report.sentence = decides(desk.pen, met, judgement, report);
+    contradictions(desk, ground, candidate, judgement);
     if let Some((standing, swap)) = ground.standing.as_ref().zip(judgement.nest.as_ref()) {
         report.nest = swap::nest(desk, standing, ground.original, candidate, swap);
     }
@@ -333,25 +368,71 @@ fn fill_in(
 }
 
 /// What it comes to, and which lines decide it.
-fn decides(met: Met, judgement: &Judgement, report: &CandidateReport) -> String {
-    let named = |is: Met| {
-        let lines = report.lines.iter().filter(move |line| line.met == is);
+fn decides(pen: Pen, met: Met, judgement: &Judgement, report: &CandidateReport) -> String {
+    let named = |is: fn(&LineReport, Met) -> bool, met| {
+        let lines = report.lines.iter().filter(move |line| is(line, met));
         quantity::joined(lines.map(|line| words::within(&line.name)), ", ")
     };
-    match met {
+    let open = |met| named(|line, met| line.waived.is_none() && line.met == met, met);
+    let sentence = match met {
         Met::Throughout => text!(
             "All {} requirements are met by every spring within its tolerances.",
-            report.lines.len()
+            report.lines.iter().filter(|line| line.waived.is_none()).count()
         ),
         Met::AtNominal => text!(
             "All is met as it is drawn, but not by every spring within its tolerances: {}.",
-            named(Met::AtNominal)
+            open(Met::AtNominal)
         ),
-        Met::NotMet => text!("Not met: {}.", named(Met::NotMet)),
+        Met::AsDrawn => text!(
+            "All is met as it is drawn; more cannot be said while these are not given: {}.",
+            words::untold(judgement)
+        ),
+        Met::NotMet => text!("Not met: {}.", open(Met::NotMet)),
+        Met::CannotTell if open(Met::CannotTell).is_empty() => String::new(),
         Met::CannotTell => text!(
-            "Nothing that can be told speaks against it, but {} cannot be told for want of {}.",
-            named(Met::CannotTell),
+            "Nothing that is known speaks against it, but {} cannot be told for want of {}.",
+            open(Met::CannotTell),
             words::wanting(judgement)
         ),
+    };
+    let contradictions = judgement.contradictions.iter().map(|(whose, of)| {
+        text!(
+            "{} contradicts itself: {}. Ask which holds.",
+            words::capital(&whose.to_string()),
+            words::contradiction(pen, of)
+        )
+    });
+    let waived = named(|line, _| line.waived.is_some() && line.met != Met::Throughout, met);
+    let waived = (!waived.is_empty()).then(|| text!("Waived: {waived}."));
+    let all: Vec<String> = Some(sentence)
+        .filter(|sentence| !sentence.is_empty())
+        .into_iter()
+        .chain(contradictions)
+        .chain(waived)
+        .collect();
+    all.join(" ")
+}
+
+/// What is stated and the sizes cannot give, at the field that states it.
+fn contradictions(
+    desk: &mut Desk<'_>,
+    ground: &Ground<'_>,
+    candidate: &Spring,
+    judgement: &Judgement,
+) {
+    for (whose, contradiction) in &judgement.contradictions {
+        let spring = if *whose == Whose::Original { ground.original } else { candidate };
+        let at = spring.at.field(match contradiction {
+            Contradiction::Rate { .. } => "rate",
+            Contradiction::SolidHeight { .. } => "solid",
+            Contradiction::Load { .. } => "loads",
+        });
+        let read = words::stated(desk.pen, contradiction);
+        let why = words::contradiction(desk.pen, contradiction);
+        let expected = "a figure that the sizes can give within their tolerances";
+        let problem = Problem::new(&at, "contradicts-sizes", &read, expected, &why, "");
+        if !desk.problems.contains(&problem) {
+            desk.problem(problem);
+        }
     }
 }

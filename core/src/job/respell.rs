@@ -3,6 +3,7 @@
 use super::entry::{Expected, Text};
 use super::problem::Path;
 use super::report::Edit;
+use super::tolerance;
 use crate::bounds;
 use crate::quantity::{self, System};
 use crate::reading;
@@ -17,33 +18,48 @@ enum Of {
     Modulus,
     Stress,
     Warp,
+    LengthTolerance,
+    LoadTolerance,
+    RateTolerance,
 }
 
-/// Every field that a bare number may stand in, `[]` behind a list.
-const FIELDS: [(&str, Of); 90] = [
+/// Where drawings stand in a job.
+const DRAWINGS: [&str; 2] = ["coils[]", "replace.candidates[]"];
+
+/// Every field of a drawing that a bare number may stand in, `[]` behind a list.
+const OF_A_DRAWING: [(&str, Of); 25] = [
+    ("bar", Of::Length),
+    ("outside", Of::Length),
+    ("mean", Of::Length),
+    ("inside", Of::Length),
+    ("solid", Of::Length),
+    ("free", Of::Length),
+    ("rate", Of::Rate),
+    ("shear_modulus", Of::Modulus),
+    ("youngs_modulus", Of::Modulus),
+    ("limits.under", Of::Length),
+    ("limits.over", Of::Length),
+    ("limits.least", Of::Length),
+    ("limits.most", Of::Length),
+    ("press_test[].height", Of::Length),
+    ("press_test[].load", Of::Load),
+    ("tolerances.bar", Of::LengthTolerance),
+    ("tolerances.diameter", Of::LengthTolerance),
+    ("tolerances.free", Of::LengthTolerance),
+    ("duty.least", Of::Load),
+    ("duty.most", Of::Load),
+    ("tolerances.rate", Of::RateTolerance),
+    ("tolerances.solid", Of::LengthTolerance),
+    ("loads[].height", Of::Length),
+    ("loads[].load", Of::Load),
+    ("loads[].tolerance", Of::LoadTolerance),
+];
+
+/// Every other such field.
+const FIELDS: [(&str, Of); 50] = [
     ("tape.graduation", Of::Length),
     ("tape.error", Of::Length),
     ("tape.ends_error", Of::Length),
-    ("coils[].bar", Of::Length),
-    ("coils[].outside", Of::Length),
-    ("coils[].mean", Of::Length),
-    ("coils[].inside", Of::Length),
-    ("coils[].solid", Of::Length),
-    ("coils[].free", Of::Length),
-    ("coils[].rate", Of::Rate),
-    ("coils[].shear_modulus", Of::Modulus),
-    ("coils[].youngs_modulus", Of::Modulus),
-    ("coils[].limits.under", Of::Length),
-    ("coils[].limits.over", Of::Length),
-    ("coils[].limits.least", Of::Length),
-    ("coils[].limits.most", Of::Length),
-    ("coils[].press_test[].height", Of::Length),
-    ("coils[].press_test[].load", Of::Load),
-    ("coils[].tolerances.bar", Of::Length),
-    ("coils[].tolerances.diameter", Of::Length),
-    ("coils[].tolerances.free", Of::Length),
-    ("coils[].duty.least", Of::Load),
-    ("coils[].duty.most", Of::Load),
     ("nests[].working_height", Of::Length),
     ("nests[].working_load", Of::Load),
     ("nests[].ask[]", Of::Length),
@@ -63,26 +79,6 @@ const FIELDS: [(&str, Of); 90] = [
     ("frame.supports[].shim", Of::Length),
     ("frame.supports[].ground", Of::Length),
     ("bench[].readings[]", Of::Length),
-    ("replace.candidates[].bar", Of::Length),
-    ("replace.candidates[].outside", Of::Length),
-    ("replace.candidates[].mean", Of::Length),
-    ("replace.candidates[].inside", Of::Length),
-    ("replace.candidates[].solid", Of::Length),
-    ("replace.candidates[].free", Of::Length),
-    ("replace.candidates[].rate", Of::Rate),
-    ("replace.candidates[].shear_modulus", Of::Modulus),
-    ("replace.candidates[].youngs_modulus", Of::Modulus),
-    ("replace.candidates[].limits.under", Of::Length),
-    ("replace.candidates[].limits.over", Of::Length),
-    ("replace.candidates[].limits.least", Of::Length),
-    ("replace.candidates[].limits.most", Of::Length),
-    ("replace.candidates[].press_test[].height", Of::Length),
-    ("replace.candidates[].press_test[].load", Of::Load),
-    ("replace.candidates[].tolerances.bar", Of::Length),
-    ("replace.candidates[].tolerances.diameter", Of::Length),
-    ("replace.candidates[].tolerances.free", Of::Length),
-    ("replace.candidates[].duty.least", Of::Load),
-    ("replace.candidates[].duty.most", Of::Load),
     ("replace.asked.pocket", Of::Length),
     ("replace.asked.post", Of::Length),
     ("replace.asked.play", Of::Length),
@@ -135,8 +131,12 @@ pub fn respell(job: &Value, to: System) -> Vec<Edit> {
     };
     let mut edits = Vec::new();
     if from != to {
-        for (field, of) in FIELDS {
-            visit(job, field, &Path::default(), &mut |path, text| {
+        let drawn = DRAWINGS.iter().flat_map(|at| {
+            OF_A_DRAWING.iter().map(move |(field, of)| (format!("{at}.{field}"), *of))
+        });
+        let others = FIELDS.iter().map(|(field, of)| ((*field).to_owned(), *of));
+        for (field, of) in drawn.chain(others) {
+            visit(job, &field, &Path::default(), &mut |path, text| {
                 let spelt = spelt(text, of, from);
                 edits.extend(spelt.map(|text| Edit { path: path.text().to_owned(), text }));
             });
@@ -153,6 +153,9 @@ fn spelt(text: &str, of: Of, from: System) -> Option<String> {
         Of::Modulus => quantity::spell_unit(text, from, &bounds::MODULUS),
         Of::Stress => quantity::spell_unit(text, from, &bounds::STRESS),
         Of::Warp => quantity::spell_unit(text, from, &bounds::WARP_STIFFNESS),
+        Of::LengthTolerance => tolerance::spell_length(text, from),
+        Of::LoadTolerance => tolerance::spell_quantity(text, from, &bounds::LOAD_TOLERANCE),
+        Of::RateTolerance => tolerance::spell_quantity(text, from, &bounds::RATE_TOLERANCE),
     }
 }
 

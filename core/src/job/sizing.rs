@@ -11,14 +11,14 @@ use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
 use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport};
-use super::{assess, cautions, file};
+use super::{assess, cautions, file, service};
 use crate::bounds::{self, Bound};
 use crate::coil::Coiling;
 use crate::coil::ends::Ends;
-use crate::material::{Presetting, Steel};
+use crate::material::{Against, Presetting, Steel};
 use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System};
 use crate::sizing::{
-    Allowed, Balance, Factor, Limit, Make, Metal, Need, NeedError, PairSizing, Rank, Reserve, Room,
+    Allowed, Balance, Limit, Make, Metal, Need, NeedError, PairSizing, Rank, Reserve, Room,
     Rounding, Sized, Sizing, Stiffness, USUAL_TOLERANCE, Work, steps,
 };
 use crate::tables::Tables;
@@ -55,6 +55,7 @@ pub(crate) struct Written {
     ends: Option<Ends>,
     stress: Option<Pressure>,
     stress_solid: Option<Pressure>,
+    stress_factor: Against,
     bars: Vec<Length>,
     pair: bool,
     rank: Rank,
@@ -95,6 +96,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
     // Which turns deflect cannot be chosen for ends of which nobody says how they lie.
     let forms: Vec<(&'static str, Ends)> = told_ends().collect();
     let ends = desk.word(&at, "ends", &entry.ends, &forms);
+    let stress_factor = service::stress_factor(desk, &at, &entry.stress_factor);
     let stress = desk.quantity(&at, "stress", &entry.stress, &bounds::STRESS);
     let stress_solid = desk.quantity(&at, "stress_solid", &entry.stress_solid, &bounds::STRESS);
     let list = at.field("bars");
@@ -117,6 +119,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
         ends,
         stress,
         stress_solid,
+        stress_factor,
         bars,
         pair: pair.unwrap_or(false),
         rank: rank.unwrap_or_default(),
@@ -255,11 +258,12 @@ fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
 /// What the steel bears, as it is given or as the tables have it.
 fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length]) -> Option<Metal> {
     let at = path();
-    let plain = |stress| Allowed::Stress { stress, factor: Factor::Plain };
+    let factor = written.stress_factor.into();
+    let stated = |stress| Allowed::Stress { stress, factor };
     let strength = steel.strengths().first().copied();
     let row = strength.map(|strength| Allowed::Row { strength, presetting: Presetting::AsWound });
     let known = row.filter(|row| bars.iter().any(|bar| row.of(*bar).is_ok()));
-    let Some(at_load) = written.stress.map(plain).or(known) else {
+    let Some(at_load) = written.stress.map(stated).or(known) else {
         let error =
             bars.first().and_then(|bar| steel.allowable_static(*bar, Presetting::AsWound).err());
         let why = error.map_or_else(String::new, |error| sentence(&error.sentence(desk.system())));
@@ -267,7 +271,7 @@ fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length])
         desk.note(&at.field("stress"), "strength-unknown", text.trim());
         return None;
     };
-    let at_solid = written.stress_solid.map(plain).or(known);
+    let at_solid = written.stress_solid.map(stated).or(known);
     if at_solid.is_none() {
         let text = "What the steel bears at solid is neither held nor given: nothing is asked of the stress there.";
         desk.note(&at.field("stress_solid"), "solid-stress-unknown", text);

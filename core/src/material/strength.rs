@@ -128,8 +128,10 @@ pub enum Against {
     Plain,
     /// The plain stress times the direct-shear factor, `1 + 0.5/C`.
     DirectShear,
-    /// The plain stress times Wahl's or Bergsträsser's factor.
+    /// The plain stress times Bergsträsser's factor, or Wahl's, which is a little larger.
     Curvature,
+    /// The plain stress times Wahl's factor.
+    Wahl,
 }
 
 impl fmt::Display for Against {
@@ -137,7 +139,8 @@ impl fmt::Display for Against {
         f.write_str(match self {
             Self::Plain => "the uncorrected stress",
             Self::DirectShear => "the stress with the direct-shear factor 1 + 0.5/C",
-            Self::Curvature => "the stress with Wahl's or Bergsträsser's factor",
+            Self::Curvature => "the stress with Bergsträsser's factor",
+            Self::Wahl => "the stress with Wahl's factor",
         })
     }
 }

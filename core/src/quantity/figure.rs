@@ -95,6 +95,29 @@ pub(crate) struct Digits {
     value: f64,
     /// Rounded to so many decimals, or to tens, hundreds … where they are negative.
     decimals: i32,
+    round: Round,
+}
+
+/// Which way a number is rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Round {
+    Nearest,
+    Down,
+    Up,
+}
+
+impl Round {
+    /// A number without its sign; what is off by rounding alone is not rounded on.
+    fn of(self, scaled: f64, negative: bool) -> f64 {
+        let nearest = libm::round(scaled);
+        let off = (scaled - nearest).abs() <= 1e-9 * scaled;
+        match (self, negative) {
+            (Self::Nearest, _) => nearest,
+            _ if off => nearest,
+            (Self::Down, false) | (Self::Up, true) => libm::floor(scaled),
+            (Self::Down, true) | (Self::Up, false) => libm::ceil(scaled),
+        }
+    }
 }
 
 impl Digits {
@@ -110,17 +133,30 @@ impl Digits {
             leading -= 1;
         }
         let significant = i32::try_from(significant.clamp(1, 15)).unwrap_or(15);
-        Self { value, decimals: significant - 1 - leading }
+        Self { value, decimals: significant - 1 - leading, round: Round::Nearest }
     }
 
     pub(crate) fn fixed(value: f64, decimals: usize) -> Self {
-        Self { value, decimals: i32::try_from(decimals).unwrap_or(15).min(15) }
+        let decimals = i32::try_from(decimals).unwrap_or(15).min(15);
+        Self { value, decimals, round: Round::Nearest }
+    }
+
+    /// The same, never above the number.
+    #[cfg(feature = "serde")]
+    pub(crate) fn down(self) -> Self {
+        Self { round: Round::Down, ..self }
+    }
+
+    /// The same, never below the number.
+    #[cfg(feature = "serde")]
+    pub(crate) fn up(self) -> Self {
+        Self { round: Round::Up, ..self }
     }
 }
 
 impl fmt::Display for Digits {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { value, decimals } = *self;
+        let Self { value, decimals, round } = *self;
         if !value.is_finite() {
             return f.write_char('–');
         }
@@ -131,7 +167,7 @@ impl fmt::Display for Digits {
             clippy::cast_sign_loss,
             reason = "not negative, and at most fifteen digits"
         )]
-        let mut digits = libm::round(scaled) as u64;
+        let mut digits = round.of(scaled, value < 0.0) as u64;
         let (mut places, noughts) = match u32::try_from(decimals) {
             Ok(places) => (places, 0),
             Err(_) => (0, if digits == 0 { 0 } else { decimals.unsigned_abs() }),

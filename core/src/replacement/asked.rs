@@ -1,12 +1,12 @@
 //! What is asked of a replacement, and why some of it cannot be asked together.
 
-use super::particulars::{Bearable, Figure};
-use super::range::{Amount, Limits, Measure};
+use super::limits::{Amount, Limits, Measure};
 use super::requirement::Whose;
 use crate::coil::buckling::Seating;
 use crate::coil::ends::{Ends, TurnsError};
 use crate::coil::gaps::Duty;
 use crate::coil::{DiametersError, Hand};
+use crate::drawing::{Allowable, Figure};
 use crate::frame::FrameError;
 use crate::nest::{LawError, NestError};
 use crate::quantity::{Force, Length, SpringRate, System, write};
@@ -35,9 +35,9 @@ pub struct Asked {
     /// The greatest solid height.
     pub solid: Option<Length>,
     /// What stress it may have at work, and with which factor.
-    pub stress_at_work: Option<Bearable>,
+    pub stress_at_work: Option<Allowable>,
     /// What stress it may have at solid, and with which factor.
-    pub stress_at_solid: Option<Bearable>,
+    pub stress_at_solid: Option<Allowable>,
     /// What must be left between the working height and solid.
     pub reserve: Option<Length>,
     /// Whether the load at work comes and goes, for the gaps between the turns.
@@ -162,7 +162,7 @@ pub enum ReplacementError {
         "a reserve of {} is asked for below a working height of {}; a reserve less than the height was expected: measure one of them again",
         length(*.reserve), length(*.working)
     )]
-    ReserveBelowNought {
+    ReserveAboveWorking {
         /// The reserve.
         reserve: Length,
         /// The working height.
@@ -281,7 +281,7 @@ impl Asked {
         for (what, length) in lengths {
             positive(what, length.map(Amount::Length))?;
         }
-        let stress = |bearable: Bearable| Amount::Stress(bearable.stress);
+        let stress = |allowable: Allowable| Amount::Stress(allowable.stress);
         positive("a stress at work", self.stress_at_work.map(stress))?;
         positive("a stress at solid", self.stress_at_solid.map(stress))?;
         positive("a factor of safety", self.safety.map(Amount::Number))?;
@@ -314,7 +314,7 @@ impl Asked {
             return Err(ReplacementError::FreeBelowWorking { free, working });
         }
         match self.reserve.filter(|reserve| *reserve >= working) {
-            Some(reserve) => Err(ReplacementError::ReserveBelowNought { reserve, working }),
+            Some(reserve) => Err(ReplacementError::ReserveAboveWorking { reserve, working }),
             None => Ok(()),
         }
     }

@@ -2,10 +2,10 @@
 
 use super::Case;
 use super::asked::ReplacementError;
-use super::particulars::{Figure, Particulars};
-use super::range::{Amount, Range};
+use super::limits::Amount;
 use super::requirement::Whose;
 use crate::coil::ends::Turns;
+use crate::drawing::{Drawing, Figure, Given};
 use crate::nest::NestError;
 use crate::propagation::Across;
 
@@ -46,8 +46,8 @@ pub(super) fn case(case: &Case) -> Result<(), ReplacementError> {
 }
 
 /// Whether particulars make a spring, as far as they are known.
-pub(super) fn spring(whose: Whose, of: &Particulars) -> Result<(), ReplacementError> {
-    let above_nought = [
+pub(super) fn spring(whose: Whose, of: &Drawing) -> Result<(), ReplacementError> {
+    let above_zero = [
         (Figure::Bar, of.bar.map(|it| it.map(Amount::Length))),
         (Figure::Diameter, of.diameter.map(|(_, it)| it.map(Amount::Length))),
         (Figure::TotalTurns, of.total_turns.map(|it| it.map(Amount::Number))),
@@ -55,18 +55,19 @@ pub(super) fn spring(whose: Whose, of: &Particulars) -> Result<(), ReplacementEr
         (Figure::SolidHeight, of.solid.map(|it| it.map(Amount::Length))),
         (Figure::Rate, of.rate.map(|it| it.map(Amount::Rate))),
         (Figure::ShearModulus, of.shear().map(|it| it.map(Amount::Stress))),
-        (Figure::YoungsModulus, of.youngs_modulus.map(|it| Range::exact(Amount::Stress(it)))),
-        (Figure::BearableStress, of.bearable.map(|it| Range::exact(Amount::Stress(it.stress)))),
-        (Figure::TensileStrength, of.tensile.map(|it| Range::exact(Amount::Stress(it)))),
+        (Figure::YoungsModulus, of.youngs_modulus.map(|it| Given::exact(Amount::Stress(it)))),
+        (Figure::AllowableStress, of.allowable.map(|it| Given::exact(Amount::Stress(it.stress)))),
+        (Figure::TensileStrength, of.tensile.map(|it| Given::exact(Amount::Stress(it)))),
     ];
-    for (figure, range) in above_nought {
-        let Some(range) = range else { continue };
+    for (figure, given) in above_zero {
+        let Some(range) = given.map(|given| given.range(figure)) else { continue };
         if !(range.least().si() > 0.0 && range.most().si().is_finite()) {
             let amount = range.least();
             return Err(ReplacementError::Figure { whose, figure, amount });
         }
     }
     if let (Some(bar), Some((across, diameter))) = (of.bar, of.diameter) {
+        let (bar, diameter) = (bar.range(Figure::Bar), diameter.range(Figure::Diameter));
         // The hole is the least where the bar is thickest and the coil narrowest; an inside diameter
         // is the hole itself.
         let bar = if across == Across::Inside { bar.nominal() } else { bar.most() };
@@ -75,11 +76,12 @@ pub(super) fn spring(whose: Whose, of: &Particulars) -> Result<(), ReplacementEr
             .map_err(|source| ReplacementError::Coil { whose, source })?;
     }
     if let (Some(total), Some(dead)) = (of.total_turns, of.dead()) {
+        let (total, dead) = (total.range(Figure::TotalTurns), dead.range(Figure::DeadTurns));
         Turns::new(total.least(), dead.most())
             .map_err(|source| ReplacementError::Turns { whose, source })?;
     }
-    match (of.solid(), of.free) {
-        (Ok(solid), Some(free)) if solid.most() >= free.least() => {
+    match (of.solid(), of.free()) {
+        (Ok(solid), Ok(free)) if solid.most() >= free.least() => {
             let (solid, free) = (solid.most(), free.least());
             Err(ReplacementError::SolidNotBelowFree { whose, solid, free })
         }

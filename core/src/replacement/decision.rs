@@ -1,12 +1,12 @@
 //! What the one figure that is missing would have to be.
 
 use super::Case;
-use super::line::{Word, room};
-use super::particulars::{Bearable, Figure};
-use super::range::{Amount, Limits, Measure, Range};
+use super::limits::{Amount, Limits, Measure};
+use super::line::{Line, Offered, Verdict, Wanted, Word, other, room};
 use super::requirement::{Missing, Requirement};
 use super::{check, offer, wish};
 use crate::bounds;
+use crate::drawing::{Allowable, Figure, Given};
 use crate::material::Against;
 use crate::propagation::Across;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
@@ -51,28 +51,53 @@ fn numbers(figure: Figure) -> Option<(f64, f64, Measure)> {
         Figure::ShearModulus | Figure::YoungsModulus => {
             (bounds::MODULUS.least().value, bounds::MODULUS.most().value, Measure::Stress)
         }
-        Figure::BearableStress | Figure::TensileStrength => {
+        Figure::AllowableStress | Figure::TensileStrength => {
             (LEAST_STRESS, bounds::STRESS.most().value, Measure::Stress)
         }
         Figure::Load => (LEAST_LOAD, bounds::LOAD.most().value, Measure::Load),
-        Figure::Ends | Figure::Hand | Figure::FatigueTests => return None,
+        Figure::DeadTurns | Figure::Ends | Figure::Hand | Figure::Steel | Figure::FatigueTests => {
+            return None;
+        }
     };
     Some((least, most, measure))
 }
 
-/// The least stress and load that are tried, Pa and N: their bounds begin at nought.
+/// The least stress and load that are tried, Pa and N: their bounds begin at zero.
 const LEAST_STRESS: f64 = 1e4;
 const LEAST_LOAD: f64 = 1e-2;
 
 /// Whether a requirement is met above its least and below its most; none where it cannot be told.
 type Answer = Option<[bool; 2]>;
 
+impl Case {
+    /// What the figure or word that a line lacks would have to be; none where several are missing, or no
+    /// number or word of one decides it.
+    ///
+    /// A figure is looked for over all that may be written of it, so this takes a thousand times as long
+    /// as the line itself.
+    #[must_use]
+    pub fn decision(&self, line: &Line) -> Option<Decision> {
+        let Verdict::CannotTell { missing } = &line.verdict else { return None };
+        match line.requirement.measure() {
+            Some(_) => by_figure(line.requirement, self, missing),
+            None => by_word(line, missing),
+        }
+    }
+}
+
+fn by_word(line: &Line, missing: &[Missing]) -> Option<Decision> {
+    let &[missing] = missing else { return None };
+    let beside = matches!(line.requirement, Requirement::OuterHand | Requirement::InnerHand);
+    let word = match (line.wanted, line.offered) {
+        (None, Some(Offered::Word(word))) if beside => other(word),
+        (Some(Wanted::Word(word)), None) | (None, Some(Offered::Word(word))) => word,
+        _ => return None,
+    };
+    Some(Decision::Word { missing, word })
+}
+
 /// What the one missing figure would have to be; none where several are missing, or it is no number.
-pub(super) fn by_figure(
-    requirement: Requirement,
-    case: &Case,
-    missing: &[Missing],
-) -> Option<Decision> {
+fn by_figure(requirement: Requirement, case: &Case, missing: &[Missing]) -> Option<Decision> {
     let &[missing] = missing else { return None };
     let (least, most, measure) = numbers(missing.figure)?;
     let mut trial = case.clone();
@@ -146,7 +171,7 @@ fn answer(requirement: Requirement, case: &Case) -> Answer {
     let (wish, offer) = (wish::limits(requirement, case), offer::figure(requirement, case));
     let (wish, offer) = (wish.ok()?, offer.ok()?);
     Some(
-        room(&wish.limits, offer.least(), offer.most())
+        room(&wish.limits, offer.range.nominal(), offer.range.nominal())
             .map(|room| room.is_none_or(|room| room >= 0.0)),
     )
 }
@@ -161,24 +186,29 @@ fn put(case: &mut Case, missing: Missing, value: f64) -> Option<()> {
     }
     let spring = missing.whose.of(case)?;
     match missing.figure {
-        Figure::Bar => spring.bar = Some(Range::exact(length)),
+        Figure::Bar => spring.bar = Some(Given::exact(length)),
         Figure::Diameter => {
             // Which diameter would be measured is not known: the outside one is the easiest.
-            spring.diameter = Some((Across::Outside, Range::exact(length)));
+            spring.diameter = Some((Across::Outside, Given::exact(length)));
         }
-        Figure::TotalTurns => spring.total_turns = Some(Range::exact(value)),
-        Figure::FreeHeight => spring.free = Some(Range::exact(length)),
-        Figure::SolidHeight => spring.solid = Some(Range::exact(length)),
+        Figure::TotalTurns => spring.total_turns = Some(Given::exact(value)),
+        Figure::FreeHeight => spring.free = Some(Given::exact(length)),
+        Figure::SolidHeight => spring.solid = Some(Given::exact(length)),
         Figure::Rate => {
-            spring.rate = Some(Range::exact(SpringRate { value, ..SpringRate::default() }));
+            spring.rate = Some(Given::exact(SpringRate { value, ..SpringRate::default() }));
         }
-        Figure::ShearModulus => spring.shear_modulus = Some(Range::exact(stress)),
+        Figure::ShearModulus => spring.shear_modulus = Some(Given::exact(stress)),
         Figure::YoungsModulus => spring.youngs_modulus = Some(stress),
-        Figure::BearableStress => {
-            spring.bearable = Some(Bearable { stress, against: Against::Plain });
+        Figure::AllowableStress => {
+            spring.allowable = Some(Allowable { stress, against: Against::Plain });
         }
         Figure::TensileStrength => spring.tensile = Some(stress),
-        Figure::Ends | Figure::Hand | Figure::Load | Figure::FatigueTests => return None,
+        Figure::DeadTurns
+        | Figure::Ends
+        | Figure::Hand
+        | Figure::Steel
+        | Figure::Load
+        | Figure::FatigueTests => return None,
     }
     check::spring(missing.whose, spring).ok()
 }

@@ -1,15 +1,13 @@
 //! One requirement with its verdict.
 
 use super::Case;
-use super::decision::{self, Decision};
-use super::particulars::Figure;
-use super::point::both;
-use super::range::{Amount, Limits, Measure, Range};
-use super::requirement::{Missing, Requirement, Whose};
+use super::limits::{Amount, Limits, Measure};
+use super::requirement::{Missing, Requirement, Whose, all};
 use super::swap::Seated;
 use super::{offer, wish};
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
+use crate::drawing::{Figure, Range};
 use crate::source::Source;
 
 /// What is no figure.
@@ -46,19 +44,22 @@ pub enum Verdict {
     MetThroughout,
     /// By the nominal spring, not by every one within the tolerances.
     MetAtNominal,
+    /// By the nominal spring, and by all within the tolerances that are given; but figures that it rests
+    /// on have none, or it holds only as far as something that is not known.
+    MetAsDrawn {
+        /// Which.
+        untold: Vec<Missing>,
+    },
     /// Not even by the nominal spring.
     NotMet,
-    /// Figures are missing.
+    /// Figures are missing; [`Case::decision`] says what the one that is missing would have to be.
     CannotTell {
         /// Which. None where the frame does not stand at an end of the tolerances.
         missing: Vec<Missing>,
-        /// What the one that is missing would have to be; none where several are, or no number or
-        /// word of one decides it.
-        decided_by: Option<Decision>,
     },
 }
 
-/// What is left to the nearer limit, below nought where it is passed.
+/// What is left to the nearer limit, negative where it is passed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Margin {
     /// Of the nominal spring.
@@ -82,6 +83,8 @@ pub struct Line {
     pub verdict: Verdict,
     /// What is left; none of a word, of a figure that cannot be told, or without a limit.
     pub margin: Option<Margin>,
+    /// Why it is waived, where somebody says that it need not be met.
+    pub waived: Option<String>,
 }
 
 /// Limits and figures that differ by less than this part are one.
@@ -103,10 +106,12 @@ fn nearer(room: [Option<f64>; 2]) -> Option<f64> {
 
 /// Judges one requirement.
 pub(super) fn judge(requirement: Requirement, case: &Case) -> Line {
-    match requirement.measure() {
+    let line = match requirement.measure() {
         Some(measure) => of_figures(requirement, measure, case),
         None => of_words(requirement, case),
-    }
+    };
+    let waived = case.waived.iter().find(|(waived, _)| *waived == requirement);
+    Line { waived: waived.map(|(_, why)| why.clone()), ..line }
 }
 
 fn of_figures(requirement: Requirement, measure: Measure, case: &Case) -> Line {
@@ -116,28 +121,32 @@ fn of_figures(requirement: Requirement, measure: Measure, case: &Case) -> Line {
         requirement,
         wanted: wish.as_ref().ok().map(|wish| Wanted::Within(wish.limits.map(amount))),
         source: wish.as_ref().ok().and_then(|wish| wish.source),
-        offered: offer.as_ref().ok().map(|range| Offered::Range(range.map(amount))),
+        offered: offer.as_ref().ok().map(|offer| Offered::Range(offer.range.map(amount))),
         verdict: Verdict::NotMet,
         margin: None,
+        waived: None,
     };
-    match both(wish, offer) {
+    match all(wish, offer) {
         Ok((wish, offer)) => {
-            let nominal = nearer(room(&wish.limits, offer.nominal(), offer.nominal()));
-            let worst = nearer(room(&wish.limits, offer.least(), offer.most()));
+            let range = offer.range;
+            let nominal = nearer(room(&wish.limits, range.nominal(), range.nominal()));
+            let worst = nearer(room(&wish.limits, range.least(), range.most()));
             line.margin = nominal
                 .zip(worst)
                 .map(|(nominal, worst)| Margin { nominal: amount(nominal), worst: amount(worst) });
             let met = |room: Option<f64>| room.is_none_or(|room| room >= 0.0);
+            let mut untold = offer.untold;
+            untold.extend(wish.untold);
+            untold.sort_unstable();
+            untold.dedup();
             line.verdict = match (met(nominal), met(worst)) {
-                (true, true) => Verdict::MetThroughout,
-                (true, false) => Verdict::MetAtNominal,
                 (false, _) => Verdict::NotMet,
+                (true, _) if !untold.is_empty() => Verdict::MetAsDrawn { untold },
+                (true, false) => Verdict::MetAtNominal,
+                (true, true) => Verdict::MetThroughout,
             };
         }
-        Err(missing) => {
-            let decided_by = decision::by_figure(requirement, case, &missing);
-            line.verdict = Verdict::CannotTell { missing, decided_by };
-        }
+        Err(missing) => line.verdict = Verdict::CannotTell { missing },
     }
     line
 }
@@ -166,15 +175,10 @@ fn of_words(requirement: Requirement, case: &Case) -> Line {
         let own = || hand(Whose::Original, asked.hand.or(original.hand));
         (neighbour.unwrap_or_else(own), hand(Whose::Candidate, candidate.hand))
     };
-    let would_be = |word| if neighbour.is_some() { other(word) } else { word };
-    let verdict = match (wanted, offered) {
-        (Ok(wanted), Ok(offered)) if wanted == offered => Verdict::MetThroughout,
-        (Ok(_), Ok(_)) => Verdict::NotMet,
-        (Ok(word), Err(missing)) => cannot_tell(missing, word),
-        (Err(missing), Ok(word)) => cannot_tell(missing, would_be(word)),
-        (Err(one), Err(other)) => {
-            Verdict::CannotTell { missing: vec![one, other], decided_by: None }
-        }
+    let verdict = match all(wanted.map_err(|it| vec![it]), offered.map_err(|it| vec![it])) {
+        Ok((wanted, offered)) if wanted == offered => Verdict::MetThroughout,
+        Ok(_) => Verdict::NotMet,
+        Err(missing) => Verdict::CannotTell { missing },
     };
     Line {
         requirement,
@@ -183,16 +187,12 @@ fn of_words(requirement: Requirement, case: &Case) -> Line {
         offered: offered.ok().map(Offered::Word),
         verdict,
         margin: None,
+        waived: None,
     }
 }
 
-fn cannot_tell(missing: Missing, word: Word) -> Verdict {
-    let decided_by = Some(Decision::Word { missing, word });
-    Verdict::CannotTell { missing: vec![missing], decided_by }
-}
-
 /// The other hand.
-fn other(word: Word) -> Word {
+pub(super) fn other(word: Word) -> Word {
     match word {
         Word::Hand(Hand::Left) => Word::Hand(Hand::Right),
         Word::Hand(Hand::Right) => Word::Hand(Hand::Left),

@@ -1,12 +1,12 @@
 //! What a spring maker has to know, and what of it nobody has said yet.
 
 use super::Case;
-use super::particulars::Particulars;
-use super::range::{Limits, Range};
+use super::limits::Limits;
 use super::requirement::Whose;
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::coil::fatigue::Surface;
+use crate::drawing::{Drawing, Figure, Range};
 use crate::material::Presetting;
 use crate::quantity::{Force, Length, SpringRate};
 use core::fmt;
@@ -136,22 +136,23 @@ pub struct Wishes {
 /// ```
 /// use coilnest::coil::ends::Ends;
 /// use coilnest::quantity::{Length, unit::millimeter};
-/// use coilnest::replacement::{Asked, Case, Item, Particulars, Question, Range, Wishes};
+/// use coilnest::drawing::{Crossed, Drawing, Given};
+/// use coilnest::replacement::{Asked, Case, Item, Question, Wishes};
 ///
 /// let mm = Length::new::<millimeter>;
-/// let original = Particulars {
-///     bar: Some(Range::around(mm(20.0), mm(0.2), mm(0.2))?),
-///     free: Some(Range::exact(mm(300.0))),
+/// let original = Drawing {
+///     bar: Some(Given::around(mm(20.0), mm(0.2), mm(0.2))?),
+///     free: Some(Given::as_drawn(mm(300.0))),
 ///     ends: Some(Ends::TaperedGround),
-///     ..Particulars::default()
+///     ..Drawing::default()
 /// };
-/// let case = Case::new(original, Particulars::default(), Asked::default());
+/// let case = Case::new(original, Drawing::default(), Asked::default());
 /// let order = case.order(&Wishes { quantity: Some(8), ..Wishes::default() });
 /// assert!(matches!(order.bar, Item::Known { value, .. } if value.limits.is_some()));
 /// assert_eq!(order.without_limits(), [Question::FreeHeight]);
 /// assert!(order.questions().contains(&Question::Hand));
 /// assert!(!order.questions().contains(&Question::Quantity));
-/// # Ok::<(), coilnest::propagation::corners::Crossed<Length>>(())
+/// # Ok::<(), Crossed<Length>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Order {
@@ -203,11 +204,15 @@ impl Case {
         let said = |text: &Option<String>, question| Item::said(text.clone(), question);
         let solid = asked.solid.map(Limits::at_most);
         Order {
-            bar: self.sized(|coil| coil.bar, None, Question::Bar),
+            bar: self.sized(|coil| Some(coil.bar?.range(Figure::Bar)), None, Question::Bar),
             outside: self.sized(|coil| coil.outside().ok(), None, Question::Outside),
             inside: self.sized(|coil| coil.inside().ok(), None, Question::Inside),
-            free: self.sized(|coil| coil.free, asked.free, Question::FreeHeight),
-            total_turns: self.sized(|coil| coil.total_turns, None, Question::TotalTurns),
+            free: self.sized(|coil| coil.free().ok(), asked.free, Question::FreeHeight),
+            total_turns: self.sized(
+                |coil| Some(coil.total_turns?.range(Figure::TotalTurns)),
+                None,
+                Question::TotalTurns,
+            ),
             active_turns: self.sized(|coil| coil.active_turns().ok(), None, Question::ActiveTurns),
             ends: self.word(asked.ends, |coil| coil.ends, Question::Ends),
             hand: self.word(asked.hand, |coil| coil.hand, Question::Hand),
@@ -226,7 +231,7 @@ impl Case {
     }
 
     /// Of the candidate, else of the original.
-    fn either<T>(&self, of: impl Fn(&Particulars) -> Option<T>) -> Option<(T, Whose)> {
+    fn either<T>(&self, of: impl Fn(&Drawing) -> Option<T>) -> Option<(T, Whose)> {
         let candidate = of(&self.candidate).map(|value| (value, Whose::Candidate));
         candidate.or_else(|| of(&self.original).map(|value| (value, Whose::Original)))
     }
@@ -234,7 +239,7 @@ impl Case {
     fn word<T>(
         &self,
         asked: Option<T>,
-        of: impl Fn(&Particulars) -> Option<T>,
+        of: impl Fn(&Drawing) -> Option<T>,
         question: Question,
     ) -> Item<T> {
         match asked {
@@ -248,7 +253,7 @@ impl Case {
 
     fn sized<Q: Copy + PartialOrd>(
         &self,
-        of: impl Fn(&Particulars) -> Option<Range<Q>>,
+        of: impl Fn(&Drawing) -> Option<Range<Q>>,
         asked: Option<Limits<Q>>,
         question: Question,
     ) -> Item<Dimension<Q>> {
@@ -271,7 +276,7 @@ impl Case {
 
     fn loads(&self) -> Item<Vec<LoadAt>> {
         let Some(height) = self.asked.working else { return Item::Question(Question::Loads) };
-        let load = |coil: &Particulars| coil.load(height).ok();
+        let load = |coil: &Drawing| coil.load(height).ok();
         match self.sized(load, self.asked.load, Question::Loads) {
             Item::Known { value, of } => {
                 Item::Known { value: vec![LoadAt { height, load: value }], of }

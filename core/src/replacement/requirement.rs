@@ -1,14 +1,16 @@
 //! The requirements that a replacement is judged by, and whose figures they need.
 
-use super::particulars::Figure;
-use super::range::Measure;
-use super::{Case, Particulars};
+use super::Case;
+use super::limits::Measure;
+use crate::drawing::{Drawing, Figure, Figures};
 use core::fmt;
 
 /// One thing that a replacement must do.
 ///
-/// Each says what is compared, and what is asked where [`Asked`](super::Asked) leaves it open. Figures
-/// of the original are its nominal ones. Where a rule allows less than the original itself has, the
+/// Each says what is compared, and what is asked where [`Asked`](super::Asked) leaves it open: the
+/// original's own range over its tolerances, so that a spring may stand in for itself, tolerances and
+/// all. Where the original's tolerances are not given, usual ones stand in for them, and no line that
+/// rests on them is more than met as drawn. Where a rule allows less than the original itself has, the
 /// original's own figure is asked instead: a replacement need not be better than what it replaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -27,25 +29,30 @@ pub enum Requirement {
     OuterHand,
     /// It is wound the other way than the coil within it.
     InnerHand,
-    /// Its free height. Else that of the original within grade 2 of EN 15800 where that covers it, or
-    /// 2 % (common practice, no source).
+    /// Its free height. Else that of the original within its tolerance; where that is not given, within
+    /// grade 2 of EN 15800 where that covers it, or 2 % (common practice, no source).
     FreeHeight,
-    /// Its rate. Else that of the original within 5 % (common practice, no source).
+    /// Its rate. Else that of the original over its tolerances; where one is not given, within 5 %
+    /// (common practice, no source).
     Rate,
-    /// Its load at the working height. Else that of the original within grade 2 of EN 15800 where that
-    /// covers it, or 5 % (common practice, no source).
+    /// Its load at the working height. Else that of the original over its tolerances; where one is not
+    /// given, within grade 2 of EN 15800 where that covers it, or 5 % (common practice, no source).
     Load,
+    /// Its load at a height at which the original's is stated: the first, the second and so on. That of
+    /// the original within its tolerance; where that is not given, as at the working height.
+    LoadAt(u8),
     /// Its solid height: it stops no earlier. Else no higher than that of the original.
     SolidHeight,
-    /// Its stress at the working height. Else what its steel bears at rest; of the original's own
-    /// steel, no more than the original has.
+    /// Its stress at the working height. Else what its steel is allowed at rest, and in the original's
+    /// own steel no less than the original has; where the steel says nothing, no more than the original
+    /// has, which holds for sure only where both are of one steel.
     StressAtWork,
     /// Its stress at solid. Else as at the working height.
     StressAtSolid,
     /// What is left from the working height to solid. Else the least gaps that EN 13906-1 asks of the
     /// original, as far as the original itself leaves them.
     Reserve,
-    /// The height at which it buckles, nought where it never does: below the working height. Else no
+    /// The height at which it buckles, zero where it never does: below the working height. Else no
     /// higher than that of the original.
     Buckling,
     /// The way it is wound. Else that of the original.
@@ -64,6 +71,32 @@ pub enum Requirement {
 }
 
 impl Requirement {
+    /// Every requirement; of the loads at stated heights the first three.
+    pub const ALL: [Self; 22] = [
+        Self::Pocket,
+        Self::Post,
+        Self::OuterGap,
+        Self::InnerGap,
+        Self::OuterHand,
+        Self::InnerHand,
+        Self::Hand,
+        Self::Ends,
+        Self::FreeHeight,
+        Self::Rate,
+        Self::Load,
+        Self::SolidHeight,
+        Self::Reserve,
+        Self::StressAtWork,
+        Self::StressAtSolid,
+        Self::Buckling,
+        Self::Fatigue,
+        Self::NestHeight,
+        Self::Deviation,
+        Self::LoadAt(0),
+        Self::LoadAt(1),
+        Self::LoadAt(2),
+    ];
+
     /// What kind of figure is compared; none where it is a word.
     pub(super) fn measure(self) -> Option<Measure> {
         Some(match self {
@@ -77,7 +110,7 @@ impl Requirement {
             | Self::Buckling
             | Self::NestHeight => Measure::Length,
             Self::Rate => Measure::Rate,
-            Self::Load => Measure::Load,
+            Self::Load | Self::LoadAt(_) => Measure::Load,
             Self::StressAtWork | Self::StressAtSolid => Measure::Stress,
             Self::Fatigue | Self::Deviation => Measure::Number,
             Self::OuterHand | Self::InnerHand | Self::Hand | Self::Ends => return None,
@@ -92,7 +125,9 @@ impl Requirement {
             nest.is_some_and(|nest| !nest.outer.is_empty()),
             nest.is_some_and(|nest| !nest.inner.is_empty()),
         );
-        [
+        let stated = u8::try_from(case.original.loads.len()).unwrap_or(u8::MAX);
+        let loads = (0..stated).map(|place| (Self::LoadAt(place), true));
+        let all = [
             (Self::Pocket, true),
             (Self::Post, true),
             (Self::OuterGap, outer),
@@ -112,10 +147,9 @@ impl Requirement {
             (Self::Fatigue, case.asked.cycle.is_some()),
             (Self::NestHeight, nest.is_some() && case.asked.nest_height.is_some()),
             (Self::Deviation, case.frame.is_some() && case.asked.deviation.is_some()),
-        ]
-        .into_iter()
-        .filter_map(|(requirement, asked)| asked.then_some(requirement))
-        .collect()
+        ];
+        let all = all.into_iter().chain(loads);
+        all.filter_map(|(requirement, asked)| asked.then_some(requirement)).collect()
     }
 }
 
@@ -146,7 +180,7 @@ impl fmt::Display for Whose {
     }
 }
 
-/// A figure that is missing.
+/// A figure that is missing, or whose tolerance is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Missing {
     /// Whose.
@@ -162,15 +196,18 @@ impl fmt::Display for Missing {
 }
 
 impl Whose {
-    /// Names him whose figures are lacking.
-    pub(super) fn lacks<T>(self, found: Result<T, Vec<Figure>>) -> Result<T, Vec<Missing>> {
-        found.map_err(|lacks| {
-            lacks.into_iter().map(|figure| Missing { whose: self, figure }).collect()
-        })
+    /// Some figures of his.
+    pub(super) fn figures(self, of: Figures) -> Vec<Missing> {
+        of.iter().map(|figure| Missing { whose: self, figure }).collect()
     }
 
-    /// His particulars.
-    pub(super) fn of(self, case: &mut Case) -> Option<&mut Particulars> {
+    /// Names him whose figures are lacking.
+    pub(super) fn lacks<T>(self, found: Result<T, Figures>) -> Result<T, Vec<Missing>> {
+        found.map_err(|lacks| self.figures(lacks))
+    }
+
+    /// His drawing.
+    pub(super) fn of(self, case: &mut Case) -> Option<&mut Drawing> {
         match self {
             Self::Original => Some(&mut case.original),
             Self::Candidate => Some(&mut case.candidate),
@@ -178,5 +215,22 @@ impl Whose {
             Self::Inner(place) => Some(&mut case.nest.as_mut()?.inner.get_mut(place)?.spring),
             Self::Nest => None,
         }
+    }
+}
+
+/// Both, or all that they lack.
+pub(super) fn all<A, B>(
+    one: Result<A, Vec<Missing>>,
+    other: Result<B, Vec<Missing>>,
+) -> Result<(A, B), Vec<Missing>> {
+    match (one, other) {
+        (Ok(one), Ok(other)) => Ok((one, other)),
+        (Err(mut lacks), Err(more)) => {
+            lacks.extend(more);
+            lacks.sort_unstable();
+            lacks.dedup();
+            Err(lacks)
+        }
+        (Err(lacks), Ok(_)) | (Ok(_), Err(lacks)) => Err(lacks),
     }
 }

@@ -2,73 +2,81 @@
 
 use super::Case;
 use super::asked::Asked;
-use super::particulars::{Bearable, Figure, Particulars};
-use super::point::{Point, both};
-use super::range::Limits;
+use super::limits::Limits;
 use super::requirement::{Missing, Requirement, Whose};
 use crate::coil::Coiling;
 use crate::coil::buckling;
 use crate::coil::fatigue::Surface;
 use crate::coil::gaps;
-use crate::material::Presetting;
-use crate::quantity::{Force, Length, Pressure};
+use crate::drawing::{Allowable, Drawing, Figure, Figures, Point, Range, both, over_tolerances};
+use crate::material::Against;
+use crate::quantity::{Force, Length};
 use crate::source::{Known, Source, Sourced};
 use crate::tolerance::{ColdWound, Grade};
 
-/// What a requirement asks in SI units, and who says so; none where it was given.
+/// What is asked of a figure, in SI units, who says so where nobody gave it, and the figures whose
+/// tolerances it would need to be surer.
 pub(super) struct Wish {
     pub(super) limits: Limits<f64>,
     pub(super) source: Option<Source>,
+    pub(super) untold: Vec<Missing>,
 }
 
-/// By which part a free height may differ where no standard says.
 const FREE_SHARE: f64 = 0.02;
-/// By which part a rate or a load may differ where no standard says.
 const LOAD_SHARE: f64 = 0.05;
-/// The least factor of safety for a life without end.
 const LEAST_SAFETY: f64 = 1.0;
 
 const COMMON: Source = Source::new("", "", Known::CommonPractice);
 const ORIGINAL: Source = Source::new("the original", "no worse than it", Known::CommonPractice);
+const OWN_RANGE: Source =
+    Source::new("the original", "its own range over its tolerances", Known::CommonPractice);
 
 impl Wish {
     fn by(limits: Limits<f64>, source: Source) -> Self {
-        Self { limits, source: Some(source) }
+        Self { limits, source: Some(source), untold: Vec::new() }
     }
 
-    fn within(nominal: f64, allowance: Sourced<f64>) -> Self {
-        let limits = Limits::between(nominal - allowance.value, nominal + allowance.value);
-        Self::by(limits, allowance.source)
+    /// The original's own range, or a usual allowance about its figure where its tolerances are not
+    /// given.
+    fn like(own: &Range<f64>, usual: impl FnOnce() -> Sourced<f64>) -> Self {
+        if own.is_complete() {
+            return Self::by(Limits::between(own.least(), own.most()), OWN_RANGE);
+        }
+        let (nominal, usual) = (own.nominal(), usual());
+        let limits = Limits::between(nominal - usual.value, nominal + usual.value);
+        Self { untold: Whose::Original.figures(own.untold()), ..Self::by(limits, usual.source) }
     }
 
-    /// At most so much, or as much as the original has.
-    fn at_most(most: f64, source: Source, original: Option<f64>) -> Self {
-        match original.filter(|original| *original > most) {
-            Some(original) => Self::by(Limits::at_most(original), ORIGINAL),
+    /// A most, but no less than the original has.
+    fn at_most(most: f64, source: Source, original: Option<Range<f64>>) -> Self {
+        match original.map(|own| own.most()).filter(|own| *own > most) {
+            Some(own) => Self::by(Limits::at_most(own), ORIGINAL),
             None => Self::by(Limits::at_most(most), source),
         }
     }
 
-    /// At least so much, or as much as the original has.
-    fn at_least(least: f64, source: Source, original: Option<f64>) -> Self {
-        match original.filter(|original| *original < least) {
-            Some(original) => Self::by(Limits::at_least(original), ORIGINAL),
+    /// A least, but no more than the original has.
+    fn at_least(least: f64, source: Source, original: Option<Range<f64>>) -> Self {
+        match original.map(|own| own.least()).filter(|own| *own < least) {
+            Some(own) => Self::by(Limits::at_least(own), ORIGINAL),
             None => Self::by(Limits::at_least(least), source),
         }
     }
 }
 
-/// What a requirement that compares figures asks.
+/// The limits of a figure.
+///
+/// # Errors
+/// What of the original, or of the candidate's steel, is missing for them.
 pub(super) fn limits(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missing>> {
     match given(requirement, &case.asked) {
-        Some(limits) => Ok(Wish { limits, source: None }),
+        Some(limits) => Ok(Wish { limits, source: None, untold: Vec::new() }),
         None => by_original(requirement, case),
     }
 }
 
-/// As given.
 fn given(requirement: Requirement, asked: &Asked) -> Option<Limits<f64>> {
-    let bearable = |bearable: Bearable| Limits::at_most(bearable.stress.value);
+    let allowable = |allowable: Allowable| Limits::at_most(allowable.stress.value);
     match requirement {
         Requirement::Pocket => {
             asked.pocket.map(|pocket| Limits::at_most((pocket - asked.play).value))
@@ -81,13 +89,14 @@ fn given(requirement: Requirement, asked: &Asked) -> Option<Limits<f64>> {
         Requirement::Rate => asked.rate.map(|rate| rate.map(|rate| rate.value)),
         Requirement::Load => asked.load.map(|load| load.map(|load| load.value)),
         Requirement::SolidHeight => asked.solid.map(|solid| Limits::at_most(solid.value)),
-        Requirement::StressAtWork => asked.stress_at_work.map(bearable),
-        Requirement::StressAtSolid => asked.stress_at_solid.map(bearable),
+        Requirement::StressAtWork => asked.stress_at_work.map(allowable),
+        Requirement::StressAtSolid => asked.stress_at_solid.map(allowable),
         Requirement::Reserve => asked.reserve.map(|reserve| Limits::at_least(reserve.value)),
         Requirement::Fatigue => asked.safety.map(Limits::at_least),
         Requirement::NestHeight => asked.nest_height.map(|nest| nest.map(|height| height.value)),
         Requirement::Deviation => asked.deviation.map(Limits::at_most),
-        Requirement::Buckling
+        Requirement::LoadAt(_)
+        | Requirement::Buckling
         | Requirement::OuterHand
         | Requirement::InnerHand
         | Requirement::Hand
@@ -95,53 +104,64 @@ fn given(requirement: Requirement, asked: &Asked) -> Option<Limits<f64>> {
     }
 }
 
-/// As it follows from the original.
 fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missing>> {
-    let original = Point::nominal(&case.original);
-    let own = |figure: Result<Length, Vec<Figure>>| {
-        Whose::Original.lacks(figure).map(|length| length.value)
+    let original = &case.original;
+    let own = |figure: &dyn Fn(&Point) -> Result<f64, Figures>| {
+        Whose::Original.lacks(over_tolerances(original, figure))
     };
     let working = case.asked.working.unwrap_or_default();
     Ok(match requirement {
-        Requirement::Pocket => Wish::at_most(own(original.outside_at_solid())?, ORIGINAL, None),
-        Requirement::Post => {
-            Wish::at_least(own(original.coil().map(|coil| coil.inside()))?, ORIGINAL, None)
+        Requirement::Pocket => {
+            let outside = own(&|point| Ok(point.outside_at_solid()?.value))?;
+            Wish::by(Limits::at_most(outside.most()), ORIGINAL)
         }
-        Requirement::OuterGap | Requirement::InnerGap => Wish::at_least(0.0, COMMON, None),
+        Requirement::Post => {
+            let inside = own(&|point| Ok(point.coil()?.inside().value))?;
+            Wish::by(Limits::at_least(inside.least()), ORIGINAL)
+        }
+        Requirement::OuterGap | Requirement::InnerGap => Wish::by(Limits::at_least(0.0), COMMON),
         Requirement::FreeHeight => {
-            let free = Whose::Original.lacks(original.free())?;
-            Wish::within(free.value, free_allowance(case, &original, free))
+            let free = own(&|point| Ok(point.free()?.value))?;
+            Wish::like(&free, || free_allowance(original, free.nominal()))
         }
         Requirement::Rate => {
-            let rate = Whose::Original.lacks(original.rate())?.value;
-            Wish::within(rate, Sourced { value: LOAD_SHARE * rate, source: COMMON })
+            let rate = own(&|point| Ok(point.rate()?.value))?;
+            let usual = Sourced { value: LOAD_SHARE * rate.nominal(), source: COMMON };
+            Wish::like(&rate, || usual)
         }
-        Requirement::Load => {
-            let load = Whose::Original.lacks(original.load(working))?;
-            Wish::within(load.value, load_allowance(case, &original, load))
+        Requirement::Load => load(original, working)?,
+        Requirement::LoadAt(place) => {
+            let stated = original.loads.get(usize::from(place)).ok_or_else(Vec::new)?;
+            load(original, stated.height)?
         }
-        Requirement::SolidHeight => Wish::at_most(own(original.solid())?, ORIGINAL, None),
-        Requirement::StressAtWork => {
-            stress(case, |bearable| original.stress_at(working, bearable))?
+        Requirement::SolidHeight => {
+            let solid = own(&|point| Ok(point.solid()?.value))?;
+            Wish::by(Limits::at_most(solid.most()), ORIGINAL)
         }
-        Requirement::StressAtSolid => stress(case, |bearable| original.stress_at_solid(bearable))?,
+        Requirement::StressAtWork => stress(case, |against| {
+            over_tolerances(original, |point| Ok(point.stress_at(working, against)?.value))
+        })?,
+        Requirement::StressAtSolid => stress(case, |against| {
+            over_tolerances(original, |point| Ok(point.stress_at_solid(against)?.value))
+        })?,
         Requirement::Reserve => {
-            let left = own(original.solid().map(|solid| working - solid))?;
-            match least_gaps(case, &original) {
+            let left = own(&|point| Ok((working - point.solid()?).value))?;
+            match least_gaps(case, original) {
                 Some(gaps) => Wish::at_least(gaps.value, gaps::SOURCE, Some(left)),
-                None => Wish::at_least(left, ORIGINAL, None),
+                None => Wish::by(Limits::at_least(left.least()), ORIGINAL),
             }
         }
         Requirement::Buckling => {
-            let poisson = case.original.poisson();
-            let buckles =
-                poisson.and_then(|ratio| original.buckling_height(case.asked.seating, ratio));
-            let own = buckles.ok().map(|height| height.value);
-            Wish::at_most(working.value, buckling::SOURCE, own)
+            let own = original.poisson().and_then(|ratio| {
+                over_tolerances(original, |point| {
+                    Ok(point.buckling_height(case.asked.seating, ratio)?.value)
+                })
+            });
+            Wish::at_most(working.value, buckling::SOURCE, own.ok())
         }
         Requirement::Fatigue => {
-            let own = endurance(&case.original, case, &original).ok();
-            Wish::at_least(LEAST_SAFETY, COMMON, own)
+            let own = over_tolerances(original, |point| endurance(original, case, point));
+            Wish::at_least(LEAST_SAFETY, COMMON, own.ok())
         }
         Requirement::NestHeight
         | Requirement::Deviation
@@ -152,70 +172,91 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
     })
 }
 
-/// The stress that the candidate may bear, with the factor that it is to be compared with.
-pub(super) fn bearable(case: &Case, given: Option<Bearable>) -> Result<Bearable, Vec<Missing>> {
-    let presetting = case.candidate.presetting.unwrap_or(Presetting::AsWound);
-    let own = || Whose::Candidate.lacks(case.candidate.bearable(presetting));
-    given.map_or_else(own, Ok)
+fn load(original: &Drawing, height: Length) -> Result<Wish, Vec<Missing>> {
+    let load = Whose::Original.lacks(original.load(height))?.map(|load| load.value);
+    Ok(Wish::like(&load, || load_allowance(original, load.nominal())))
 }
 
-/// The factor of safety of a spring between the loads that are asked.
-pub(super) fn endurance(of: &Particulars, case: &Case, point: &Point) -> Result<f64, Vec<Figure>> {
-    let Some(cycle) = case.asked.cycle else { return Err(vec![Figure::FatigueTests]) };
-    let strength = both(of.tensile(), of.bearable(Presetting::AsWound));
-    let ((tensile, bearable), _) = both(strength, point.coil())?;
+/// Which stress an allowable one is compared with: as asked, else as the candidate's steel has it, else
+/// with the factor for the inside of the coil, which is never below the plain stress.
+pub(super) fn against(case: &Case, given: Option<Allowable>) -> Against {
+    let allowable = given.or_else(|| case.candidate.allowable().ok());
+    allowable.map_or(Against::Wahl, |allowable| allowable.against)
+}
+
+/// The factor of safety for a life without end, by the strength of the metal as wound.
+pub(super) fn endurance(of: &Drawing, case: &Case, point: &Point) -> Result<f64, Figures> {
+    let Some(cycle) = case.asked.cycle else { return Err(Figure::FatigueTests.into()) };
+    let as_wound = Drawing { presetting: None, ..of.clone() };
+    let strength = both(of.tensile(), as_wound.allowable());
+    let ((tensile, allowable), _) = both(strength, point.coil())?;
     let surface = of.surface.unwrap_or(Surface::Unpeened);
-    point.endurance(cycle, tensile, bearable, surface)
+    point.endurance(cycle, tensile, allowable, surface)
 }
 
-/// What the candidate's steel bears or the original, being of the same steel, does.
+/// What the candidate's steel is allowed, or no more than the original has: in the same steel for sure,
+/// in one that is not known as far as it is as drawn.
 fn stress(
     case: &Case,
-    of_original: impl Fn(Bearable) -> Result<Pressure, Vec<Figure>>,
+    of_original: impl Fn(Against) -> Result<Range<f64>, Figures>,
 ) -> Result<Wish, Vec<Missing>> {
-    let bearable = bearable(case, None)?;
-    let same = match (case.original.steel, case.candidate.steel) {
+    let Case { original, candidate, .. } = case;
+    let of_one_steel = match (original.steel, candidate.steel) {
         (Some(original), Some(candidate)) => original.id() == candidate.id(),
-        (None, None) => case.original.bearable == Some(bearable),
+        (None, None) => original.allowable.is_some() && original.allowable == candidate.allowable,
         _ => false,
     };
-    let own = of_original(bearable).ok().filter(|_| same).map(|stress| stress.value);
-    let most = bearable.stress.value;
-    Ok(match own.filter(|own| *own > most) {
-        Some(own) => Wish::at_most(own, ORIGINAL, None),
-        None => Wish { limits: Limits::at_most(most), source: case.candidate.bearable_source() },
-    })
+    if let Ok(allowable) = candidate.allowable() {
+        let own = of_original(allowable.against).ok().filter(|_| of_one_steel);
+        let most = allowable.stress.value;
+        let wish = Wish::at_most(most, ORIGINAL, own);
+        let by_steel = wish.limits.most == Some(most);
+        let source = if by_steel { candidate.allowable_source() } else { wish.source };
+        return Ok(Wish { source, ..wish });
+    }
+    let own = Whose::Original.lacks(of_original(against(case, None)));
+    let untold = match (original.steel, candidate.steel) {
+        _ if of_one_steel => Vec::new(),
+        (Some(_), None) => return Err(Whose::Candidate.figures(Figure::Steel.into())),
+        (None, None) if original.allowable.is_none() => vec![
+            Missing { whose: Whose::Original, figure: Figure::Steel },
+            Missing { whose: Whose::Candidate, figure: Figure::Steel },
+        ],
+        _ => return Err(Whose::Candidate.figures(Figure::AllowableStress.into())),
+    };
+    Ok(Wish { untold, ..Wish::by(Limits::at_most(own?.most()), ORIGINAL) })
 }
 
-fn free_allowance(case: &Case, original: &Point, free: Length) -> Sourced<f64> {
-    match (cold_wound(&case.original, original), original.rate()) {
+fn free_allowance(original: &Drawing, free: f64) -> Sourced<f64> {
+    let point = Point::nominal(original);
+    match (cold_wound(original, &point), point.rate()) {
         (Some(cold), Ok(rate)) => {
             let allowance = cold.free_height(Grade::Two, rate);
             Sourced { value: allowance.value.value, source: allowance.source }
         }
-        _ => Sourced { value: FREE_SHARE * free.value, source: COMMON },
+        _ => Sourced { value: FREE_SHARE * free, source: COMMON },
     }
 }
 
-fn load_allowance(case: &Case, original: &Point, load: Force) -> Sourced<f64> {
-    match cold_wound(&case.original, original) {
+fn load_allowance(original: &Drawing, value: f64) -> Sourced<f64> {
+    match cold_wound(original, &Point::nominal(original)) {
         Some(cold) => {
-            let allowance = cold.load(Grade::Two, load);
+            let allowance = cold.load(Grade::Two, Force { value, ..Force::default() });
             Sourced { value: allowance.value.value, source: allowance.source }
         }
-        None => Sourced { value: LOAD_SHARE * load.value, source: COMMON },
+        None => Sourced { value: LOAD_SHARE * value, source: COMMON },
     }
 }
 
-/// The original as EN 15800 speaks of it.
-fn cold_wound(of: &Particulars, point: &Point) -> Option<ColdWound> {
+fn cold_wound(of: &Drawing, point: &Point) -> Option<ColdWound> {
     if of.coiling != Some(Coiling::Cold) {
         return None;
     }
-    ColdWound::new(point.coil().ok()?, point.turns().ok()?, point.free?).ok()
+    ColdWound::new(point.coil().ok()?, point.turns().ok()?, point.free().ok()?).ok()
 }
 
-fn least_gaps(case: &Case, original: &Point) -> Option<Length> {
-    let (coil, turns) = (original.coil().ok()?, original.turns().ok()?);
-    Some(gaps::least(coil, turns, case.original.coiling?, case.asked.duty))
+fn least_gaps(case: &Case, original: &Drawing) -> Option<Length> {
+    let point = Point::nominal(original);
+    let (coil, turns) = (point.coil().ok()?, point.turns().ok()?);
+    Some(gaps::least(coil, turns, original.coiling?, case.asked.duty))
 }

@@ -211,6 +211,17 @@ pub enum Factor {
     Wahl,
 }
 
+impl From<Against> for Factor {
+    fn from(against: Against) -> Self {
+        match against {
+            Against::Plain => Self::Plain,
+            Against::DirectShear => Self::DirectShear,
+            Against::Curvature => Self::Bergstrasser,
+            Against::Wahl => Self::Wahl,
+        }
+    }
+}
+
 impl Factor {
     /// Its value for an index.
     ///
@@ -272,12 +283,7 @@ impl Allowed {
             }
             Self::Row { strength, presetting } => {
                 let allowable = strength.allowable(bar, presetting)?;
-                let factor = match allowable.against {
-                    Against::Plain => Factor::Plain,
-                    Against::DirectShear => Factor::DirectShear,
-                    Against::Curvature => Factor::Bergstrasser,
-                };
-                Ok((allowable.stress.value, factor))
+                Ok((allowable.stress.value, allowable.against.into()))
             }
         }
     }

@@ -5,12 +5,12 @@ use super::springs::{HalfWidths, Spring, middle, mm, mpa, setting};
 use coilnest::coil::Hand;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
+use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::material::Against;
 use coilnest::propagation::Across;
 use coilnest::quantity::{Length, Pressure, SpringRate};
 use coilnest::replacement::{
-    Around, Asked, Bearable, Case, Decision, Figure, Limits, Line, Missing, Particulars, Range,
-    Requirement, Verdict, Whose, Word,
+    Around, Asked, Case, Decision, Limits, Line, Missing, Requirement, Verdict, Whose, Word,
 };
 
 const FIGURES: [Figure; 10] = [
@@ -22,7 +22,7 @@ const FIGURES: [Figure; 10] = [
     Figure::FreeHeight,
     Figure::ShearModulus,
     Figure::YoungsModulus,
-    Figure::BearableStress,
+    Figure::AllowableStress,
     Figure::TensileStrength,
 ];
 
@@ -38,7 +38,7 @@ fn whole() -> Case {
         nest_height: Some(Limits::between(mm(100.0), mm(140.0))),
         ..Asked::default()
     };
-    let drawn = |spring: Particulars| Particulars { dead_turns: None, ..spring };
+    let drawn = |spring: Drawing| Drawing { dead_turns: None, ..spring };
     let nest = Around {
         outer: vec![setting.outer.seated()],
         inner: vec![setting.inner.seated()],
@@ -49,7 +49,7 @@ fn whole() -> Case {
     Case { nest: Some(nest), ..case }
 }
 
-fn of(case: &mut Case, whose: Whose) -> &mut Particulars {
+fn of(case: &mut Case, whose: Whose) -> &mut Drawing {
     match whose {
         Whose::Original => &mut case.original,
         Whose::Candidate => &mut case.candidate,
@@ -57,7 +57,7 @@ fn of(case: &mut Case, whose: Whose) -> &mut Particulars {
     }
 }
 
-fn remove(spring: &mut Particulars, figure: Figure) {
+fn remove(spring: &mut Drawing, figure: Figure) {
     match figure {
         Figure::Bar => spring.bar = None,
         Figure::Diameter => spring.diameter = None,
@@ -67,55 +67,56 @@ fn remove(spring: &mut Particulars, figure: Figure) {
         Figure::FreeHeight => spring.free = None,
         Figure::ShearModulus => spring.shear_modulus = None,
         Figure::YoungsModulus => spring.youngs_modulus = None,
-        Figure::BearableStress => spring.bearable = None,
+        Figure::AllowableStress => spring.allowable = None,
         Figure::TensileStrength => spring.tensile = None,
         other => panic!("{other}"),
     }
 }
 
 /// The same spring with a figure a little different.
-fn nudge(spring: &mut Particulars, figure: Figure) {
+fn nudge(spring: &mut Drawing, figure: Figure) {
     let by = 1.001;
-    let length = |range: Range<Length>| Range::exact(range.nominal() * by);
+    let length = |range: Given<Length>| Given::exact(range.nominal() * by);
     match figure {
         Figure::Bar => spring.bar = spring.bar.map(length),
         Figure::Diameter => {
             spring.diameter = spring.diameter.map(|(across, range)| (across, length(range)));
         }
         Figure::TotalTurns => {
-            spring.total_turns = spring.total_turns.map(|turns| Range::exact(turns.nominal() * by));
+            spring.total_turns = spring.total_turns.map(|turns| Given::exact(turns.nominal() * by));
         }
         Figure::Ends => spring.ends = Some(Ends::TaperedGround),
         Figure::Hand => spring.hand = Some(Hand::Left),
         Figure::FreeHeight => spring.free = spring.free.map(length),
         Figure::ShearModulus => {
-            spring.shear_modulus = spring.shear_modulus.map(|it| Range::exact(it.nominal() * by));
+            spring.shear_modulus = spring.shear_modulus.map(|it| Given::exact(it.nominal() * by));
         }
         Figure::YoungsModulus => spring.youngs_modulus = spring.youngs_modulus.map(|it| it * by),
-        Figure::BearableStress => {
-            spring.bearable = spring.bearable.map(|it| Bearable { stress: it.stress * by, ..it });
+        Figure::AllowableStress => {
+            spring.allowable =
+                spring.allowable.map(|it| Allowable { stress: it.stress * by, ..it });
         }
         Figure::TensileStrength => spring.tensile = spring.tensile.map(|it| it * by),
         other => panic!("{other}"),
     }
 }
 
-fn put(spring: &mut Particulars, figure: Figure, value: f64) {
-    let length = Range::exact(Length { value, ..Length::default() });
+fn put(spring: &mut Drawing, figure: Figure, value: f64) {
+    let length = Given::exact(Length { value, ..Length::default() });
     let stress = Pressure { value, ..Pressure::default() };
     match figure {
         Figure::Bar => spring.bar = Some(length),
         Figure::Diameter => spring.diameter = Some((Across::Outside, length)),
-        Figure::TotalTurns => spring.total_turns = Some(Range::exact(value)),
+        Figure::TotalTurns => spring.total_turns = Some(Given::exact(value)),
         Figure::FreeHeight => spring.free = Some(length),
         Figure::SolidHeight => spring.solid = Some(length),
         Figure::Rate => {
-            spring.rate = Some(Range::exact(SpringRate { value, ..SpringRate::default() }));
+            spring.rate = Some(Given::exact(SpringRate { value, ..SpringRate::default() }));
         }
-        Figure::ShearModulus => spring.shear_modulus = Some(Range::exact(stress)),
+        Figure::ShearModulus => spring.shear_modulus = Some(Given::exact(stress)),
         Figure::YoungsModulus => spring.youngs_modulus = Some(stress),
-        Figure::BearableStress => {
-            spring.bearable = Some(Bearable { stress, against: Against::Plain });
+        Figure::AllowableStress => {
+            spring.allowable = Some(Allowable { stress, against: Against::Plain });
         }
         Figure::TensileStrength => spring.tensile = Some(stress),
         other => panic!("{other}"),
@@ -167,17 +168,20 @@ fn what_a_missing_figure_would_have_to_be_decides_and_a_hair_beyond_does_not() {
             let mut without = whole.clone();
             remove(of(&mut without, whose), figure);
             for (line, before) in lines(&without).into_iter().zip(&before) {
-                let Verdict::CannotTell { decided_by, .. } = &line.verdict else { continue };
+                if !matches!(line.verdict, Verdict::CannotTell { .. }) {
+                    continue;
+                }
                 let met = |case: &Case| {
                     let judged = case.judge().ok()?;
-                    Some(judged.line(line.requirement)?.verdict == Verdict::MetThroughout)
+                    let found = &judged.line(line.requirement)?.verdict;
+                    Some(!matches!(found, Verdict::NotMet | Verdict::CannotTell { .. }))
                 };
                 let with = |value: f64| {
                     let mut with = without.clone();
                     put(of(&mut with, whose), figure, value);
                     met(&with)
                 };
-                match decided_by {
+                match &without.decision(&line) {
                     Some(Decision::Within { missing, spans }) => {
                         assert_eq!(*missing, Missing { whose, figure });
                         for span in spans {
@@ -216,7 +220,7 @@ fn what_a_missing_figure_would_have_to_be_decides_and_a_hair_beyond_does_not() {
                                     && span.most.is_none_or(|most| own <= most.si() * (1.0 + 1e-12))
                             });
                             assert_eq!(met(&exact), Some(within), "{own} {line:?}");
-                            assert!(within || before.verdict != Verdict::MetThroughout);
+                            assert!(within || before.verdict == Verdict::NotMet);
                         }
                     }
                     Some(Decision::Word { missing, word }) => {
@@ -241,16 +245,13 @@ fn what_a_missing_figure_would_have_to_be_decides_and_a_hair_beyond_does_not() {
 #[test]
 fn a_bar_within_a_rate() {
     let mut case = whole();
+    case.candidate.dead_turns = Some(Given::exact(2.0));
     case.candidate.bar = None;
-    case.candidate.diameter = Some((Across::Mean, Range::exact(mm(60.0))));
+    case.candidate.diameter = Some((Across::Mean, Given::exact(mm(60.0))));
     case.asked.rate = Some(Limits::between(rate_of(7.9), rate_of(8.1)));
     let lines = lines(&case);
     let line = lines.iter().find(|line| line.requirement == Requirement::Rate).unwrap();
-    let Verdict::CannotTell { decided_by: Some(Decision::Within { spans, .. }), .. } =
-        &line.verdict
-    else {
-        panic!("{line:?}")
-    };
+    let Some(Decision::Within { spans, .. }) = case.decision(line) else { panic!("{line:?}") };
     let ends: Vec<_> =
         spans.iter().map(|span| (span.least.unwrap().si(), span.most.unwrap().si())).collect();
     assert_eq!(ends.len(), 1);
@@ -267,18 +268,15 @@ fn rate_of(bar: f64) -> SpringRate {
 #[test]
 fn a_stress_at_solid_is_met_in_two_spans() {
     let mut case = whole();
+    case.candidate.dead_turns = Some(Given::exact(2.0));
     case.candidate.bar = None;
-    case.candidate.diameter = Some((Across::Mean, Range::exact(mm(60.0))));
-    case.candidate.free = Some(Range::exact(mm(160.0)));
+    case.candidate.diameter = Some((Across::Mean, Given::exact(mm(60.0))));
+    case.candidate.free = Some(Given::exact(mm(160.0)));
     let stress = mpa(500.0);
-    case.asked.stress_at_solid = Some(Bearable { stress, against: Against::Plain });
+    case.asked.stress_at_solid = Some(Allowable { stress, against: Against::Plain });
     let lines = lines(&case);
     let line = lines.iter().find(|line| line.requirement == Requirement::StressAtSolid).unwrap();
-    let Verdict::CannotTell { decided_by: Some(Decision::Within { spans, .. }), .. } =
-        &line.verdict
-    else {
-        panic!("{line:?}")
-    };
+    let Some(Decision::Within { spans, .. }) = case.decision(line) else { panic!("{line:?}") };
     // τ = G d (L0 − 9 d)/(π D² n): 9 d² − 160 d + 500·π·3600·7/79 000 = 0, in mm.
     let constant = 500.0 * core::f64::consts::PI * 3600.0 * 7.0 / 79_000.0;
     let root = (160.0_f64 * 160.0 - 4.0 * 9.0 * constant).sqrt();
@@ -292,11 +290,11 @@ fn a_stress_at_solid_is_met_in_two_spans() {
 #[test]
 fn book_figures_alone_tell_what_they_can() {
     let spring = middle(Across::Outside);
-    let book = Particulars {
-        free: Some(Range::exact(mm(spring.free))),
-        rate: Some(Range::exact(spring.rate())),
-        solid: Some(Range::exact(spring.solid())),
-        ..Particulars::default()
+    let book = Drawing {
+        free: Some(Given::exact(mm(spring.free))),
+        rate: Some(Given::exact(spring.rate())),
+        solid: Some(Given::exact(spring.solid())),
+        ..Drawing::default()
     };
     let asked = Asked { working: Some(mm(125.0)), ..Asked::default() };
     let judged = Case::new(book.clone(), book, asked).judge().unwrap();
@@ -317,7 +315,7 @@ fn book_figures_alone_tell_what_they_can() {
         ]
     );
     let lacks = |requirement| match &judged.line(requirement).unwrap().verdict {
-        Verdict::CannotTell { missing, decided_by: None } => missing.clone(),
+        Verdict::CannotTell { missing } => missing.clone(),
         other => panic!("{other:?}"),
     };
     let both = |figures: &[Figure]| {

@@ -3,13 +3,13 @@
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
 use coilnest::coil::Hand;
 use coilnest::coil::ends::Ends;
+use coilnest::drawing::Drawing;
 use coilnest::frame::{FrameError, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest, NestError};
 use coilnest::propagation::Across;
 use coilnest::quantity::Length;
 use coilnest::replacement::{
-    Around, Asked, Case, Item, Limits, Particulars, Question, ReplacementError, UnderFrame, Whose,
-    Wishes,
+    Around, Asked, Case, Item, Limits, Question, ReplacementError, UnderFrame, Whose, Wishes,
 };
 
 fn asking(asked: Asked) -> String {
@@ -88,7 +88,7 @@ fn a_hand_that_a_neighbour_has_is_refused() {
 #[test]
 fn what_is_no_spring_within_its_tolerances_is_refused() {
     let spring = middle(Across::Outside);
-    let judge = |candidate: Particulars| {
+    let judge = |candidate: Drawing| {
         Case::new(spring.exact(), candidate, Asked::default()).judge().unwrap_err().to_string()
     };
     let none = HalfWidths::default();
@@ -210,7 +210,7 @@ fn an_order_holds_what_is_known_and_asks_the_rest() {
         order.without_limits(),
         [Question::Outside, Question::TotalTurns, Question::ActiveTurns]
     );
-    let nothing = Case::new(Particulars::default(), Particulars::default(), Asked::default());
+    let nothing = Case::new(Drawing::default(), Drawing::default(), Asked::default());
     assert_eq!(nothing.order(&Wishes::default()).questions().len(), 19);
     let text: Vec<String> = order.questions().iter().map(ToString::to_string).collect();
     assert_eq!(text[0], "the steel");

@@ -4,11 +4,11 @@
 use super::springs::{FIGURES, HalfWidths, Setting, Spring, middle, mm, setting};
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
+use coilnest::drawing::{Allowable, Range};
 use coilnest::propagation::Across;
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
 use coilnest::replacement::{
-    Amount, Around, Asked, Bearable, Case, Judgement, Limits, Offered, Range, Requirement, Verdict,
-    Wanted,
+    Amount, Around, Asked, Case, Judgement, Limits, Offered, Requirement, Verdict, Wanted,
 };
 use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
@@ -94,7 +94,7 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
     let length = |value| Length { value, ..Length::default() };
     let most_stress = |requirement| {
         let stress = Pressure { value: within(requirement).1, ..Pressure::default() };
-        Some(Bearable { stress, ..super::springs::bearable() })
+        Some(Allowable { stress, ..super::springs::allowable() })
     };
     let lengths = |requirement| {
         let (least, most) = within(requirement);

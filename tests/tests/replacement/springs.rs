@@ -4,12 +4,13 @@ use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
 use coilnest::coil::{Diameters, Hand, growth, rate, set, solid, stress};
+use coilnest::drawing::{Allowable, Drawing, Given};
 use coilnest::material::{Against, poisson};
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::propagation::Across;
 use coilnest::quantity::unit::{gigapascal, megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
-use coilnest::replacement::{Bearable, Particulars, Range, Requirement, Seated};
+use coilnest::replacement::{Requirement, Seated};
 
 pub(crate) fn mm(x: f64) -> Length {
     Length::new::<millimeter>(x)
@@ -46,8 +47,8 @@ pub(crate) struct Spring {
 }
 
 /// What the wire of these tests bears at rest.
-pub(crate) fn bearable() -> Bearable {
-    Bearable { stress: mpa(1000.0), against: Against::Curvature }
+pub(crate) fn allowable() -> Allowable {
+    Allowable { stress: mpa(1000.0), against: Against::Curvature }
 }
 
 /// What it breaks at.
@@ -73,10 +74,10 @@ pub(crate) struct HalfWidths {
 
 impl Spring {
     /// Its particulars, all given.
-    pub(crate) fn within(self, half: HalfWidths) -> Particulars {
-        let length = |x, half| Range::around(mm(x), mm(half), mm(half)).unwrap();
-        let number = |x, half| Range::around(x, half, half).unwrap();
-        Particulars {
+    pub(crate) fn within(self, half: HalfWidths) -> Drawing {
+        let length = |x, half| Given::around(mm(x), mm(half), mm(half)).unwrap();
+        let number = |x, half| Given::around(x, half, half).unwrap();
+        Drawing {
             bar: Some(length(self.bar, half.bar)),
             diameter: Some((self.across, length(self.diameter, half.diameter))),
             total_turns: Some(number(self.turns, half.turns)),
@@ -85,17 +86,28 @@ impl Spring {
             hand: Some(self.hand),
             free: Some(length(self.free, half.free)),
             shear_modulus: Some(
-                Range::around(gpa(self.shear), gpa(half.shear), gpa(half.shear)).unwrap(),
+                Given::around(gpa(self.shear), gpa(half.shear), gpa(half.shear)).unwrap(),
             ),
             youngs_modulus: Some(youngs()),
-            bearable: Some(bearable()),
+            allowable: Some(allowable()),
             tensile: Some(tensile()),
-            ..Particulars::default()
+            ..Drawing::default()
         }
     }
 
-    pub(crate) fn exact(self) -> Particulars {
+    pub(crate) fn exact(self) -> Drawing {
         self.within(HalfWidths::default())
+    }
+
+    /// Its drawing without a tolerance on its sizes.
+    pub(crate) fn as_drawn(self) -> Drawing {
+        Drawing {
+            bar: Some(Given::as_drawn(mm(self.bar))),
+            diameter: Some((self.across, Given::as_drawn(mm(self.diameter)))),
+            total_turns: Some(Given::as_drawn(self.turns)),
+            free: Some(Given::as_drawn(mm(self.free))),
+            ..self.exact()
+        }
     }
 
     pub(crate) fn seated(self) -> Seated {
@@ -176,7 +188,7 @@ impl Spring {
             }
             Requirement::Fatigue => {
                 let cycle = Cycle::between(coil, setting.cycle.0, setting.cycle.1).unwrap();
-                let torsional_yield = bearable().stress;
+                let torsional_yield = allowable().stress;
                 let against_yield = (torsional_yield / cycle.greatest()).value;
                 let strength = Strength { tensile: tensile(), torsional_yield };
                 let goodman =

@@ -7,7 +7,7 @@ export type EventWord = 'touches' | 'stage' | 'solid';
 /**
  * How a requirement is met, or all of them together.
  */
-export type Met = 'throughout' | 'at-nominal' | 'not-met' | 'cannot-tell';
+export type Met = 'throughout' | 'at-nominal' | 'as-drawn' | 'not-met' | 'cannot-tell';
 /**
  * Where on the page a caution binds.
  */
@@ -101,6 +101,11 @@ export interface Asked {
 	 * The greatest stress at work.
 	 */
 	stress?: string;
+	/**
+	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
+	 * said, which is the greatest.
+	 */
+	stress_factor?: string;
 	/**
 	 * The greatest stress at solid.
 	 */
@@ -206,6 +211,10 @@ export interface CoilDrawing {
 	 */
 	limits?: Limits;
 	/**
+	 * Loads at heights that its drawing or its maker states.
+	 */
+	loads?: LoadEntry[];
+	/**
 	 * Mean diameter, instead.
 	 */
 	mean?: string;
@@ -298,6 +307,23 @@ export interface Limits {
 	under?: string;
 }
 /**
+ * A load that is stated at a height.
+ */
+export interface LoadEntry {
+	/**
+	 * The height.
+	 */
+	height?: string;
+	/**
+	 * The load there.
+	 */
+	load?: string;
+	/**
+	 * How far it may be off, as `± 5 %` or `+200 -0 lb`.
+	 */
+	tolerance?: string;
+}
+/**
  * One reading on a press.
  */
 export interface PressPoint {
@@ -315,7 +341,7 @@ export interface PressPoint {
 	way?: string;
 }
 /**
- * Half-widths of sizes: each may be off by so much, up or down.
+ * How far sizes may be off: either way by so much, or up and down apart, as `+1.5 -0`.
  */
 export interface TolerancesEntry {
 	/**
@@ -330,6 +356,14 @@ export interface TolerancesEntry {
 	 * Of the free height.
 	 */
 	free?: string;
+	/**
+	 * Of the rate that is given.
+	 */
+	rate?: string;
+	/**
+	 * Of the solid height that is given.
+	 */
+	solid?: string;
 	/**
 	 * Of the turns in all.
 	 */
@@ -503,6 +537,11 @@ export interface Need {
 	 */
 	stress?: string;
 	/**
+	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
+	 * said, which is the greatest.
+	 */
+	stress_factor?: string;
+	/**
 	 * The greatest stress at solid, over the steel's.
 	 */
 	stress_solid?: string;
@@ -610,6 +649,17 @@ export interface Replace {
 	 * Which drawing is to be replaced.
 	 */
 	original?: string;
+	/**
+	 * Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
+	 * named.
+	 */
+	seat?: string;
+	/**
+	 * Requirements that need not be met, by their codes, each with the reason.
+	 */
+	waived?: {
+		[k: string]: string;
+	};
 }
 /**
  * What was measured with.
@@ -893,6 +943,10 @@ export interface LineReport {
 	 * The same as a person reads it.
 	 */
 	title: string;
+	/**
+	 * Why it need not be met, where it is waived.
+	 */
+	waived?: string;
 	/**
 	 * Why, in a sentence.
 	 */
@@ -1819,6 +1873,7 @@ export interface LevelReport {
  * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
  * | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
  * | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+ * | `seat-without-nest`, `waived-without-reason` | one seat is named but no nest; a requirement is waived without a reason |
  * | `need-unknown` | a need lacks its load, its rate or its steel |
  * | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
  * | `strength-unknown` | no stress that the steel may bear is held or given |

@@ -2,17 +2,19 @@
 
 use super::words;
 use crate::coil::ends::Ends;
-use crate::coil::{buckling, fatigue, growth, rate, solid, stress};
+use crate::coil::{buckling, fatigue, growth, rate, set, solid, stress};
+use crate::drawing::{Drawing, Figure, Given, Range, SOURCE};
 use crate::frame;
 use crate::job::desk::Desk;
 use crate::job::drawing::GEOMETRY;
 use crate::job::figures::{Pen, sentence, text};
 use crate::job::report::LineReport;
+use crate::material::Against;
 use crate::nest;
 use crate::propagation::Across;
-use crate::quantity::{self, Force, Modulus};
+use crate::quantity::{self, Force, Length, Modulus, Stress};
 use crate::replacement::{
-    Amount, Case, Line, Margin, Offered, Particulars, Range, Requirement, SOURCE, Verdict, Wanted,
+    Amount, Case, Line, Margin, Missing, Offered, Requirement, Verdict, Wanted,
 };
 
 const UNKNOWN: &str = "not known";
@@ -38,8 +40,44 @@ pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineRepor
         Some(Offered::Range(range)) => Some(file(desk, case, line, range, offered.clone())),
         _ => None,
     };
-    let why = why(pen, line);
-    LineReport { code, name: name.to_owned(), asked, offered, met, title, why, working }
+    let why = text!("{}{}", why(pen, case, line), both_stresses(pen, case, line));
+    let name = match stressed(case, requirement) {
+        Some(against) => text!("{name}, {}", words::against(against)),
+        None => name.to_owned(),
+    };
+    let waived = line.waived.clone();
+    LineReport { code, name, asked, offered, met, title, why, waived, working }
+}
+
+/// With which factor the stress of a line is meant.
+fn stressed(case: &Case, requirement: Requirement) -> Option<Against> {
+    let given = match requirement {
+        Requirement::StressAtWork => case.asked.stress_at_work,
+        Requirement::StressAtSolid => case.asked.stress_at_solid,
+        _ => return None,
+    };
+    Some(case.stress_against(given))
+}
+
+/// A stress with and without the factor for the inside of the coil, so that neither is taken for the
+/// other.
+fn both_stresses(pen: Pen, case: &Case, line: &Line) -> String {
+    let Some(against) = stressed(case, line.requirement) else { return String::new() };
+    let of = |against| {
+        let candidate = &case.candidate;
+        let stress = match line.requirement {
+            Requirement::StressAtWork => candidate.stress_at(case.asked.working?, against),
+            _ => candidate.stress_at_solid(against),
+        };
+        Some(text!("{} {}", pen.say::<Stress>(stress.ok()?.nominal()), words::against(against)))
+    };
+    let others = [Against::Plain, Against::Wahl].into_iter().filter(|other| *other != against);
+    let others: Vec<String> = others.filter_map(of).collect();
+    if others.is_empty() {
+        String::new()
+    } else {
+        text!(" The same stress: {}.", quantity::joined(others.iter(), ", "))
+    }
 }
 
 /// Whether a coil buckles at no height: the height at which it does is then nought.
@@ -48,10 +86,13 @@ fn never(requirement: Requirement, range: &Range<Amount>) -> bool {
 }
 
 /// The margin in words, or what is missing; and whose limit it is.
-fn why(pen: Pen, line: &Line) -> String {
+fn why(pen: Pen, case: &Case, line: &Line) -> String {
     let whose = match (line.wanted, line.source) {
         (Some(Wanted::Within(_)), Some(source)) => match line.requirement {
-            Requirement::FreeHeight | Requirement::Rate | Requirement::Load => {
+            Requirement::FreeHeight
+            | Requirement::Rate
+            | Requirement::Load
+            | Requirement::LoadAt(_) => {
                 text!(" The limits lie about the original's own figure: {source}.")
             }
             _ => text!(" The limit: {source}."),
@@ -65,12 +106,19 @@ fn why(pen: Pen, line: &Line) -> String {
         return text!("It does not buckle before it is solid.{whose}");
     }
     match (&line.verdict, line.margin) {
-        (Verdict::CannotTell { missing, decided_by }, _) => {
+        (Verdict::CannotTell { missing }, _) => {
             let lacking = sentence(&text!("not known: {}", words::list(missing)));
             let decided =
-                decided_by.as_ref().map_or_else(String::new, |by| words::decision(pen, by));
+                case.decision(line).map_or_else(String::new, |by| words::decision(pen, &by));
             let joint = if decided.is_empty() { "" } else { " " };
             text!("{lacking}{joint}{decided}{whose}")
+        }
+        (Verdict::MetAsDrawn { untold }, margin) => {
+            let spare = margin.map_or_else(String::new, |margin| {
+                let size = words::margin(pen, line.requirement, margin.nominal);
+                text!("As drawn it has {size} to spare. ")
+            });
+            text!("{spare}{}{whose}", not_given(untold))
         }
         (verdict, Some(margin)) => {
             text!("{}{whose}", by_margin(pen, line.requirement, verdict, margin))
@@ -78,6 +126,24 @@ fn why(pen: Pen, line: &Line) -> String {
         (Verdict::NotMet, None) => "It is not what is asked.".to_owned(),
         (_, None) => "As asked.".to_owned(),
     }
+}
+
+/// What would have to be known for more than that it is met as drawn.
+fn not_given(untold: &[Missing]) -> String {
+    let is_steel = |one: &&Missing| one.figure == Figure::Steel;
+    let steels: Vec<Missing> = untold.iter().filter(is_steel).copied().collect();
+    let sizes: Vec<Missing> = untold.iter().filter(|one| !is_steel(one)).copied().collect();
+    let mut said = Vec::new();
+    if !sizes.is_empty() {
+        said.push(text!("No tolerance is given: {}.", words::list(&sizes)));
+    }
+    if !steels.is_empty() {
+        said.push(text!(
+            "It holds if the steel is no weaker than the original's; not known: {}.",
+            words::list(&steels)
+        ));
+    }
+    said.join(" ")
 }
 
 fn by_margin(pen: Pen, requirement: Requirement, verdict: &Verdict, margin: Margin) -> String {
@@ -119,7 +185,7 @@ fn file(
 }
 
 /// The formula of a requirement's figure, and who says so.
-fn rule(requirement: Requirement, of: &Particulars) -> (&'static str, String) {
+fn rule(requirement: Requirement, of: &Drawing) -> (&'static str, String) {
     match requirement {
         Requirement::Pocket => ("De = D + d + ΔDe", growth_source()),
         Requirement::Post => ("Di = D − d", GEOMETRY.to_owned()),
@@ -127,16 +193,18 @@ fn rule(requirement: Requirement, of: &Particulars) -> (&'static str, String) {
             ("gap = (Di − De) / 2 − ΔDe / 2", growth_source())
         }
         Requirement::FreeHeight => ("L0", "as its drawing has it".to_owned()),
-        Requirement::Rate if of.rate.is_some() => ("R", "as given".to_owned()),
-        Requirement::Rate => ("R = G · d⁴ / (8 · D³ · n)", rate::SOURCE.to_string()),
-        Requirement::Load => ("F = R · (L0 − h)", rate::SOURCE.to_string()),
+        Requirement::Rate if of.rate.is_some() => ("k", "as given".to_owned()),
+        Requirement::Rate => ("k = G · d⁴ / (8 · D³ · n)", rate::SOURCE.to_string()),
+        Requirement::Load | Requirement::LoadAt(_) => {
+            ("F = k · (L0 − h)", rate::SOURCE.to_string())
+        }
         Requirement::SolidHeight => solid_rule(of),
         Requirement::Reserve => ("h − Lc", solid_rule(of).1),
         Requirement::StressAtWork => {
-            ("τ = K · 8 · R · (L0 − h) · D / (π · d³)", stress::SOURCE.to_string())
+            ("τ = K · 8 · k · (L0 − h) · D / (π · d³)", stress::SOURCE.to_string())
         }
         Requirement::StressAtSolid => {
-            ("τc = K · 8 · R · (L0 − Lc) · D / (π · d³)", stress::SOURCE.to_string())
+            ("τc = K · 8 · k · (L0 − Lc) · D / (π · d³)", stress::SOURCE.to_string())
         }
         Requirement::Buckling => ("LK = L0 − sK", buckling::SOURCE.to_string()),
         Requirement::Fatigue => (
@@ -155,7 +223,7 @@ fn growth_source() -> String {
     text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE)
 }
 
-fn solid_rule(of: &Particulars) -> (&'static str, String) {
+fn solid_rule(of: &Drawing) -> (&'static str, String) {
     match (of.solid, of.ends) {
         (Some(_), _) | (None, None) => ("Lc", "as given".to_owned()),
         (None, Some(ends)) => {
@@ -176,7 +244,10 @@ fn inputs(pen: Pen, requirement: Requirement, case: &Case) -> Vec<String> {
         let said = |amount| words::amount(pen, amount);
         value.map(|value| text!("{symbol} = {}", words::range(said, &value)))
     };
-    let bar = || put("d", of.bar.map(|bar| bar.map(Amount::Length)));
+    let length = |given: Option<Given<Length>>, figure| {
+        given.map(|given| given.range(figure).map(Amount::Length))
+    };
+    let bar = || put("d", length(of.bar, Figure::Bar));
     let diameter = || {
         let (across, size) = of.diameter?;
         let symbol = match across {
@@ -184,18 +255,25 @@ fn inputs(pen: Pen, requirement: Requirement, case: &Case) -> Vec<String> {
             Across::Outside => "De",
             Across::Inside => "Di",
         };
-        put(symbol, Some(size.map(Amount::Length)))
+        put(symbol, length(Some(size), Figure::Diameter))
     };
-    let turns = || put("nt", of.total_turns.map(|turns| turns.map(Amount::Number)));
+    let turns = || {
+        put("nt", of.total_turns.map(|turns| turns.range(Figure::TotalTurns).map(Amount::Number)))
+    };
     let active = || put("n", of.active_turns().ok().map(|turns| turns.map(Amount::Number)));
-    let free = || put("L0", of.free.map(|free| free.map(Amount::Length)));
-    let rate = || put("R", of.rate().ok().map(|rate| rate.map(Amount::Rate)));
+    let free = || put("L0", length(of.free, Figure::FreeHeight));
+    let rate = || put("k", of.rate().ok().map(|rate| rate.map(Amount::Rate)));
     let solid = || put("Lc", of.solid().ok().map(|solid| solid.map(Amount::Length)));
     let shear = || {
         let shear = of.shear_modulus?.nominal();
         Some(text!("G = {}", pen.say::<Modulus>(shear)))
     };
     let height = || put("h", case.asked.working.map(|at| Range::exact(Amount::Length(at))));
+    let factor = || {
+        let coil = of.nominal_coil()?;
+        let factor = set::factor(stressed(case, requirement)?, coil.index());
+        Some(text!("K = {}", quantity::write_number(factor, 4)))
+    };
     let cycle = || {
         let (least, most) = case.asked.cycle?;
         Some(text!("F1 = {}, F2 = {}", pen.say::<Force>(least), pen.say::<Force>(most)))
@@ -207,11 +285,16 @@ fn inputs(pen: Pen, requirement: Requirement, case: &Case) -> Vec<String> {
         Requirement::Rate if of.rate.is_some() => vec![rate()],
         Requirement::Rate => vec![shear(), bar(), diameter(), active()],
         Requirement::Load => vec![rate(), free(), height()],
+        Requirement::LoadAt(place) => {
+            let at = case.original.loads.get(usize::from(place));
+            let at = at.map(|at| Range::exact(Amount::Length(at.height)));
+            vec![rate(), free(), put("h", at)]
+        }
         Requirement::SolidHeight if of.solid.is_some() => vec![solid()],
         Requirement::SolidHeight => vec![bar(), turns()],
         Requirement::Reserve => vec![height(), solid()],
-        Requirement::StressAtWork => vec![rate(), free(), height(), bar(), diameter()],
-        Requirement::StressAtSolid => vec![rate(), free(), solid(), bar(), diameter()],
+        Requirement::StressAtWork => vec![factor(), rate(), free(), height(), bar(), diameter()],
+        Requirement::StressAtSolid => vec![factor(), rate(), free(), solid(), bar(), diameter()],
         Requirement::Buckling => vec![bar(), diameter(), free()],
         Requirement::Fatigue => vec![cycle(), bar(), diameter()],
         Requirement::NestHeight | Requirement::Deviation => vec![rate(), free(), solid()],

@@ -31,7 +31,7 @@ impl Letter {
 
     pub(super) fn order(&self, pen: Pen, of: &Spring, case: &Case, wishes: &Wishes) -> OrderReport {
         let mut order = case.order(wishes);
-        if !of.total_told && of.nominal.total_turns.is_some() {
+        if !of.total_told && of.drawing.total_turns.is_some() {
             order.total_turns = Item::Question(Question::TotalTurns);
         }
         let title = text!("Order: {}", of.name);

@@ -3,6 +3,7 @@
 use super::spring::Spring;
 use super::{Written, path};
 use crate::bounds;
+use crate::drawing::Drawing;
 use crate::frame::FrameError;
 use crate::job::assess::{Bench, Drafted};
 use crate::job::desk::Desk;
@@ -11,7 +12,7 @@ use crate::job::frame::{self, Written as WrittenFrame};
 use crate::job::input::Job;
 use crate::job::nest::{Reckoned, Seated as JobSeat};
 use crate::quantity::Length;
-use crate::replacement::{Around, Particulars, Seated, UnderFrame};
+use crate::replacement::{Around, Seated, UnderFrame};
 
 /// The nest that the original stands in.
 pub(super) struct Standing {
@@ -35,10 +36,12 @@ pub(super) fn standing(
     springs: &[Spring],
     original: &Spring,
 ) -> Option<Standing> {
-    let holds = |nest: &&Drafted<'_>| places(&nest.seats, original).next().is_some();
+    let holds = |nest: &&Drafted<'_>| {
+        places(&nest.seats, original).any(|place| meant(written, nest, place))
+    };
     let Some(name) = &written.nest else {
         let nest = bench.nests.iter().find(holds)?;
-        return Some(around(aside, nest, springs, original));
+        return Some(around(aside, nest, written, springs, original));
     };
     let nest = bench.nests.iter().find(|nest| nest.id == *name)?;
     if !holds(&nest) {
@@ -49,7 +52,12 @@ pub(super) fn standing(
         desk.note(&path().field("nest"), "swap-unknown", text);
         return None;
     }
-    Some(around(aside, nest, springs, original))
+    Some(around(aside, nest, written, springs, original))
+}
+
+/// Whether a seat is among those that are to be replaced: all, unless one of one nest is named.
+fn meant(written: &Written, nest: &Drafted<'_>, place: usize) -> bool {
+    written.seat.is_none_or(|seat| written.nest.as_ref() == Some(&nest.id) && place == seat)
 }
 
 /// The seats that hold the original.
@@ -61,10 +69,11 @@ fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item 
 fn around(
     aside: &mut Desk<'_>,
     nest: &Drafted<'_>,
+    written: &Written,
     springs: &[Spring],
     original: &Spring,
 ) -> Standing {
-    let own = places(&nest.seats, original).next();
+    let own = places(&nest.seats, original).find(|place| meant(written, nest, *place));
     let mut seats: Vec<(usize, &JobSeat)> = nest.seats.iter().enumerate().collect();
     // The widest first, where all are known; else as they stand in the job.
     let mean = |seat: &JobSeat| seat.facts.diameters.map(|coil| coil.mean().value);
@@ -90,7 +99,7 @@ fn around(
             continue;
         }
         let spring = springs.iter().find(|spring| spring.id == seat.facts.id);
-        let nominal = spring.map_or_else(Particulars::default, |spring| spring.nominal.clone());
+        let nominal = spring.map_or_else(Drawing::default, |spring| spring.drawing.clone());
         let at = spring.map_or_else(|| nest.at.clone(), |spring| spring.at.clone());
         let seated = Seated { spring: nominal, raise: seat.raise };
         found.names.push(Some(seat.facts.name.clone()));
@@ -128,6 +137,7 @@ pub(super) fn beneath(
     aside: &mut Desk<'_>,
     job: &Job,
     bench: &Bench<'_>,
+    asked: &Written,
     original: &Spring,
 ) -> Option<Beneath> {
     let reckoned: Vec<Option<Reckoned>> =
@@ -138,7 +148,8 @@ pub(super) fn beneath(
     let mut replaced = Vec::new();
     for (support, of) in written.supports.iter().enumerate() {
         let Some(nest) = bench.nests.iter().find(|nest| nest.id == of.nest) else { continue };
-        replaced.extend(places(&nest.seats, original).map(|place| (support, place)));
+        let swapped = places(&nest.seats, original).filter(|place| meant(asked, nest, *place));
+        replaced.extend(swapped.map(|place| (support, place)));
     }
     if replaced.is_empty() {
         return None;

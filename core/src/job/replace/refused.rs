@@ -2,11 +2,12 @@
 
 use super::place::Standing;
 use super::{path, words};
+use crate::drawing::Figure;
 use crate::job::figures::{Pen, text};
 use crate::job::problem::Path;
 use crate::job::report::Problem;
 use crate::quantity::{Force, Length};
-use crate::replacement::{Amount, Figure, ReplacementError, Whose};
+use crate::replacement::{Amount, ReplacementError, Whose};
 
 fn says(at: &Path, read: &str, expected: &str, why: &str) -> Problem {
     Problem::new(at, "contradiction", read, expected, why, "")
@@ -92,7 +93,7 @@ pub(super) fn problem(pen: Pen, error: &ReplacementError, at: &Where<'_>) -> Pro
                 length(working)
             ),
         ),
-        ReplacementError::ReserveBelowNought { reserve, working } => says(
+        ReplacementError::ReserveAboveWorking { reserve, working } => says(
             &asked("reserve"),
             &length(reserve),
             "a reserve less than the height at work",

@@ -2,17 +2,18 @@
 
 use crate::bounds;
 use crate::coil::buckling::Seating;
+use crate::drawing::{self as core_drawing, Given};
 use crate::job::desk::Desk;
 use crate::job::drawing::{self, Drawn, coiling};
 use crate::job::entry::Entry;
 use crate::job::input::{Drawing, Job};
 use crate::job::problem::Path;
-use crate::job::service::{self, HalfWidths};
+use crate::job::service::{self, Service};
+use crate::job::tolerance::Tolerance;
 use crate::material::Steel;
 use crate::propagation::Across;
-use crate::quantity::{Force, Length};
-use crate::replacement::{Limits, Particulars, Range};
-use core::ops::{Add, Sub};
+use crate::quantity::{Force, Length, Pressure};
+use crate::replacement::Limits;
 
 /// What is known of one spring.
 #[derive(Clone, Debug)]
@@ -21,10 +22,8 @@ pub(super) struct Spring {
     pub(super) name: String,
     /// Where its drawing stands.
     pub(super) at: Path,
-    /// As it may be made, within its tolerances.
-    pub(super) made: Particulars,
-    /// As it is meant to be.
-    pub(super) nominal: Particulars,
+    /// What its drawing says, tolerances and all.
+    pub(super) drawing: core_drawing::Drawing,
     /// Limits on its free height by its book.
     pub(super) free_limits: Option<Limits<Length>>,
     /// The loads between which it works.
@@ -52,30 +51,24 @@ impl Spring {
         let service = service::read(&mut reading, at, drawing);
         desk.take(reading);
         let written = |entry: &Entry<_>| !Entry::written(entry).is_empty();
-        let mut made = as_drawn(desk, at, drawing, &drawn);
-        let nominal = Particulars {
-            presetting: written(&drawing.set_removed).then_some(service.presetting),
-            surface: drawing
-                .duty
-                .given()
-                .is_some_and(|duty| written(&duty.surface))
-                .then_some(service.surface),
-            ..made.clone()
-        };
-        made.clone_from(&nominal);
+        let mut known = as_drawn(desk, at, drawing, &drawn, &service);
+        known.presetting = written(&drawing.set_removed).then_some(service.presetting);
+        known.surface = drawing
+            .duty
+            .given()
+            .is_some_and(|duty| written(&duty.surface))
+            .then_some(service.surface);
         let facts = &drawn.facts;
-        tolerate(&mut made, &service.tolerances);
         let limits = facts.limits;
         if let (Some(free), Some(limits), None) = (facts.free, limits, service.tolerances.free) {
-            let (least, most) = (limits.least().unwrap_or(free), limits.most().unwrap_or(free));
-            made.free = Range::around(free, free - least, most - free).ok().or(made.free);
+            let given = Given::between(free, limits.least(), limits.most()).ok();
+            known.free = given.or(known.free);
         }
         Self {
             id: facts.id.clone(),
             name: if facts.name.is_empty() { at.text().to_owned() } else { facts.name.clone() },
             at: at.clone(),
-            made,
-            nominal,
+            drawing: known,
             free_limits: limits.map(|limits| Limits { least: limits.least(), most: limits.most() }),
             loads: service.loads,
             seating: written(&drawing.seating).then_some(service.seating),
@@ -87,10 +80,16 @@ impl Spring {
 }
 
 /// The figures that a drawing gives, also where others are missing that would make them of use.
-fn as_drawn(desk: &Desk<'_>, at: &Path, drawing: &Drawing, drawn: &Drawn) -> Particulars {
-    // What is wrong with them is told already.
+fn as_drawn(
+    desk: &Desk<'_>,
+    at: &Path,
+    drawing: &Drawing,
+    drawn: &Drawn,
+    service: &Service,
+) -> core_drawing::Drawing {
+    // What is wrong with them is said already.
     let mut again = Desk::new(desk.tables, desk.pen);
-    let facts = &drawn.facts;
+    let (facts, within) = (&drawn.facts, &service.tolerances);
     let bar = again.length(at, "bar", &drawing.bar, &bounds::BAR);
     let sizes = [
         (Across::Outside, &drawing.outside),
@@ -100,46 +99,45 @@ fn as_drawn(desk: &Desk<'_>, at: &Path, drawing: &Drawing, drawn: &Drawn) -> Par
     let diameter = sizes.into_iter().find_map(|(across, entry)| {
         let taken = drawn.across.is_none_or(|taken| taken == across);
         let size = again.length(at, "", entry, &bounds::COIL_DIAMETER).filter(|_| taken)?;
-        Some((across, Range::exact(size)))
+        Some((across, Tolerance::given(within.diameter, size)))
     });
     let makes_no_coil = facts.diameters.is_none() && bar.is_some();
     let total = again.quantity(at, "turns", &drawing.turns, &bounds::TURNS);
     let alone = facts.ends.is_none() && drawing.dead_turns.written().is_empty();
     let total = facts.turns.map(|turns| turns.total()).or(total.filter(|_| alone));
+    let dead = |turns: f64| {
+        let doubt = drawn.dead_turns_half_width;
+        Given::around(turns, doubt.min(turns), doubt).unwrap_or(Given::exact(turns))
+    };
     // The first row stands for a steel that is not known: it lends its modulus, but names nothing.
     let unknown = desk.tables.steels.first().map(Steel::id);
     let named = desk.tables.steel(drawing.steel.written()).copied();
     let named = named.filter(|steel| Some(steel.id()) != unknown);
-    let exact = |length: Option<Length>| length.map(Range::exact);
-    Particulars {
-        bar: exact(bar),
+    let length = |tolerance, size: Option<Length>| Some(Tolerance::given(tolerance, size?));
+    let solid = again.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT);
+    let rate = again.quantity(at, "rate", &drawing.rate, &bounds::RATE);
+    let moduli = drawn.moduli.as_ref();
+    core_drawing::Drawing {
+        bar: length(within.bar, bar),
         diameter: diameter.filter(|_| !makes_no_coil),
-        total_turns: total.map(Range::exact),
-        dead_turns: facts.turns.map(|turns| Range::exact(turns.dead())),
+        total_turns: total.map(|total| Tolerance::given(within.turns, total)),
+        dead_turns: facts.turns.map(|turns| dead(turns.dead())),
         ends: facts.ends,
         hand: facts.hand,
         coiling: facts.diameters.map(|coil| coiling(coil, facts.ends)),
-        free: exact(facts.free),
-        solid: exact(again.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT)),
-        rate: again.quantity(at, "rate", &drawing.rate, &bounds::RATE).map(Range::exact),
-        shear_modulus: drawn.moduli.as_ref().map(|moduli| Range::exact(moduli.shear)),
-        youngs_modulus: drawn.moduli.as_ref().and_then(|moduli| moduli.youngs),
+        free: length(within.free, facts.free),
+        solid: length(within.solid, solid),
+        rate: rate.map(|rate| Tolerance::given(within.rate, rate)),
+        loads: service.stated.clone(),
+        shear_modulus: moduli.map(|moduli| within_doubt(moduli.shear, moduli.doubt)),
+        youngs_modulus: moduli.and_then(|moduli| moduli.youngs),
         steel: named,
-        ..Particulars::default()
+        ..core_drawing::Drawing::default()
     }
 }
 
-fn tolerate(made: &mut Particulars, by: &HalfWidths) {
-    made.bar = made.bar.map(|bar| wide(bar, by.bar));
-    made.diameter = made.diameter.map(|(across, size)| (across, wide(size, by.diameter)));
-    made.total_turns = made.total_turns.map(|turns| wide(turns, by.turns));
-    made.free = made.free.map(|free| wide(free, by.free));
-}
-
-fn wide<Q>(range: Range<Q>, by: Option<Q>) -> Range<Q>
-where
-    Q: Copy + core::fmt::Debug + PartialOrd + Add<Output = Q> + Sub<Output = Q>,
-{
-    let around = by.and_then(|by| Range::around(range.nominal(), by, by).ok());
-    around.unwrap_or(range)
+/// A modulus within its doubt: one standard uncertainty, relative, is a uniform half-width over √3.
+fn within_doubt(modulus: Pressure, doubt: f64) -> Given<Pressure> {
+    let half_width = modulus * (doubt * libm::sqrt(3.0));
+    Given::around(modulus, half_width, half_width).unwrap_or(Given::exact(modulus))
 }

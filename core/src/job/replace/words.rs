@@ -1,12 +1,14 @@
 //! Requirements, figures and verdicts as people say them, in the system of the job.
 
 use crate::coil::Hand;
+use crate::drawing::{Contradiction, Figure, Range};
 use crate::job::choices::ends_name;
 use crate::job::figures::{Pen, text};
 use crate::job::report::Met;
+use crate::material::Against;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
-    Amount, Decision, Figure, Judgement, Limits, Missing, Range, Requirement, Verdict, Word,
+    Amount, Decision, Judgement, Limits, Missing, Requirement, Verdict, Whose, Word,
 };
 
 /// The stable word of a requirement, and its name.
@@ -21,6 +23,9 @@ pub(super) fn requirement(of: Requirement) -> (&'static str, &'static str) {
         Requirement::FreeHeight => ("free-height", "Free height"),
         Requirement::Rate => ("rate", "Rate"),
         Requirement::Load => ("load", "Load at work"),
+        Requirement::LoadAt(0) => ("load-at-first", "Load at the first stated height"),
+        Requirement::LoadAt(1) => ("load-at-second", "Load at the second stated height"),
+        Requirement::LoadAt(_) => ("load-at-further", "Load at a further stated height"),
         Requirement::SolidHeight => ("solid-height", "Solid height"),
         Requirement::StressAtWork => ("stress-at-work", "Stress at work"),
         Requirement::StressAtSolid => ("stress-at-solid", "Stress at solid"),
@@ -34,10 +39,21 @@ pub(super) fn requirement(of: Requirement) -> (&'static str, &'static str) {
     }
 }
 
+/// The requirement of a code.
+pub(super) fn coded(code: &str) -> Option<Requirement> {
+    Requirement::ALL.into_iter().find(|of| requirement(*of).0 == code)
+}
+
+/// Every code.
+pub(super) fn codes() -> impl Iterator<Item = &'static str> {
+    Requirement::ALL.into_iter().map(|of| requirement(of).0)
+}
+
 pub(super) fn overall(met: Met) -> &'static str {
     match met {
         Met::Throughout => "A true replacement",
         Met::AtNominal => "Only at nominal",
+        Met::AsDrawn => "As drawn; tolerances not given",
         Met::NotMet => "No replacement",
         Met::CannotTell => "Cannot be told",
     }
@@ -47,6 +63,7 @@ pub(super) fn met(of: &Verdict) -> (Met, &'static str) {
     match of {
         Verdict::MetThroughout => (Met::Throughout, "Met throughout"),
         Verdict::MetAtNominal => (Met::AtNominal, "Met at nominal only"),
+        Verdict::MetAsDrawn { .. } => (Met::AsDrawn, "Met as drawn"),
         Verdict::NotMet => (Met::NotMet, "Not met"),
         Verdict::CannotTell { .. } => (Met::CannotTell, "Cannot be told"),
     }
@@ -94,13 +111,26 @@ pub(super) fn margin(pen: Pen, requirement: Requirement, left: Amount) -> Said {
 /// `26.9 lb/in (26.1 to 27.7)`, or the number alone where it has no tolerance.
 pub(super) fn range(said: impl Fn(Amount) -> Said, of: &Range<Amount>) -> String {
     let nominal = said(of.nominal());
-    let (least, most) = (said(of.least()).digits.to_string(), said(of.most()).digits.to_string());
-    if least == most { nominal.to_string() } else { text!("{nominal} ({least} to {most})") }
+    let least = said(of.least()).digits.down().to_string();
+    let most = said(of.most()).digits.up().to_string();
+    if of.least().si() < of.most().si() {
+        text!("{nominal} ({least} to {most})")
+    } else {
+        nominal.to_string()
+    }
 }
 
 /// `26 to 28 lb/in`, `26 lb/in or more`.
 pub(super) fn limits(said: impl Fn(Amount) -> Said, of: &Limits<Amount>) -> String {
-    match (of.least.map(&said), of.most.map(&said)) {
+    let least = of.least.map(|least| {
+        let said = said(least);
+        Said { digits: said.digits.up(), ..said }
+    });
+    let most = of.most.map(|most| {
+        let said = said(most);
+        Said { digits: said.digits.down(), ..said }
+    });
+    match (least, most) {
         (Some(least), Some(most)) => text!("{} to {most}", least.digits),
         (Some(least), None) => text!("{least} or more"),
         (None, Some(most)) => text!("{most} or less"),
@@ -137,19 +167,42 @@ pub(super) fn wanting(judgement: &Judgement) -> String {
     list(&all)
 }
 
+/// The figures whose tolerances are not given, of all lines.
+pub(super) fn untold(judgement: &Judgement) -> String {
+    let mut all: Vec<Missing> = judgement
+        .lines
+        .iter()
+        .filter(|line| line.waived.is_none())
+        .filter_map(|line| match &line.verdict {
+            Verdict::MetAsDrawn { untold } => Some(untold.iter().copied()),
+            _ => None,
+        })
+        .flatten()
+        .collect();
+    all.sort_unstable();
+    all.dedup();
+    list(&all)
+}
+
 /// `the bar and the hand of the candidate`, each in full.
 pub(super) fn list(missing: &[Missing]) -> String {
     if missing.is_empty() {
         return "a frame that stands at every end of the tolerances".to_owned();
     }
-    quantity::joined(missing.iter(), ", ")
+    let mut owners: Vec<Whose> = missing.iter().map(|one| one.whose).collect();
+    owners.dedup();
+    let of = owners.into_iter().map(|whose| {
+        let his = missing.iter().filter(|one| one.whose == whose).map(|one| one.figure);
+        text!("{} of {whose}", quantity::joined(his, ", "))
+    });
+    quantity::joined(of, "; ")
 }
 
 /// What would decide a line that cannot be told.
 pub(super) fn decision(pen: Pen, of: &Decision) -> String {
     match of {
         Decision::Within { missing, spans } if spans.is_empty() => {
-            text!("Whatever it were, {missing} would not do.")
+            text!("Whatever it were, {missing} would not do, even as drawn.")
         }
         Decision::Within { missing, spans } => {
             let said = |of: Amount| amount(pen, of);
@@ -158,10 +211,59 @@ pub(super) fn decision(pen: Pen, of: &Decision) -> String {
                 return text!("Whatever it were, {missing} would do.");
             }
             let spans = quantity::joined(spans.iter().map(|span| limits(said, span)), ", or ");
-            text!("It would be met if {missing}{outside} were {spans}.")
+            text!("As drawn it would be met if {missing}{outside} were {spans}.")
         }
         Decision::Word { missing, word: would_be } => {
             text!("It would be met if {missing} were: {}.", within(word(*would_be)))
         }
+    }
+}
+
+/// Which stress a factor makes of the uncorrected one.
+pub(super) const fn against(of: Against) -> &'static str {
+    match of {
+        Against::Plain => "uncorrected",
+        Against::DirectShear => "with the direct-shear factor",
+        Against::Curvature => "with Bergsträsser's factor",
+        Against::Wahl => "with Wahl's factor",
+    }
+}
+
+/// A text with a capital at its front.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
+}
+
+/// The figure that is stated.
+pub(super) fn stated(pen: Pen, of: &Contradiction) -> String {
+    match of {
+        Contradiction::Rate { stated, .. } => pen.say::<SpringRate>(*stated).to_string(),
+        Contradiction::SolidHeight { stated, .. } => pen.decimal(*stated).to_string(),
+        Contradiction::Load { stated, .. } => pen.say::<Force>(*stated).to_string(),
+    }
+}
+
+/// What is stated and the sizes cannot give.
+pub(super) fn contradiction(pen: Pen, of: &Contradiction) -> String {
+    let said = |of: Amount| amount(pen, of);
+    match of {
+        Contradiction::Rate { stated, drawn } => text!(
+            "the stated rate of {} does not go with the sizes, which give {}",
+            pen.say::<SpringRate>(*stated),
+            range(said, &drawn.map(Amount::Rate))
+        ),
+        Contradiction::SolidHeight { stated, drawn } => text!(
+            "the stated solid height of {} does not go with the sizes, which give {}",
+            pen.decimal(*stated),
+            range(said, &drawn.map(Amount::Length))
+        ),
+        Contradiction::Load { height, stated, drawn } => text!(
+            "the stated load of {} at {} does not go with rate and free height, which give {}",
+            pen.say::<Force>(*stated),
+            pen.decimal(*height),
+            range(said, &drawn.map(Amount::Load))
+        ),
     }
 }

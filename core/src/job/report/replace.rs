@@ -11,6 +11,8 @@ words! {
         Throughout,
         /// By the nominal spring, not by every one within the tolerances.
         AtNominal,
+        /// As drawn, but tolerances or something else that it rests on are not given.
+        AsDrawn,
         /// Not even by the nominal spring.
         NotMet,
         /// Figures are missing.
@@ -85,6 +87,9 @@ record! {
         title: &'static str,
         /// Why, in a sentence.
         why: String,
+        /// Why it need not be met, where it is waived.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        waived: Option<String>,
         /// Key of its working.
         #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<String>,

@@ -5,10 +5,12 @@ use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::{Pen, text};
 use crate::job::report::{Doubt, Figure, Trust};
-use crate::job::service::{HalfWidths, Service};
+use crate::job::service::Service;
+use crate::job::tolerance::Tolerance;
 use crate::propagation::corners::{self, Between, Toleranced};
 use crate::propagation::{self, Budget, Input, Part, PropagationError, Sample};
 use crate::quantity::{self, Length, SpringRate};
+use core::ops::{Add, Mul, Sub};
 
 /// None where the drawing gives no rate.
 pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Trust> {
@@ -24,7 +26,7 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
                 least: None,
                 most: None,
                 parts: Vec::new(),
-                sentence: swallowed(pen, &toleranced, service.tolerances, &error),
+                sentence: no_coil(pen, &toleranced, &error),
             });
         }
     };
@@ -52,25 +54,23 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
 }
 
 /// Which tolerances leave no coil, in the units of the job.
-fn swallowed(pen: Pen, within: &Toleranced, by: HalfWidths, error: &PropagationError) -> String {
-    let sample = within.sample();
+fn no_coil(pen: Pen, within: &Toleranced, error: &PropagationError) -> String {
     let count = |turns: f64| quantity::write_number(turns, 4);
-    let size = |length: Option<Length>| pen.decimal(length.unwrap_or_default());
+    let size = |size: Between<Length>| {
+        text!("between {} and {}", pen.decimal(size.least()), pen.decimal(size.most()))
+    };
     if let PropagationError::Turns(TurnsError::TooFew { least, .. }) = error {
         return text!(
-            "{} turns ± {} less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
-            count(sample.total_turns.value),
-            count(by.turns.unwrap_or_default()),
+            "As few as {} turns less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
+            count(within.total_turns.least()),
             count(within.dead_turns.most()),
             count(*least)
         );
     }
     text!(
-        "A bar of {} ± {} in a diameter of {} ± {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
-        pen.decimal(sample.bar.value),
-        size(by.bar),
-        pen.decimal(sample.diameter.value),
-        size(by.diameter)
+        "A bar {} in a diameter {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
+        size(within.bar),
+        size(within.diameter)
     )
 }
 
@@ -83,25 +83,36 @@ fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
         propagation::Across::Mean => coil.mean(),
         propagation::Across::Inside => coil.inside(),
     };
-    let around = |size: Length, by: Option<Length>| {
-        let by = by.unwrap_or_default();
-        Between::around(size, by, by).ok()
-    };
     let spread = |value: f64, by: f64| Between::around(value, by, by).ok();
     let shear = moduli.shear;
     // The half-width of which the steel's standard uncertainty is a √3rd.
     let by = shear * (moduli.doubt * libm::sqrt(3.0));
     let tolerances = service.tolerances;
     Some(Toleranced {
-        bar: around(coil.bar(), tolerances.bar)?,
+        bar: within(coil.bar(), tolerances.bar)?,
         across,
-        diameter: around(diameter, tolerances.diameter)?,
-        total_turns: spread(turns.total(), tolerances.turns.unwrap_or_default())?,
+        diameter: within(diameter, tolerances.diameter)?,
+        total_turns: within(turns.total(), tolerances.turns)?,
         dead_turns: spread(turns.dead(), drawn.dead_turns_half_width.min(turns.dead()))?,
         shear_modulus: Between::around(shear, by, by).ok()?,
         // Loads go by it, the rate does not.
-        free: around(facts.free.unwrap_or(coil.mean()), tolerances.free)?,
+        free: within(facts.free.unwrap_or(coil.mean()), tolerances.free)?,
     })
+}
+
+/// A size between the ends of its tolerance; exact where none is given.
+fn within<Q>(nominal: Q, tolerance: Option<Tolerance<Q>>) -> Option<Between<Q>>
+where
+    Q: Copy
+        + core::fmt::Debug
+        + PartialOrd
+        + Add<Output = Q>
+        + Sub<Output = Q>
+        + Mul<f64, Output = Q>,
+{
+    let given = Tolerance::given(tolerance, nominal);
+    let (least, most) = (given.least().unwrap_or(nominal), given.most().unwrap_or(nominal));
+    Between::new(least, most).ok()
 }
 
 fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {

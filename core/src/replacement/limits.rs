@@ -1,84 +1,7 @@
-//! Where a figure of a spring lies, what is asked of it, and figures of several kinds in one list.
+//! What is asked of a figure, and figures of several kinds in one list.
 
-use crate::propagation::corners::Crossed;
 use crate::quantity::{Force, Length, Pressure, SpringRate, Stress, System, write, write_number};
 use core::fmt;
-use core::ops::{Add, Sub};
-
-/// A figure with the least and the most that it may be.
-///
-/// # Example
-/// ```
-/// use coilnest::quantity::{Length, unit::millimeter};
-/// use coilnest::replacement::Range;
-///
-/// let mm = Length::new::<millimeter>;
-/// let bar = Range::around(mm(16.0), mm(0.15), mm(0.15))?;
-/// assert_eq!((bar.nominal(), bar.most()), (mm(16.0), mm(16.0) + mm(0.15)));
-/// assert!(Range::around(mm(16.0), mm(-0.15), mm(0.15)).is_err());
-/// # Ok::<(), coilnest::propagation::corners::Crossed<Length>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Range<Q> {
-    least: Q,
-    nominal: Q,
-    most: Q,
-}
-
-impl<Q: Copy> Range<Q> {
-    /// A figure without a tolerance.
-    pub fn exact(nominal: Q) -> Self {
-        Self { least: nominal, nominal, most: nominal }
-    }
-
-    pub(crate) fn map<R>(self, with: impl Fn(Q) -> R) -> Range<R> {
-        Range { least: with(self.least), nominal: with(self.nominal), most: with(self.most) }
-    }
-
-    /// The least that it may be.
-    #[must_use]
-    pub fn least(&self) -> Q {
-        self.least
-    }
-
-    /// What it is meant to be.
-    #[must_use]
-    pub fn nominal(&self) -> Q {
-        self.nominal
-    }
-
-    /// The most that it may be.
-    #[must_use]
-    pub fn most(&self) -> Q {
-        self.most
-    }
-}
-
-impl<Q: Copy + fmt::Debug + PartialOrd + Add<Output = Q> + Sub<Output = Q>> Range<Q> {
-    /// A figure that may be so much less and so much more.
-    ///
-    /// # Errors
-    /// [`Crossed`] when less or more is below nought or not a number.
-    pub fn around(nominal: Q, less: Q, more: Q) -> Result<Self, Crossed<Q>> {
-        let (least, most) = (nominal - less, nominal + more);
-        if least <= nominal && nominal <= most {
-            Ok(Self { least, nominal, most })
-        } else {
-            Err(Crossed { least, most })
-        }
-    }
-}
-
-impl Range<f64> {
-    /// The extremes of values of which the first is the nominal one.
-    pub(super) fn spanning(nominal: f64, others: impl Iterator<Item = f64>) -> Self {
-        others.fold(Self::exact(nominal), |range, value| Self {
-            least: if value < range.least { value } else { range.least },
-            most: if value > range.most { value } else { range.most },
-            ..range
-        })
-    }
-}
 
 /// The least and the most that is asked of a figure; either may be open.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -105,7 +28,9 @@ impl<Q> Limits<Q> {
         Self { least: Some(least), most: Some(most) }
     }
 
-    pub(crate) fn map<R>(self, with: impl Fn(Q) -> R) -> Limits<R> {
+    /// The same in another unit or kind.
+    #[must_use]
+    pub fn map<R>(self, with: impl Fn(Q) -> R) -> Limits<R> {
         Limits { least: self.least.map(&with), most: self.most.map(&with) }
     }
 }

@@ -1,0 +1,226 @@
+//! A figure as it is given, and a figure that follows: each with the least and the most that it may be.
+
+use super::figure::{Figure, Figures};
+use core::fmt;
+use core::ops::{Add, Sub};
+use thiserror::Error;
+
+/// A figure as a drawing, a book or a maker gives it. Either end of its tolerance may be missing: then
+/// nobody knows how far that way it may be off, and no answer that rests on it is complete.
+///
+/// # Example
+/// ```
+/// use coilnest::drawing::Given;
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let bar = Given::around(mm(16.0), mm(0.15), mm(0.15))?;
+/// assert_eq!((bar.nominal(), bar.most()), (mm(16.0), Some(mm(16.0) + mm(0.15))));
+/// assert!(Given::around(mm(16.0), mm(-0.15), mm(0.15)).is_err());
+/// assert!(!Given::as_drawn(mm(16.0)).is_complete());
+/// # Ok::<(), coilnest::drawing::Crossed<Length>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Given<Q> {
+    nominal: Q,
+    least: Option<Q>,
+    most: Option<Q>,
+}
+
+/// The least is above the most, or one of them is not a number.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error(
+    "from {least:?} to {most:?}; the least first and the most second was expected: exchange the two, or give a tolerance without a sign"
+)]
+pub struct Crossed<Q: fmt::Debug> {
+    /// What was to be the least.
+    pub least: Q,
+    /// What was to be the most.
+    pub most: Q,
+}
+
+impl<Q: Copy> Given<Q> {
+    /// A figure that is stated to be exact, or is so by definition.
+    pub const fn exact(nominal: Q) -> Self {
+        Self { nominal, least: Some(nominal), most: Some(nominal) }
+    }
+
+    /// A figure without a tolerance: how far it may be off is not known.
+    pub const fn as_drawn(nominal: Q) -> Self {
+        Self { nominal, least: None, most: None }
+    }
+
+    /// What it is meant to be.
+    pub const fn nominal(&self) -> Q {
+        self.nominal
+    }
+
+    /// The least that it may be, where that is known.
+    pub const fn least(&self) -> Option<Q> {
+        self.least
+    }
+
+    /// The most that it may be, where that is known.
+    pub const fn most(&self) -> Option<Q> {
+        self.most
+    }
+
+    /// Whether both ends of its tolerance are known.
+    pub const fn is_complete(&self) -> bool {
+        self.least.is_some() && self.most.is_some()
+    }
+
+    /// The same in another unit or kind.
+    pub fn map<R>(self, with: impl Fn(Q) -> R) -> Given<R> {
+        Given {
+            nominal: with(self.nominal),
+            least: self.least.map(&with),
+            most: self.most.map(&with),
+        }
+    }
+
+    /// As a range, of which a figure may lack the tolerance.
+    pub(crate) fn range(self, figure: Figure) -> Range<Q> {
+        Range {
+            least: self.least.unwrap_or(self.nominal),
+            nominal: self.nominal,
+            most: self.most.unwrap_or(self.nominal),
+            untold: if self.is_complete() { Figures::NONE } else { figure.into() },
+        }
+    }
+}
+
+impl<Q: Copy + fmt::Debug + PartialOrd> Given<Q> {
+    /// A figure between two ends, of which each may be missing.
+    ///
+    /// # Errors
+    /// [`Crossed`] when an end is on the wrong side of the figure or not a number.
+    pub fn between(nominal: Q, least: Option<Q>, most: Option<Q>) -> Result<Self, Crossed<Q>> {
+        let (low, high) = (least.unwrap_or(nominal), most.unwrap_or(nominal));
+        if low <= nominal && nominal <= high {
+            Ok(Self { nominal, least, most })
+        } else {
+            Err(Crossed { least: low, most: high })
+        }
+    }
+
+    /// A figure that may be so much less and so much more.
+    ///
+    /// # Errors
+    /// As [`Given::between`].
+    pub fn around(nominal: Q, less: Q, more: Q) -> Result<Self, Crossed<Q>>
+    where
+        Q: Add<Output = Q> + Sub<Output = Q>,
+    {
+        Self::between(nominal, Some(nominal - less), Some(nominal + more))
+    }
+}
+
+/// A figure that follows from a drawing: the least and the most that all tolerances make of it, and the
+/// figures whose tolerances nobody gave, so that it may lie outside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range<Q> {
+    least: Q,
+    nominal: Q,
+    most: Q,
+    untold: Figures,
+}
+
+impl<Q: Copy> Range<Q> {
+    /// One value and no other.
+    pub const fn exact(nominal: Q) -> Self {
+        Self { least: nominal, nominal, most: nominal, untold: Figures::NONE }
+    }
+
+    /// The same in another unit or kind.
+    pub fn map<R>(self, with: impl Fn(Q) -> R) -> Range<R> {
+        Range {
+            least: with(self.least),
+            nominal: with(self.nominal),
+            most: with(self.most),
+            untold: self.untold,
+        }
+    }
+
+    /// The least that it may be.
+    pub const fn least(&self) -> Q {
+        self.least
+    }
+
+    /// What it is meant to be.
+    pub const fn nominal(&self) -> Q {
+        self.nominal
+    }
+
+    /// The most that it may be.
+    pub const fn most(&self) -> Q {
+        self.most
+    }
+
+    /// The figures that it rests on and whose tolerances nobody gave.
+    pub const fn untold(&self) -> Figures {
+        self.untold
+    }
+
+    /// Whether it takes in all that varies.
+    pub const fn is_complete(&self) -> bool {
+        self.untold.is_empty()
+    }
+
+    /// As a figure of its own; an end that is not known is left open.
+    pub(crate) fn given(self) -> Given<Q> {
+        let end = |end| self.is_complete().then_some(end);
+        Given { nominal: self.nominal, least: end(self.least), most: end(self.most) }
+    }
+}
+
+impl Range<f64> {
+    /// A nominal value, and the least and the most among others and itself.
+    pub(crate) fn spanning(nominal: f64, others: impl Iterator<Item = f64>) -> Self {
+        others.fold(Self::exact(nominal), |range, value| Self {
+            least: if value < range.least { value } else { range.least },
+            most: if value > range.most { value } else { range.most },
+            ..range
+        })
+    }
+
+    /// The same, resting also on figures whose tolerances nobody gave.
+    pub(crate) fn resting_on(self, untold: Figures) -> Self {
+        Self { untold: self.untold | untold, ..self }
+    }
+}
+
+impl Given<f64> {
+    /// What is left between two accounts of one figure, both of which hold: as stated, within what else
+    /// is known of it. An account that leaves an end open leaves it to the other.
+    pub(crate) fn within(self, other: Range<f64>) -> Self {
+        let other = other.given();
+        let nearer = |one: Option<f64>, two: Option<f64>, pick: fn(f64, f64) -> f64| {
+            one.map_or(two, |one| Some(two.map_or(one, |two| pick(one, two))))
+        };
+        let least = nearer(self.least, other.least, f64::max);
+        let most = nearer(self.most, other.most, f64::min);
+        // Where the two contradict each other, what is stated stands alone.
+        Self::between(self.nominal, least, most).unwrap_or(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_accounts_leave_what_both_allow() {
+        let stated = Given::around(10.0, 1.0, 1.0).unwrap();
+        let drawn = |least: f64, most: f64| Range::spanning(10.0, [least, most].into_iter());
+        let left = stated.within(drawn(9.5, 12.0));
+        assert_eq!((left.least(), left.most()), (Some(9.5), Some(11.0)));
+        let open = Given::as_drawn(10.0).within(drawn(9.5, 12.0));
+        assert_eq!((open.least(), open.most()), (Some(9.5), Some(12.0)));
+        let untold = drawn(9.5, 12.0).resting_on(Figure::Bar.into());
+        assert_eq!(stated.within(untold), stated);
+        // 10 is not between 11 and 12.
+        let apart = Range::spanning(11.5, [11.0, 12.0].into_iter());
+        assert_eq!(stated.within(apart), stated);
+    }
+}
