@@ -13,6 +13,10 @@ export type Met = 'throughout' | 'at-nominal' | 'not-met' | 'cannot-tell';
  */
 export type Place = 'measure' | 'nest' | 'level' | 'replace' | 'all';
 /**
+ * What a value is worth as a check.
+ */
+export type Rank = 'independent' | 'weak' | 'recalled' | 'program' | 'derived';
+/**
  * Whether a value agrees.
  */
 export type Standing2 = 'agrees' | 'deviates' | 'differs';
@@ -1036,7 +1040,7 @@ export interface CheckedCase {
 	 */
 	given: Fact[];
 	/**
-	 * How the digits were taken from there.
+	 * How the digits were taken from there, or the rule that they were worked out from.
 	 */
 	known: string;
 	/**
@@ -1070,7 +1074,7 @@ export interface Fact {
 	text: string;
 }
 /**
- * One printed value, and ours.
+ * One value of a document, and ours.
  */
 export interface CheckedValue {
 	/**
@@ -1097,6 +1101,10 @@ export interface CheckedValue {
 	 * As printed.
 	 */
 	printed: string;
+	/**
+	 * What it is worth as a check.
+	 */
+	rank: Rank;
 	/**
 	 * Whether they agree.
 	 */
@@ -1132,6 +1140,10 @@ export interface Checks {
 	 */
 	agree: number;
 	/**
+	 * The same apart by rank, best first; a rank without a value is left out.
+	 */
+	counts: Count[];
+	/**
 	 * How many are known to deviate, and do.
 	 */
 	deviate: number;
@@ -1147,6 +1159,35 @@ export interface Checks {
 	 * Why no document could be read.
 	 */
 	unread?: string;
+}
+/**
+ * How many values of a rank there are.
+ */
+export interface Count {
+	/**
+	 * How many of them agree.
+	 */
+	agree: number;
+	/**
+	 * In how many documents.
+	 */
+	documents: number;
+	/**
+	 * What it says of a value.
+	 */
+	meaning: string;
+	/**
+	 * Its name.
+	 */
+	name: string;
+	/**
+	 * The rank.
+	 */
+	rank: Rank;
+	/**
+	 * How many values.
+	 */
+	values: number;
 }
 /**
  * One of several words for a field.
