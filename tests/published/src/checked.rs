@@ -63,8 +63,10 @@ pub struct CheckedCase {
     pub subject: String,
     /// Page, table, section, example or equation.
     pub place: String,
-    /// How the digits were taken from there, or the rule that they were worked out from.
-    pub known: String,
+    /// What most of its values are worth as checks.
+    pub rank: Rank,
+    /// The same in words, and how the digits were taken from there.
+    pub worth: String,
     /// What was given.
     pub given: Vec<Fact>,
     /// What is printed, and ours.
@@ -138,41 +140,15 @@ impl Count {
         let all = documents.iter().flat_map(CheckedDocument::values);
         let values: Vec<_> = all.filter(|value| value.rank == rank).collect();
         let agree = values.iter().filter(|value| value.standing == Standing::Agrees).count();
-        let (name, meaning) = told(rank);
         let count = Self {
             rank,
-            name: name.into(),
-            meaning: meaning.into(),
+            name: rank.name().into(),
+            meaning: rank.meaning().into(),
             values: values.len(),
             agree,
             documents: documents.iter().filter(of_rank).count(),
         };
         (count.values > 0).then_some(count)
-    }
-}
-
-/// The name of a rank, and what it says of a value.
-const fn told(rank: Rank) -> (&'static str, &'static str) {
-    match rank {
-        Rank::Independent => (
-            "printed, independent",
-            "Printed in a document and read there, or quoted from it. Our formula could get it wrong.",
-        ),
-        Rank::Weak => (
-            "printed, weak",
-            "Printed too, but it tests little: it restates what was given, or holds a table against itself.",
-        ),
-        Rank::Recalled => (
-            "from memory",
-            "Said to be printed, but nobody read it for this. It shows that we agree with what is remembered.",
-        ),
-        Rank::Program => (
-            "a program's output",
-            "What a program that accompanies a textbook gives for the book's examples. The book does not print it.",
-        ),
-        Rank::Derived => {
-            ("derived", "Printed nowhere: worked out by other means from a rule of the document.")
-        }
     }
 }
 
@@ -196,7 +172,8 @@ impl CheckedCase {
             name: case.name.clone(),
             subject: case.subject.clone(),
             place: case.place.clone(),
-            known: case.source(),
+            rank: case.rank,
+            worth: case.worth(),
             given: case.facts.clone(),
             values: values.collect(),
         }

@@ -88,16 +88,21 @@ impl Case {
         if self.weak.contains(&output) { Rank::Weak } else { self.rank }
     }
 
-    /// How it is known, for a reader.
+    /// Its rank and how it is known, for a reader.
     #[must_use]
-    pub fn source(&self) -> String {
+    pub fn worth(&self) -> String {
         let read = match &self.known {
             Known::Page => "read on the page".into(),
             Known::QuotedIn(place) => format!("quoted in {place}"),
-            Known::OutputOf(program) => format!("output of {program}"),
+            Known::OutputOf(program) => program.clone(),
             Known::Memory => "from memory".into(),
         };
-        if self.rank == Rank::Derived { format!("its rule {read}") } else { read }
+        match self.rank {
+            // The rank says it already.
+            Rank::Recalled => self.rank.name().into(),
+            Rank::Derived => format!("{}, its rule {read}", self.rank.name()),
+            rank => format!("{}: {read}", rank.name()),
+        }
     }
 }
 

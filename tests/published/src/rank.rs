@@ -13,7 +13,7 @@ pub enum Rank {
     Weak,
     /// Said to be printed, but from memory.
     Recalled,
-    /// What a program gives that accompanies a book; not printed in it.
+    /// What a program gives that accompanies a book: not what the book prints.
     Program,
     /// Printed nowhere: worked out from a rule.
     Derived,
@@ -60,6 +60,40 @@ impl Rank {
     /// Best first.
     pub const ALL: [Self; 5] =
         [Self::Independent, Self::Weak, Self::Recalled, Self::Program, Self::Derived];
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Independent => "printed, independent",
+            Self::Weak => "printed, weak",
+            Self::Recalled => "from memory",
+            Self::Program => "a program's output",
+            Self::Derived => "derived",
+        }
+    }
+
+    /// What it says of a value.
+    #[must_use]
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Self::Independent => {
+                "Printed in a document and read there, or quoted from it. Our formula could get it wrong."
+            }
+            Self::Weak => {
+                "Printed too, but it tests little: it restates what was given, or holds a table against itself."
+            }
+            Self::Recalled => {
+                "Said to be printed, but not read for this. We agree with what is remembered."
+            }
+            Self::Program => {
+                "What a program that accompanies a textbook gives for the book's examples. The book's own digits were not seen."
+            }
+            Self::Derived => {
+                "Printed nowhere: worked out by other means from a rule of the document."
+            }
+        }
+    }
 
     /// Whether a value of this rank can be known so: what is from memory is not said to be printed,
     /// and what a program gives is nothing else.

@@ -1040,10 +1040,6 @@ export interface CheckedCase {
 	 */
 	given: Fact[];
 	/**
-	 * How the digits were taken from there, or the rule that they were worked out from.
-	 */
-	known: string;
-	/**
 	 * What it is about.
 	 */
 	name: string;
@@ -1052,6 +1048,10 @@ export interface CheckedCase {
 	 */
 	place: string;
 	/**
+	 * What most of its values are worth as checks.
+	 */
+	rank: Rank;
+	/**
 	 * The kind of thing that it is about, in a word.
 	 */
 	subject: string;
@@ -1059,6 +1059,10 @@ export interface CheckedCase {
 	 * What is printed, and ours.
 	 */
 	values: CheckedValue[];
+	/**
+	 * The same in words, and how the digits were taken from there.
+	 */
+	worth: string;
 }
 /**
  * A given of an example, as a text.
