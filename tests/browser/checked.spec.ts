@@ -9,7 +9,7 @@ const NATIVE = readFileSync('../tests/published/recomputed.txt', 'utf8');
 async function openChecks(page: Page): Promise<void> {
 	await openPage(page);
 	await page.getByRole('link', { name: TITLE }).click();
-	await expect(page.getByText(/values from \d+ documents agree/)).toBeVisible();
+	await expect(page.getByRole('list', { name: 'What the values are worth' })).toBeVisible();
 }
 
 /** What stands in the tables of the documents, opened or not. */
@@ -25,16 +25,34 @@ async function outcomes(page: Page): Promise<Record<string, number>> {
 	return counts;
 }
 
-test('the tally is that of the values shown, and none differs', async ({ page }) => {
+/** The ranks in the order of the page, and their names there. */
+const RANKS = [
+	['independent', 'printed, independent'],
+	['weak', 'printed, weak'],
+	['recalled', 'from memory'],
+	['program', "a program's output"],
+	['derived', 'derived'],
+] as const;
+
+function native(text: string): number {
+	return NATIVE.split(text).length - 1;
+}
+
+test('each rank has its count, and none differs', async ({ page }) => {
 	await openChecks(page);
 	const { agrees, deviates, ...others } = await outcomes(page);
 	expect(others).toEqual({ differs: 0 });
-	expect(agrees).toBe(NATIVE.match(/"standing":"agrees"/g)?.length);
-	expect(deviates).toBe(NATIVE.match(/"standing":"deviates"/g)?.length);
-	const documents = await page.getByRole('region', { name: 'Documents' }).getByRole('group').count();
-	await expect(page.getByText(`${agrees} values from ${documents} documents agree.`)).toBeVisible();
+	expect(agrees).toBe(native('"standing":"agrees"'));
+	expect(deviates).toBe(native('"standing":"deviates"'));
+	const ranks = page.getByRole('list', { name: 'What the values are worth' }).getByRole('listitem');
+	await expect(ranks).toHaveCount(RANKS.length);
+	for (const [index, [id, name]] of RANKS.entries()) {
+		// A value has its rank before what is printed, a case before its worth.
+		const values = native(`"rank":"${id}","printed"`);
+		await expect(ranks.nth(index)).toHaveText(new RegExp(`^${values}\\s+${name}\\s`));
+	}
+	await expect(page.getByText('No value differs without a known reason.')).toBeVisible();
 	await expect(page.getByText(new RegExp(`^${deviates} known deviations?, with the reason`))).toBeVisible();
-	await expect(page.getByText('without a known reason')).toHaveCount(0);
 	const apart = page.getByRole('region', { name: 'Deviations' });
 	await expect(apart.getByRole('row', { name: /deviates$/ })).toHaveCount(deviates ?? 0);
 	await expect(apart.getByRole('row', { name: /39\.4 lbf.*38\.4 lbf/ })).toContainText('a slip in the print');
@@ -48,9 +66,15 @@ test('a document or a subject narrows what is shown', async ({ page }) => {
 	await expect(page.getByRole('table', { name: 'Directive 2014/32/EU' })).toBeVisible();
 	await expect(page.getByRole('region', { name: 'Deviations' })).toHaveCount(0);
 	await page.getByLabel('Subject').selectOption('nest');
-	await expect(page.getByText('No value is of both.')).toBeVisible();
+	await expect(page.getByText('No value is of all these.')).toBeVisible();
 	await page.getByLabel('Document', { exact: true }).selectOption('All documents');
 	await expect(page.getByRole('button', { name: 'nest of equal free heights' })).toBeVisible();
+	// No nest is in print: every one is what a program gives.
+	await page.getByLabel('Worth', { exact: true }).selectOption('printed, independent');
+	await expect(page.getByText('No value is of all these.')).toBeVisible();
+	await page.getByLabel('Subject').selectOption('All subjects');
+	const printed = native('"rank":"independent","printed"');
+	await expect(status).toHaveText(new RegExp(`^${printed} values of \\d+ documents shown$`));
 });
 
 test('the keyboard reaches what was given', async ({ page }) => {
@@ -61,6 +85,7 @@ test('the keyboard reaches what was given', async ({ page }) => {
 	await expect(page.getByLabel('Document', { exact: true })).toBeVisible();
 	await page.keyboard.press('Tab');
 	await expect(page.getByLabel('Document', { exact: true })).toBeFocused();
+	await page.keyboard.press('Tab');
 	await page.keyboard.press('Tab');
 	await page.keyboard.press('Tab');
 	const opener = page.getByRole('region', { name: 'Deviations' }).getByRole('button').first();
@@ -104,6 +129,15 @@ test('it prints whole, and a job does not', async ({ page }) => {
 
 test('it has no sideways scroll from 320 px', async ({ page }) => {
 	await openChecks(page);
+	// A rank opens every document that has a value of it.
+	for (const width of [320, 390]) {
+		await page.setViewportSize({ width, height: 800 });
+		for (const [, name] of RANKS) {
+			await page.getByLabel('Worth', { exact: true }).selectOption(name);
+			expect.soft(await contentWidth(page), `${name}, ${width} px`).toBeLessThanOrEqual(width);
+		}
+	}
+	await page.getByLabel('Worth', { exact: true }).selectOption('All');
 	await page.getByLabel('Subject').selectOption('coil');
 	for (const width of [320, 360, 390, 600, 768, 769, 1024, 1280]) {
 		await page.setViewportSize({ width, height: 800 });

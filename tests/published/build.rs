@@ -1,5 +1,11 @@
-//! Makes the documents one text of JSON, so that nothing has to read TOML where the values are compared.
+//! Makes the documents one text of JSON, so that nothing has to read TOML where the values are compared,
+//! and refuses a case that does not say what it is worth.
 
+#[path = "src/rank.rs"]
+#[expect(unreachable_pub, dead_code, reason = "the library's module: here it only checks")]
+mod rank;
+
+use rank::{Known, Rank};
 use std::path::Path;
 use std::{env, fs};
 use toml::{Table, Value};
@@ -13,7 +19,7 @@ fn main() {
 }
 
 fn build() -> Result<(), String> {
-    for watched in ["build.rs", FOLDER] {
+    for watched in ["build.rs", "src/rank.rs", FOLDER] {
         println!("cargo::rerun-if-changed={watched}");
     }
     let entries = fs::read_dir(FOLDER).map_err(|error| format!("{FOLDER}: {error}"))?;
@@ -37,6 +43,10 @@ fn document(path: &Path) -> Result<Table, String> {
     let mut document: Table = toml::from_str(&text).map_err(|error| error.to_string())?;
     let cases = document.get_mut("case").and_then(Value::as_array_mut).ok_or("no [[case]]")?;
     for case in cases.iter_mut().filter_map(Value::as_table_mut) {
+        marked(case).map_err(|error| match case.get("name") {
+            Some(name) => format!("case {name}: {error}"),
+            None => error,
+        })?;
         let given = case.get("given").and_then(Value::as_table).ok_or("a case without given")?;
         let subject = given.get("subject").map(written).ok_or("a case without a subject")?;
         let facts = given.iter().filter(|(name, _)| *name != "subject").flat_map(facts);
@@ -45,6 +55,24 @@ fn document(path: &Path) -> Result<Table, String> {
         case.insert("subject".into(), subject.into());
     }
     Ok(document)
+}
+
+/// That a case has a rank and says how it is known, that both go together, and that what it lists as
+/// weak is printed and would otherwise be independent.
+fn marked(case: &Table) -> Result<(), String> {
+    let rank = case.get("rank").cloned().ok_or("no rank")?;
+    let rank: Rank = rank.try_into().map_err(|error: toml::de::Error| error.to_string())?;
+    let known = case.get("known").cloned().ok_or("no known")?;
+    let known: Known = known.try_into().map_err(|error: toml::de::Error| error.to_string())?;
+    rank.goes_with(&known)?;
+    let weak = case.get("weak").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
+    if !weak.is_empty() && rank != Rank::Independent {
+        return Err("weak values apart, where the case is not independent".into());
+    }
+    let printed = case.get("printed").and_then(Value::as_table).ok_or("nothing printed")?;
+    let unprinted =
+        weak.iter().find(|name| !name.as_str().is_some_and(|name| printed.contains_key(name)));
+    unprinted.map_or(Ok(()), |name| Err(format!("weak {name} is not printed")))
 }
 
 /// The texts of one field: one, or one for each coil of a nest.

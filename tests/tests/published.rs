@@ -1,29 +1,102 @@
-//! What documents print, and what coilnest computes.
+//! What documents say, and what coilnest computes: apart by what each value is worth as a check.
 
 #![cfg(test)]
 
-use coilnest_published::{Checks, Document, Standing, check, run};
+use coilnest_published::{Checks, Document, Known, Rank, Standing, check, run};
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::Path;
 
-#[test]
-fn printed_values_agree() {
+/// Every value of a rank agrees, or is known to deviate.
+fn agree(rank: Rank) {
     let checks = run();
     assert_eq!(checks.unread, None);
-    assert!(checks.agree > 150, "{} values", checks.agree);
+    let count = checks.counts.iter().find(|count| count.rank == rank).unwrap();
+    println!("{}: {} values, {} agree", count.name, count.values, count.agree);
     let mut differ = String::new();
     for document in &checks.documents {
         for case in &document.cases {
             assert!(!case.values.is_empty(), "{}: {}", document.title, case.name);
             assert!(!case.given.is_empty(), "{}: {}", document.title, case.name);
-            for value in case.values.iter().filter(|value| value.standing == Standing::Differs) {
+            let of_rank = case.values.iter().filter(|value| value.rank == rank);
+            for value in of_rank.filter(|value| value.standing == Standing::Differs) {
                 let (title, place, name) = (&document.title, &case.place, &case.name);
                 writeln!(differ, "{title}, {place}, {name}: {value:#?}").unwrap();
             }
         }
     }
     assert!(differ.is_empty(), "\n{differ}");
+}
+
+#[test]
+fn printed_and_independent_values_agree() {
+    agree(Rank::Independent);
+}
+
+#[test]
+fn printed_values_that_test_little_agree() {
+    agree(Rank::Weak);
+}
+
+#[test]
+fn values_from_memory_agree() {
+    agree(Rank::Recalled);
+}
+
+#[test]
+fn outputs_of_programs_agree() {
+    agree(Rank::Program);
+}
+
+#[test]
+fn derived_values_agree() {
+    agree(Rank::Derived);
+}
+
+#[test]
+fn the_counts_add_up() {
+    let checks = run();
+    let values: usize = checks.counts.iter().map(|count| count.values).sum();
+    assert_eq!(values, checks.agree + checks.deviate + checks.differ);
+    let agree: usize = checks.counts.iter().map(|count| count.agree).sum();
+    assert_eq!(agree, checks.agree);
+    assert_eq!(checks.counts.len(), Rank::ALL.len());
+}
+
+/// What a reader is told is what is counted.
+#[test]
+fn the_readme_says_these_counts() {
+    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("../README.md");
+    let readme = std::fs::read_to_string(readme).unwrap();
+    for count in run().counts {
+        let row = format!("| {} | {} | {} |", count.name, count.values, count.documents);
+        assert!(readme.contains(&row), "README.md has no row {row:?}");
+    }
+}
+
+/// No value from memory or of a program's making passes for a printed one.
+#[test]
+fn a_rank_goes_with_how_a_value_is_known() {
+    let known = |text: &str| Known::try_from(text.to_owned());
+    for (rank, page, quoted, output, memory) in [
+        (Rank::Independent, true, true, false, false),
+        (Rank::Weak, true, true, false, false),
+        (Rank::Recalled, false, false, false, true),
+        (Rank::Program, false, false, true, false),
+        (Rank::Derived, true, true, false, true),
+    ] {
+        for (text, fits) in [
+            ("page", page),
+            ("quoted in a book", quoted),
+            ("output of a program", output),
+            ("memory", memory),
+        ] {
+            assert_eq!(rank.goes_with(&known(text).unwrap()).is_ok(), fits, "{rank:?}, {text}");
+        }
+    }
+    for text in ["hearsay", "derived", "quoted in ", "output of "] {
+        assert!(known(text).is_err(), "{text}");
+    }
 }
 
 /// As the page tells them apart.
@@ -63,7 +136,7 @@ fn recomputed_values_are_kept() {
 /// The comparison itself, on one coil of rate 39.0625 N/mm by hand: 80e9 · 1e-8 / (8 · 5.12e-4 · 5).
 fn checks_of(printed: &str) -> Result<Checks, String> {
     let text = format!(
-        "title = 'A book'\n[[case]]\nname = 'a coil'\nplace = 'p. 1'\nknown = 'page'\n\
+        "title = 'A book'\n[[case]]\nname = 'a coil'\nplace = 'p. 1'\nknown = 'page'\nrank = 'independent'\nweak = ['index']\n\
          given = {{ subject = 'coil', bar = '10 mm', mean = '80 mm', active-turns = 5.0, shear-modulus = '80 GPa' }}\n\
          [case.printed]\n{printed}"
     );
@@ -110,6 +183,14 @@ fn a_known_deviation_is_counted_and_fails_once_it_agrees() {
 }
 
 #[test]
+fn a_weak_value_of_an_independent_case_is_counted_as_weak() {
+    let checks = checks_of("index = '8'\nrate = '39.1 N/mm'").unwrap();
+    let counts: Vec<_> =
+        checks.counts.iter().map(|count| (count.rank, count.values, count.documents)).collect();
+    assert_eq!(counts, [(Rank::Independent, 1, 1), (Rank::Weak, 1, 1)]);
+}
+
+#[test]
 fn ours_is_written_like_the_print() {
     let checks =
         checks_of("rate = { text = '38.9 N/mm', within = '0.5 %', because = 'a reason' }").unwrap();
@@ -121,13 +202,16 @@ fn ours_is_written_like_the_print() {
 }
 
 #[test]
-fn a_case_says_how_it_is_known_and_in_which_unit() {
+fn a_case_says_its_rank_how_it_is_known_and_in_which_unit() {
     assert!(checks_of("rate = '39.1 furlongs'").is_err());
     assert!(checks_of("colour = '39.1 N/mm'").is_err());
-    let text = "title = 'A book'\n[[case]]\nname = 'a'\nplace = 'p. 1'\nknown = 'hearsay'\n\
+    let text = "title = 'A book'\n[[case]]\nname = 'a'\nplace = 'p. 1'\nknown = 'hearsay'\nrank = 'weak'\n\
                 given = { subject = 'unit', one = 'inch' }\nprinted = { in-si = '0.0254 m' }";
     assert!(toml::from_str::<Document>(&text.replace("hearsay", "page")).is_ok());
     assert!(toml::from_str::<Document>(text).is_err());
     assert!(toml::from_str::<Document>(&text.replace("known = 'hearsay'\n", "")).is_err());
     assert!(toml::from_str::<Document>(&text.replace("place = 'p. 1'\n", "")).is_err());
+    let page = text.replace("hearsay", "page");
+    assert!(toml::from_str::<Document>(&page.replace("rank = 'weak'\n", "")).is_err());
+    assert!(toml::from_str::<Document>(&page.replace("'weak'", "'good'")).is_err());
 }

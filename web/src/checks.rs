@@ -6,7 +6,7 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type { Checks } from "../../www/src/engine/types";"#;
 
-/// Every published value beside the one that this engine computes.
+/// Every value of the documents beside the one that this engine computes.
 #[wasm_bindgen(unchecked_return_type = "Checks")]
 #[must_use]
 pub fn checks() -> JsValue {

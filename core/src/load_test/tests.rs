@@ -273,3 +273,37 @@ fn a_refusal_names_the_reading_what_was_expected_and_the_remedy() {
     );
     assert!(clear.is_ok());
 }
+
+/// NIST Statistical Reference Datasets, linear regression, Norris: 36 observations, x before y.
+/// Data and certified values as quoted in the own checks of two public statistics packages.
+#[rustfmt::skip]
+const NORRIS: [(f64, f64); 36] = [
+    (0.2, 0.1), (337.4, 338.8), (118.2, 118.1), (884.6, 888.0), (10.1, 9.2), (226.5, 228.1),
+    (666.3, 668.5), (996.3, 998.5), (448.6, 449.1), (777.0, 778.9), (558.2, 559.2), (0.4, 0.3),
+    (0.6, 0.1), (775.5, 778.1), (666.9, 668.8), (338.0, 339.3), (447.5, 448.9), (11.6, 10.8),
+    (556.0, 557.7), (228.1, 228.3), (995.8, 998.0), (887.6, 888.8), (120.2, 119.6), (0.3, 0.3),
+    (0.3, 0.6), (556.8, 557.6), (339.1, 339.3), (887.2, 888.0), (999.0, 998.5), (779.0, 778.9),
+    (11.1, 10.2), (118.3, 117.6), (229.2, 228.9), (669.1, 668.4), (448.9, 449.2), (0.5, 0.2),
+];
+
+/// The line of a press test is that of least squares, to the digits that are certified.
+#[test]
+fn the_line_is_the_certified_one_of_a_reference_data_set() {
+    let mut pairs = NORRIS;
+    pairs.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let bare = |(x, y): (f64, f64)| Reading {
+        height: Length::new::<crate::quantity::unit::meter>(x),
+        load: Force::new::<newton>(y),
+    };
+    let line = straight::Straight::through(&pairs.map(bare)).unwrap();
+    let of_load = line.squares / line.degrees();
+    // The load falls with the height in a press, and rises here.
+    assert_relative_eq!(-line.rate, 1.002_116_818_020_45, max_relative = 1e-13);
+    let intercept = -line.off(bare((0.0, 0.0)));
+    assert_relative_eq!(intercept, -0.262_323_073_774_029, max_relative = 1e-10);
+    assert_relative_eq!(of_load.sqrt(), 0.884_796_396_144_373, max_relative = 1e-12);
+    let rate_doubt = line.variance_of_rate(of_load).sqrt();
+    assert_relative_eq!(rate_doubt, 0.429_796_848_199_937e-3, max_relative = 1e-12);
+    let doubt_at_none = line.variance_at(0.0, of_load).sqrt();
+    assert_relative_eq!(doubt_at_none, 0.232_818_234_301_152, max_relative = 1e-12);
+}

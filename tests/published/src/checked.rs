@@ -1,8 +1,9 @@
-//! What came of comparing: each printed value beside ours.
+//! What came of comparing: each value of a document beside ours, and how many of each rank.
 
 use crate::document::{Case, Document, Fact, Noted, Printed};
 use crate::given::Output;
 use crate::measure::Measure;
+use crate::rank::Rank;
 use serde::Serialize;
 
 /// Everything that was compared.
@@ -15,11 +16,31 @@ pub struct Checks {
     pub deviate: usize,
     /// How many differ without a reason, or could not be computed.
     pub differ: usize,
+    /// The same apart by rank, best first; a rank without a value is left out.
+    pub counts: Vec<Count>,
     /// The documents.
     pub documents: Vec<CheckedDocument>,
     /// Why no document could be read.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unread: Option<String>,
+}
+
+/// How many values of a rank there are.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Count {
+    /// The rank.
+    pub rank: Rank,
+    /// Its name.
+    pub name: String,
+    /// What it says of a value.
+    pub meaning: String,
+    /// How many values.
+    pub values: usize,
+    /// How many of them agree.
+    pub agree: usize,
+    /// In how many documents.
+    pub documents: usize,
 }
 
 /// One document.
@@ -42,20 +63,24 @@ pub struct CheckedCase {
     pub subject: String,
     /// Page, table, section, example or equation.
     pub place: String,
-    /// How the digits were taken from there.
-    pub known: String,
+    /// What most of its values are worth as checks.
+    pub rank: Rank,
+    /// The same in words, and how the digits were taken from there.
+    pub worth: String,
     /// What was given.
     pub given: Vec<Fact>,
     /// What is printed, and ours.
     pub values: Vec<CheckedValue>,
 }
 
-/// One printed value, and ours.
+/// One value of a document, and ours.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct CheckedValue {
     /// What it is.
     pub name: String,
+    /// What it is worth as a check.
+    pub rank: Rank,
     /// As printed.
     pub printed: String,
     /// Ours, with the digits of the print.
@@ -103,7 +128,27 @@ impl Checks {
                 Standing::Differs => &mut checks.differ,
             } += 1;
         }
+        checks.counts =
+            Rank::ALL.into_iter().filter_map(|rank| Count::of(rank, &documents)).collect();
         Self { documents, ..checks }
+    }
+}
+
+impl Count {
+    fn of(rank: Rank, documents: &[CheckedDocument]) -> Option<Self> {
+        let of_rank = |document: &&CheckedDocument| document.values().any(|one| one.rank == rank);
+        let all = documents.iter().flat_map(CheckedDocument::values);
+        let values: Vec<_> = all.filter(|value| value.rank == rank).collect();
+        let agree = values.iter().filter(|value| value.standing == Standing::Agrees).count();
+        let count = Self {
+            rank,
+            name: rank.name().into(),
+            meaning: rank.meaning().into(),
+            values: values.len(),
+            agree,
+            documents: documents.iter().filter(of_rank).count(),
+        };
+        (count.values > 0).then_some(count)
     }
 }
 
@@ -127,7 +172,8 @@ impl CheckedCase {
             name: case.name.clone(),
             subject: case.subject.clone(),
             place: case.place.clone(),
-            known: case.known.words(),
+            rank: case.rank,
+            worth: case.worth(),
             given: case.facts.clone(),
             values: values.collect(),
         }
@@ -136,7 +182,7 @@ impl CheckedCase {
 
 /// Every value of one output of a case.
 fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
-    let name = name_of(output);
+    let (name, rank) = (name_of(output), case.rank_of(output));
     let prints = printed.values();
     let computed = case.given.compute(output).and_then(|computed| {
         let (printed, found) = (prints.len(), computed.len());
@@ -147,7 +193,7 @@ fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
         Ok(computed) => computed,
         Err(failure) => {
             let texts: Vec<&str> = prints.iter().map(|print| print.text.as_str()).collect();
-            return vec![CheckedValue::failed(name, texts.join(", "), failure)];
+            return vec![CheckedValue::failed(name, rank, texts.join(", "), failure)];
         }
     };
     let noted = if let Printed::Noted(noted) = printed { Some(noted) } else { None };
@@ -155,7 +201,7 @@ fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
     let numbered = prints.iter().zip(computed).zip(1..);
     let named = numbered.map(|((print, computed), number)| {
         let name = if each { format!("{name}, coil {number}") } else { name.clone() };
-        CheckedValue::of(name, print, computed / print.unit_si, noted)
+        CheckedValue::of((name, rank), print, computed / print.unit_si, noted)
     });
     named.collect()
 }
@@ -191,10 +237,10 @@ fn name_of(output: Output) -> String {
 
 impl CheckedValue {
     /// A printed value beside ours, in the printed unit.
-    fn of(name: String, print: &Measure, ours: f64, noted: Option<&Noted>) -> Self {
+    fn of((name, rank): (String, Rank), print: &Measure, ours: f64, noted: Option<&Noted>) -> Self {
         let tolerance = match noted.map_or(Ok(print.last_digit / 2.0), Noted::tolerance) {
             Ok(tolerance) => tolerance,
-            Err(failure) => return Self::failed(name, print.text.clone(), failure),
+            Err(failure) => return Self::failed(name, rank, print.text.clone(), failure),
         };
         // What comparing in floating point itself may cost, on a value that lies half-way.
         let slack = 1e-12 * print.number.abs();
@@ -209,6 +255,7 @@ impl CheckedValue {
         let share = noted.and_then(|noted| noted.within.clone()).filter(|text| text.ends_with('%'));
         Self {
             name,
+            rank,
             printed: print.text.clone(),
             ours: Some(print.like(ours)),
             unrounded: Some(ours.to_string()),
@@ -220,9 +267,10 @@ impl CheckedValue {
         }
     }
 
-    fn failed(name: String, printed: String, failure: String) -> Self {
+    fn failed(name: String, rank: Rank, printed: String, failure: String) -> Self {
         Self {
             name,
+            rank,
             printed,
             ours: None,
             unrounded: None,

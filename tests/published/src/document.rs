@@ -2,6 +2,7 @@
 
 use crate::given::{Given, Output};
 use crate::measure::Measure;
+use crate::rank::{Known, Rank};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -24,8 +25,13 @@ pub struct Case {
     pub name: String,
     /// Page, table, section, example or equation.
     pub place: String,
-    /// How the digits were taken from there.
+    /// How the digits were taken from there, or the rule that they were worked out from.
     pub known: Known,
+    /// What its values are worth as checks.
+    pub rank: Rank,
+    /// Those of an independent case that test little: D/d, De − d.
+    #[serde(default)]
+    pub weak: Vec<Output>,
     /// What the example starts from.
     pub given: Given,
     /// Its subject in words, which the build writes.
@@ -46,38 +52,6 @@ pub struct Fact {
     pub name: String,
     /// Its value, as given.
     pub text: String,
-}
-
-/// How a printed value was taken from its document.
-#[derive(Clone, Debug, Deserialize, PartialEq)]
-#[serde(try_from = "String")]
-pub enum Known {
-    /// Read on its own page.
-    Page,
-    /// Read where another text quotes it.
-    QuotedIn(String),
-    /// Written from memory.
-    Memory,
-    /// Worked out from what the document prints.
-    Derived,
-}
-
-impl TryFrom<String> for Known {
-    type Error = String;
-
-    fn try_from(text: String) -> Result<Self, String> {
-        match text.as_str() {
-            "page" => Ok(Self::Page),
-            "memory" => Ok(Self::Memory),
-            "derived" => Ok(Self::Derived),
-            other => match other.strip_prefix("quoted in ") {
-                Some(place) if !place.trim().is_empty() => Ok(Self::QuotedIn(place.into())),
-                _ => Err(format!(
-                    "known = {text:?}; page, quoted in …, memory or derived was expected"
-                )),
-            },
-        }
-    }
 }
 
 /// A printed value, or one for each coil of a nest, outermost first.
@@ -107,15 +81,27 @@ pub struct Noted {
     pub because: String,
 }
 
-impl Known {
-    /// The same for a reader.
+impl Case {
+    /// What one of its values is worth.
     #[must_use]
-    pub fn words(&self) -> String {
-        match self {
-            Self::Page => "read on the page".into(),
-            Self::QuotedIn(place) => format!("quoted in {place}"),
-            Self::Memory => "from memory".into(),
-            Self::Derived => "derived from what the document says".into(),
+    pub fn rank_of(&self, output: Output) -> Rank {
+        if self.weak.contains(&output) { Rank::Weak } else { self.rank }
+    }
+
+    /// Its rank and how it is known, for a reader.
+    #[must_use]
+    pub fn worth(&self) -> String {
+        let read = match &self.known {
+            Known::Page => "read on the page".into(),
+            Known::QuotedIn(place) => format!("quoted in {place}"),
+            Known::OutputOf(program) => program.clone(),
+            Known::Memory => "from memory".into(),
+        };
+        match self.rank {
+            // The rank says it already.
+            Rank::Recalled => self.rank.name().into(),
+            Rank::Derived => format!("{}, its rule {read}", self.rank.name()),
+            rank => format!("{}: {read}", rank.name()),
         }
     }
 }

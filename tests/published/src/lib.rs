@@ -1,18 +1,21 @@
 //! Values that documents print, compared with what [`coilnest`] computes, wherever this runs.
 //!
 //! A file of `documents/` is one document; a case is one example of it: what was given, what is
-//! printed, where, and how it is known. Every printed value is held to half a unit of its last digit
-//! unless the case names another tolerance and says why.
+//! printed, where, how it is known, and what it is worth as a check. Not every one is printed, and
+//! some test little: each has a [`Rank`], and the ranks are counted apart. Every value is held to half
+//! a unit of its last digit unless the case names another tolerance and says why.
 
 mod checked;
 mod document;
 mod given;
 mod measure;
+mod rank;
 
-pub use checked::{CheckedCase, CheckedDocument, CheckedValue, Checks, Standing};
-pub use document::{Case, Document, Fact, Known, Noted, Printed};
+pub use checked::{CheckedCase, CheckedDocument, CheckedValue, Checks, Count, Standing};
+pub use document::{Case, Document, Fact, Noted, Printed};
 pub use given::{Coil, Given, Output, UnitName};
 pub use measure::Measure;
+pub use rank::{Known, Rank};
 
 const DOCUMENTS: &str = include_str!(concat!(env!("OUT_DIR"), "/documents.json"));
 

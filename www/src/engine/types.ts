@@ -13,6 +13,10 @@ export type Met = 'throughout' | 'at-nominal' | 'as-drawn' | 'not-met' | 'cannot
  */
 export type Place = 'measure' | 'nest' | 'level' | 'replace' | 'all';
 /**
+ * What a value is worth as a check.
+ */
+export type Rank = 'independent' | 'weak' | 'recalled' | 'program' | 'derived';
+/**
  * Whether a value agrees.
  */
 export type Standing2 = 'agrees' | 'deviates' | 'differs';
@@ -1090,10 +1094,6 @@ export interface CheckedCase {
 	 */
 	given: Fact[];
 	/**
-	 * How the digits were taken from there.
-	 */
-	known: string;
-	/**
 	 * What it is about.
 	 */
 	name: string;
@@ -1102,6 +1102,10 @@ export interface CheckedCase {
 	 */
 	place: string;
 	/**
+	 * What most of its values are worth as checks.
+	 */
+	rank: Rank;
+	/**
 	 * The kind of thing that it is about, in a word.
 	 */
 	subject: string;
@@ -1109,6 +1113,10 @@ export interface CheckedCase {
 	 * What is printed, and ours.
 	 */
 	values: CheckedValue[];
+	/**
+	 * The same in words, and how the digits were taken from there.
+	 */
+	worth: string;
 }
 /**
  * A given of an example, as a text.
@@ -1124,7 +1132,7 @@ export interface Fact {
 	text: string;
 }
 /**
- * One printed value, and ours.
+ * One value of a document, and ours.
  */
 export interface CheckedValue {
 	/**
@@ -1151,6 +1159,10 @@ export interface CheckedValue {
 	 * As printed.
 	 */
 	printed: string;
+	/**
+	 * What it is worth as a check.
+	 */
+	rank: Rank;
 	/**
 	 * Whether they agree.
 	 */
@@ -1186,6 +1198,10 @@ export interface Checks {
 	 */
 	agree: number;
 	/**
+	 * The same apart by rank, best first; a rank without a value is left out.
+	 */
+	counts: Count[];
+	/**
 	 * How many are known to deviate, and do.
 	 */
 	deviate: number;
@@ -1201,6 +1217,35 @@ export interface Checks {
 	 * Why no document could be read.
 	 */
 	unread?: string;
+}
+/**
+ * How many values of a rank there are.
+ */
+export interface Count {
+	/**
+	 * How many of them agree.
+	 */
+	agree: number;
+	/**
+	 * In how many documents.
+	 */
+	documents: number;
+	/**
+	 * What it says of a value.
+	 */
+	meaning: string;
+	/**
+	 * Its name.
+	 */
+	name: string;
+	/**
+	 * The rank.
+	 */
+	rank: Rank;
+	/**
+	 * How many values.
+	 */
+	values: number;
 }
 /**
  * One of several words for a field.

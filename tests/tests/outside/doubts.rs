@@ -1,0 +1,137 @@
+//! Every ± of a rate, a load and a frame: `data/doubts.json`.
+
+use super::{Coil, Drawn, assert_near, megapascals, mm, nest, newtons};
+use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
+use coilnest::propagation::{self, Doubted, Sample};
+use coilnest::quantity::unit::{newton, newton_per_millimeter};
+use serde::Deserialize;
+
+/// Both sides carry doubts to first order, so they differ by rounding alone: the table has twelve digits.
+const TOLERANCE: f64 = 1e-9;
+
+#[derive(Deserialize)]
+struct Data {
+    springs: Vec<Spring>,
+    frames: Vec<Framed>,
+}
+
+/// Each size with its standard uncertainty.
+#[derive(Deserialize)]
+struct Spring {
+    across: Drawn,
+    bar: [f64; 2],
+    diameter: [f64; 2],
+    total_turns: [f64; 2],
+    dead_turns: [f64; 2],
+    shear_modulus: [f64; 2],
+    free: [f64; 2],
+    height: f64,
+    rate: [f64; 2],
+    load: [f64; 2],
+}
+
+#[derive(Deserialize)]
+struct Framed {
+    weight: f64,
+    x: f64,
+    y: f64,
+    tape: f64,
+    steel: f64,
+    nests: Vec<Under>,
+    at_rest: Vec<AtRest>,
+}
+
+#[derive(Deserialize)]
+struct Under {
+    x: f64,
+    y: f64,
+    shim: f64,
+    coils: Vec<Doubtful>,
+}
+
+#[derive(Deserialize)]
+struct Doubtful {
+    #[serde(flatten)]
+    coil: Coil,
+    own_free: f64,
+    own_rate: f64,
+}
+
+#[derive(Deserialize)]
+struct AtRest {
+    load: [f64; 2],
+    height: [f64; 2],
+}
+
+fn data() -> Data {
+    serde_json::from_str(include_str!("../../data/doubts.json")).unwrap()
+}
+
+fn doubted<Q>([value, doubt]: [f64; 2], of: impl Fn(f64) -> Q) -> Doubted<Q> {
+    Doubted { value: of(value), doubt: of(doubt) }
+}
+
+#[test]
+fn rate_and_load_have_the_doubt_that_two_libraries_give() {
+    let springs = data().springs;
+    for spring in &springs {
+        let sample = Sample {
+            bar: doubted(spring.bar, mm),
+            across: spring.across.into(),
+            diameter: doubted(spring.diameter, mm),
+            total_turns: doubted(spring.total_turns, |turns| turns),
+            dead_turns: doubted(spring.dead_turns, |turns| turns),
+            shear_modulus: doubted(spring.shear_modulus, megapascals),
+            free: doubted(spring.free, mm),
+        };
+        let rate = propagation::rate(&sample).unwrap();
+        let load = propagation::load(&sample, mm(spring.height)).unwrap();
+        let [value, doubt] = spring.rate;
+        assert_near(rate.value.get::<newton_per_millimeter>(), value, TOLERANCE, "rate");
+        assert_near(
+            rate.doubt.get::<newton_per_millimeter>(),
+            doubt,
+            TOLERANCE,
+            "doubt of the rate",
+        );
+        let [value, doubt] = spring.load;
+        assert_near(load.value.get::<newton>(), value, TOLERANCE, "load");
+        assert_near(load.doubt.get::<newton>(), doubt, TOLERANCE, "doubt of the load");
+    }
+    assert_eq!(springs.len(), 40);
+}
+
+#[test]
+fn nests_under_a_frame_have_the_doubt_that_a_library_carries_through_their_balance() {
+    let frames = data().frames;
+    for framed in &frames {
+        let support = |under: &Under| Support {
+            place: Place { along: mm(under.x), across: mm(under.y) },
+            nest: nest(under.coils.iter().map(|one| &one.coil)),
+            stop: None,
+            shim: mm(under.shim),
+            ground: mm(0.0),
+        };
+        let frame = Frame::new(framed.nests.iter().map(support).collect(), None).unwrap();
+        let centre = Place { along: mm(framed.x), across: mm(framed.y) };
+        let weight = Weight { load: newtons(framed.weight), centre };
+        let doubt = |one: &Doubtful| CoilDoubt {
+            free: mm(one.own_free),
+            tape: mm(framed.tape),
+            rate: one.own_rate,
+            steel: framed.steel,
+        };
+        let doubts: Vec<Vec<_>> =
+            framed.nests.iter().map(|under| under.coils.iter().map(doubt).collect()).collect();
+        let found = frame.doubted(weight, &doubts).unwrap();
+        for (found, expected) in found.iter().zip(&framed.at_rest) {
+            let [load, doubt] = expected.load;
+            assert_near(found.load.value.value, load, TOLERANCE, "load");
+            assert_near(found.load.doubt.value, doubt, TOLERANCE, "doubt of the load");
+            let [height, doubt] = expected.height;
+            assert_near(found.height.value.value * 1e3, height, TOLERANCE, "height");
+            assert_near(found.height.doubt.value * 1e3, doubt, TOLERANCE, "doubt of the height");
+        }
+    }
+    assert_eq!(frames.len(), 6);
+}
