@@ -8,13 +8,11 @@ use super::problem::Path;
 use super::report::{CoilReport, Figure, Problem};
 use crate::bounds;
 use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
-use crate::coil::{
-    Coiling, Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress,
-};
+use crate::coil::{Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress};
 use crate::material::{self, Steel};
 use crate::measured::uniform;
 use crate::propagation::Across;
-use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress, unit};
+use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress};
 use crate::source::Source;
 use crate::verdict::Limits;
 
@@ -97,15 +95,6 @@ pub(crate) struct Drawn {
 
 /// The source of what is plain geometry.
 pub(crate) const GEOMETRY: &str = "geometry of the coil";
-
-/// Bars above this are wound hot.
-const THICKEST_COLD_MM: f64 = 20.0;
-
-/// How a coil was wound, as far as its bar and its ends tell.
-pub(crate) fn coiling(coil: Diameters, ends: Option<Ends>) -> Coiling {
-    let thick = coil.bar().get::<unit::millimeter>() > THICKEST_COLD_MM;
-    if ends == Some(Ends::TaperedGround) || thick { Coiling::Hot } else { Coiling::Cold }
-}
 
 /// The words of a job file for the forms of ends; `given` leaves the dead turns to be given.
 pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
@@ -557,8 +546,7 @@ fn helix(
     };
     report.pitch = Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &source));
     facts.pitch = Some(pitch);
-    let (held, free) = (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
-    facts.growth = Some(if free > held { free } else { held });
+    facts.growth = Some(growth::at_solid(coil, pitch));
 
     let Some(poisson) = moduli.poisson() else { return };
     let plain = rate::rate(moduli.shear, coil, turns);

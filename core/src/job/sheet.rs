@@ -10,7 +10,7 @@ mod taped;
 mod trust;
 
 use super::desk::Desk;
-use super::drawing::{self, Drawn, coiling};
+use super::drawing::{self, Drawn};
 use super::entry::Entry;
 use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
@@ -71,7 +71,7 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
     sheet.steel = steel::row(desk, drawn);
     sheet.trust = trust::of(desk, drawn, service);
     if let Some(coil) = facts.diameters {
-        let coiling = facts.turns.map(|_| coiling(coil, facts.ends));
+        let coiling = facts.turns.map(|_| Coiling::of(coil, facts.ends));
         let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
         let said = |remark: &proportions::Unusual| {
             sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
@@ -108,7 +108,7 @@ impl<'d> Whole<'d> {
     }
 
     fn coiling(&self) -> Coiling {
-        coiling(self.coil, self.ends)
+        Coiling::of(self.coil, self.ends)
     }
 
     /// The pitch at a height, and who says so.

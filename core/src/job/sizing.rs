@@ -216,18 +216,14 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
     }
     bars.sort_by(|one, other| one.value.total_cmp(&other.value));
     bars.dedup();
-    let thick = bars.iter().all(|bar| bar.value > THICKEST_COLD);
-    let hot = ends == Ends::TaperedGround || (thick && !bars.is_empty());
-    let coiling = if hot { Coiling::Hot } else { Coiling::Cold };
+    let thinnest = bars.first().copied().unwrap_or_default();
+    let coiling = Coiling::of_bar(thinnest, Some(ends));
     let metal = metal(desk, written, &steel, &bars)?;
     let work = Work { load, height: written.height, within: written.within, stiffness };
     let make = Make::usual(ends, coiling);
     let need = Need { work, room: written.room, reserve: Reserve::default(), make, metal };
     Some(Wanted { need, steel, bars, of_tables, refused })
 }
-
-/// Bars above this are wound hot, m.
-const THICKEST_COLD: f64 = 0.020;
 
 /// Bars of the tables: round bar for coils wound hot; else wire, and round bar where wire ends.
 fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {

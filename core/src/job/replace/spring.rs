@@ -1,9 +1,10 @@
 //! A drawing as a replacement knows it: every figure that it gives, with its tolerance.
 
 use crate::bounds;
+use crate::coil::Coiling;
 use crate::coil::buckling::Seating;
 use crate::job::desk::Desk;
-use crate::job::drawing::{self, Drawn, coiling};
+use crate::job::drawing::{self, Drawn};
 use crate::job::entry::Entry;
 use crate::job::input::{Drawing, Job};
 use crate::job::problem::Path;
@@ -118,7 +119,7 @@ fn as_drawn(desk: &Desk<'_>, at: &Path, drawing: &Drawing, drawn: &Drawn) -> Par
         dead_turns: facts.turns.map(|turns| Range::exact(turns.dead())),
         ends: facts.ends,
         hand: facts.hand,
-        coiling: facts.diameters.map(|coil| coiling(coil, facts.ends)),
+        coiling: facts.diameters.map(|coil| Coiling::of(coil, facts.ends)),
         free: exact(facts.free),
         solid: exact(again.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT)),
         rate: again.quantity(at, "rate", &drawing.rate, &bounds::RATE).map(Range::exact),

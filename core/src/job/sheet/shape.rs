@@ -3,7 +3,7 @@
 use crate::coil::{Coiling, Diameters};
 use crate::coil::{bar, gaps, growth};
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, coiling};
+use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given};
 use crate::job::figures::{Pen, text};
 use crate::job::report::Sheet;
 use crate::job::service::Service;
@@ -107,7 +107,7 @@ fn least_gaps(
 ) {
     let Some(turns) = facts.turns else { return };
     let pen = desk.pen;
-    let coiling = coiling(coil, facts.ends);
+    let coiling = Coiling::of(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
