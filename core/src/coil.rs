@@ -1,7 +1,7 @@
 //! One coil: the bar it is wound of, the diameter it is wound to, its turns and its ends.
 //!
 //! What follows from a drawing stands in a room of its own: [`rate`], [`solid`] and [`gaps`],
-//! [`stress`], [`set`] and [`fatigue`], [`buckling`] and [`lateral`], [`growth`], [`bar`], [`surge`],
+//! what the ends do between [`plates`], [`stress`], [`set`] and [`fatigue`], [`buckling`] and [`lateral`], [`growth`], [`bar`], [`surge`],
 //! whether its [`proportions`] are usual, and the cut that a picture shows, [`section`].
 
 pub mod bar;
@@ -11,6 +11,7 @@ pub mod fatigue;
 pub mod gaps;
 pub mod growth;
 pub mod lateral;
+pub mod plates;
 pub mod proportions;
 pub mod rate;
 pub mod section;

@@ -133,8 +133,7 @@ const PRESSURE: &[Unit] = &[
     unit("psi", "PSI"),
 ];
 const LENGTH: &[Unit] = &[unit("mm", "MILLIMETRE"), unit("in", "INCH"), unit("ft", "FOOT")];
-const DENSITY: &[Unit] =
-    &[unit("kg/m³", "KG_PER_M3"), unit("kg/dm³", "KG_PER_DM3"), unit("lb/in³", "LB_PER_IN3")];
+const DENSITY: &[Unit] = &[unit("kg/dm³", "KG_PER_DM3"), unit("lb/in³", "LB_PER_IN3")];
 const SHARE: &[Unit] = &[unit("%", "PER_CENT")];
 const NONE: &[Unit] = &[unit("", "")];
 
@@ -208,7 +207,7 @@ pub(crate) fn consistent(rows: &[Row]) -> Result<(), String> {
         };
         match &row.values {
             Values::Steel(steel) => {
-                for id in &steel.density {
+                if let Some(id) = &steel.density {
                     named(id, "density", |values| matches!(values, Values::Density { .. }))?;
                 }
                 for id in &steel.strengths {

@@ -128,7 +128,6 @@ mod si {
     pub(super) const MILLIMETRE: f64 = 1e-3;
     pub(super) const INCH: f64 = INCH_M;
     pub(super) const FOOT: f64 = FOOT_M;
-    pub(super) const KG_PER_M3: f64 = 1.0;
     pub(super) const KG_PER_DM3: f64 = 1e3;
     pub(super) const LB_PER_IN3: f64 = POUND_KG / (INCH_M * INCH_M * INCH_M);
 }

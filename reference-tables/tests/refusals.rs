@@ -211,7 +211,7 @@ fn a_value_says_what_is_wrong_with_it() {
         (", error = \"1/32 in\"", "", "no error"),
         ("\"1/32 in\"", "\"1/0 in\"", "not a number above zero"),
         ("id =", "fixed = \"1 mm\"\nid =", "unknown field `fixed`"),
-        ("id =", "density = \"1 kg/m³\"\nid =", "unknown field `density`"),
+        ("id =", "density = \"1 kg/dm³\"\nid =", "unknown field `density`"),
     ] {
         refused(STEPS, "x/book.toml, tape 1 (c)", from, to, part);
     }

@@ -49,7 +49,7 @@ impl Spring {
     /// Reads a drawing.
     pub(super) fn read(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Self {
         let mut reading = Desk::new(desk.tables, desk.pen);
-        let drawn = drawing::assess(&mut reading, at, drawing);
+        let drawn = drawing::assess(&mut reading, at, 0, drawing);
         let service = service::read(&mut reading, at, drawing);
         desk.take(reading);
         let written = |entry: &Entry<_>| !Entry::written(entry).is_empty();
