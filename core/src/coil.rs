@@ -1,7 +1,7 @@
 //! One coil: the bar it is wound of, the diameter it is wound to, its turns and its ends.
 //!
 //! What follows from a drawing stands in a room of its own: [`rate`], [`solid`] and [`gaps`],
-//! [`stress`], [`set`] and [`fatigue`], [`buckling`] and [`lateral`], [`growth`], [`bar`], [`surge`],
+//! what the ends do between [`plates`], [`stress`], [`set`] and [`fatigue`], [`buckling`] and [`lateral`], [`growth`], [`bar`], [`surge`],
 //! whether its [`proportions`] are usual, and the cut that a picture shows, [`section`].
 
 pub mod bar;
@@ -11,6 +11,7 @@ pub mod fatigue;
 pub mod gaps;
 pub mod growth;
 pub mod lateral;
+pub mod plates;
 pub mod proportions;
 pub mod rate;
 pub mod section;
@@ -19,7 +20,8 @@ pub mod solid;
 pub mod stress;
 pub mod surge;
 
-use crate::quantity::Length;
+use crate::quantity::{Length, unit::millimeter};
+use ends::Ends;
 use thiserror::Error;
 
 /// Bar and mean diameter of a round-bar coil, which together give its index.
@@ -148,6 +150,37 @@ pub enum Coiling {
     Hot,
 }
 
+/// Bars above this are wound hot: EN 13906-1:2013, scope of cold coiled springs (from memory).
+const THICKEST_COLD_MM: f64 = 20.0;
+
+impl Coiling {
+    /// How a coil was wound, as far as its bar and its ends tell: tapered tips and bars above 20 mm
+    /// are wound hot.
+    ///
+    /// # Example
+    /// ```
+    /// use coilnest::coil::{Coiling, Diameters, ends::Ends};
+    /// use coilnest::quantity::{Length, unit::millimeter};
+    ///
+    /// let mm = Length::new::<millimeter>;
+    /// let coil = Diameters::from_mean(mm(16.0), mm(80.0))?;
+    /// assert_eq!(Coiling::of(coil, None), Coiling::Cold);
+    /// assert_eq!(Coiling::of(coil, Some(Ends::TaperedGround)), Coiling::Hot);
+    /// # Ok::<(), coilnest::coil::DiametersError>(())
+    /// ```
+    #[must_use]
+    pub fn of(coil: Diameters, ends: Option<Ends>) -> Self {
+        Self::of_bar(coil.bar(), ends)
+    }
+
+    /// The same of a bar that is not wound yet.
+    #[must_use]
+    pub fn of_bar(bar: Length, ends: Option<Ends>) -> Self {
+        let thick = bar.get::<millimeter>() > THICKEST_COLD_MM;
+        if ends == Some(Ends::TaperedGround) || thick { Self::Hot } else { Self::Cold }
+    }
+}
+
 /// Whether the ends may turn about the coil's axis as it closes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum EndsTurn {
@@ -161,7 +194,6 @@ pub enum EndsTurn {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::unit::millimeter;
     use approx::assert_relative_eq;
 
     fn mm(x: f64) -> Length {

@@ -48,7 +48,7 @@ pub(crate) use point::{Point, both};
 
 use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends};
 use crate::coil::fatigue::Surface;
-use crate::coil::{Coiling, Diameters, Hand, solid};
+use crate::coil::{Coiling, Diameters, Hand};
 use crate::material::{self, Against, Presetting, Steel};
 use crate::propagation::Across;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
@@ -226,13 +226,10 @@ impl Drawing {
     pub fn load(&self, height: Length) -> Result<Range<Force>, Figures> {
         let drawn = self.drawn_load(height).map(|load| load.map(|it| it.value));
         let stated = self.loads.iter().find(|point| (point.height - height).abs().value < 1e-9);
-        let load = match stated.map(|point| point.load.map(|it| it.value)) {
-            Some(stated) => {
-                let held = drawn.map_or(stated, |drawn| stated.within(drawn));
-                Ok(held.range(Figure::Load))
-            }
-            None => drawn,
-        }?;
+        let load = match stated.map(|point| point.load.map(|it| it.value).range(Figure::Load)) {
+            Some(stated) => drawn.map_or(stated, |drawn| stated.within(drawn)),
+            None => drawn?,
+        };
         Ok(load.map(|value| Force { value, ..Force::default() }))
     }
 
@@ -308,8 +305,7 @@ impl Drawing {
     /// # Errors
     /// What is missing.
     pub fn drawn_rate(&self) -> Result<Range<SpringRate>, Figures> {
-        let rate =
-            over_tolerances(&self.without_statements(), |point| Ok(point.drawn_rate()?.value))?;
+        let rate = over_tolerances(self, |point| Ok(point.drawn_rate()?.value))?;
         Ok(rate.map(|value| SpringRate { value, ..SpringRate::default() }))
     }
 
@@ -318,11 +314,13 @@ impl Drawing {
     /// # Errors
     /// What is missing.
     pub fn drawn_solid(&self) -> Result<Range<Length>, Figures> {
-        self.without_statements().length(|point| point.drawn_solid(solid::height))
+        self.length(|point| point.drawn_solid(|solid| solid.greatest))
     }
 
-    fn without_statements(&self) -> Self {
-        Self { rate: None, solid: None, loads: Vec::new(), ..self.clone() }
+    /// The same by its sizes alone; none where nothing is stated beside them.
+    fn without_statements(&self) -> Option<Self> {
+        let stated = self.rate.is_some() || self.solid.is_some() || !self.loads.is_empty();
+        stated.then(|| Self { rate: None, solid: None, loads: Vec::new(), ..self.clone() })
     }
 
     /// The figures that tolerances make vary, in SI units, in the order of [`Figure::ALL`].
@@ -334,20 +332,10 @@ impl Drawing {
             self.total_turns,
             self.dead(),
             metres(self.free),
-            self.stated(metres(self.solid), |of| Ok(of.drawn_solid()?.map(|it| it.value))),
-            self.stated(self.stated_rate(), |of| Ok(of.drawn_rate()?.map(|it| it.value))),
+            metres(self.solid),
+            self.stated_rate(),
             self.shear().map(|shear| shear.map(|modulus| modulus.value)),
         ]
-    }
-
-    /// A figure that is stated, within what the sizes say of it too.
-    fn stated(
-        &self,
-        stated: Option<Given<f64>>,
-        drawn: impl Fn(&Self) -> Result<Range<f64>, Figures>,
-    ) -> Option<Given<f64>> {
-        let stated = stated?;
-        Some(drawn(self).map_or(stated, |drawn| stated.within(drawn)))
     }
 
     /// The rate as stated, else by two loads that are stated.

@@ -43,7 +43,7 @@
 //!         poisson: 0.26,
 //!         density: MassDensity::new::<kilogram_per_cubic_meter>(7850.0),
 //!         at_load: allowed(600.0, Factor::Bergstrasser),
-//!         at_solid: Some(allowed(760.0, Factor::Plain)),
+//!         at_solid: Some(allowed(760.0, Factor::Uncorrected)),
 //!     },
 //! };
 //! let bars = [10.0, 11.0, 12.0, 13.0, 14.0].map(mm);
@@ -70,12 +70,13 @@ mod pair;
 mod series;
 mod spring;
 
+pub use crate::coil::stress::Factor;
 pub use contradiction::{MOST_CELLS, NeedError};
 pub use design::{Design, Rank, Rounding, Sized, Why};
 pub use limit::{Limit, Limits, Verdict};
 pub use map::{Cell, Map};
 pub use need::{
-    Allowed, Factor, InnerCoil, Make, Metal, Need, Reserve, Room, Stiffness, USUAL_TOLERANCE, Work,
+    Allowed, InnerCoil, Make, Metal, Need, Reserve, Room, Stiffness, USUAL_TOLERANCE, Work,
 };
 pub use pair::{Balance, HANDS, Pair, PairSizing, PairWhy, PairsSized};
 pub use series::{Series, SeriesError};

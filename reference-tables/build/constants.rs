@@ -20,10 +20,10 @@ pub(crate) fn constants(rows: &[Row], steels: &[&Row], tapes: &[&Row]) -> String
         list(
             "Steels, the one for a job that names none first.",
             "STEELS: &[Steel]",
-            steels.iter().map(|row| steel(row) + &strengths_of(row) + ",\n"),
+            steels.iter().map(|row| steel(row) + &beyond_moduli(row) + ",\n"),
         ),
         list(
-            "The same without their strengths, for whoever asks for none: far less to carry.",
+            "The same without their densities and strengths, for whoever asks for none: far less to carry.",
             "ELASTIC: &[Steel]",
             steels.iter().map(|row| steel(row) + ",\n"),
         ),
@@ -60,39 +60,47 @@ fn named(row: &Row) -> Option<String> {
     match &row.values {
         Values::Strength(strength) => Some(self::strength(row, strength)),
         Values::Shares(shares) => Some(self::shares(row, shares)),
+        Values::Density { density, citation } => Some(format!(
+            "const {}: Sourced<MassDensity> = {};\n",
+            constant_name(&row.id),
+            sourced("density", density, citation)
+        )),
         _ => None,
     }
 }
 
 fn steel(row: &Row) -> String {
     let Values::Steel(steel) = &row.values else { return String::new() };
-    let Steel { shear_modulus, youngs_modulus, shear_doubt, density, sizes, citation, .. } =
-        &**steel;
-    let source = source(citation);
-    let sourced = |kind: &str, value: &Value| {
-        format!("Sourced {{ value: {}, source: {source} }}", quantity(kind, value))
-    };
-    let (g, e) = (sourced("pressure", shear_modulus), sourced("pressure", youngs_modulus));
-    let doubt = shear_doubt.map(|it| format!(".with_shear_doubt({})", sourced("pressure", &it)));
-    let density = density.map(|it| format!(".with_density({})", sourced("density", &it)));
+    let Steel { shear_modulus, youngs_modulus, shear_doubt, sizes, citation, .. } = &**steel;
+    let pressure = |value: &Value| sourced("pressure", value, citation);
+    let (g, e) = (pressure(shear_modulus), pressure(youngs_modulus));
+    let doubt = shear_doubt.map(|it| format!(".with_shear_doubt({})", pressure(&it)));
     let sizes = sizes.map(|(over, up_to)| {
         format!(".with_sizes({}, {})", quantity("length", &over), quantity("length", &up_to))
     });
     format!(
-        "accepted(&Steel::new({:?}, {:?}, {g}, {e})){}{}{}",
+        "accepted(&Steel::new({:?}, {:?}, {g}, {e})){}{}",
         row.id,
         row.name,
         doubt.unwrap_or_default(),
-        density.unwrap_or_default(),
         sizes.unwrap_or_default(),
     )
 }
 
-fn strengths_of(row: &Row) -> String {
+fn sourced(kind: &str, value: &Value, citation: &Citation) -> String {
+    format!("Sourced {{ value: {}, source: {} }}", quantity(kind, value), source(citation))
+}
+
+fn beyond_moduli(row: &Row) -> String {
     let Values::Steel(steel) = &row.values else { return String::new() };
+    let density = steel.density.as_ref().map(|id| format!(".with_density({})", constant_name(id)));
     let strengths: Vec<String> = steel.strengths.iter().map(|id| constant_name(id)).collect();
     let place = format!("{}, row {}", row.file, row.id);
-    format!(".with_strengths(const {{ &[{}] }}).with_row({place:?})", strengths.join(", "))
+    format!(
+        "{}.with_strengths(const {{ &[{}] }}).with_row({place:?})",
+        density.unwrap_or_default(),
+        strengths.join(", ")
+    )
 }
 
 fn strength(row: &Row, strength: &Strength) -> String {

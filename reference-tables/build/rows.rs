@@ -38,18 +38,19 @@ pub(crate) enum Values {
     Steel(Box<Steel>),
     Strength(Strength),
     Shares(Shares),
+    Density { density: Value, citation: Citation },
     Tape { rule: ErrorRule, citation: Citation },
     Diameters { bands: Vec<Band>, citation: Citation },
     Sizes { sizes: Vec<Value>, citation: Citation },
 }
 
-/// A steel, with the ids of the rows that say what it bears, the one to be taken first.
+/// A steel, with the ids of the rows that say how heavy it is and what it bears, the one to be taken first.
 #[derive(Debug)]
 pub(crate) struct Steel {
     pub(crate) shear_modulus: Value,
     pub(crate) youngs_modulus: Value,
     pub(crate) shear_doubt: Option<Value>,
-    pub(crate) density: Option<Value>,
+    pub(crate) density: Option<String>,
     /// The sizes of bar that the moduli are for: over one, up to another.
     pub(crate) sizes: Option<(Value, Value)>,
     pub(crate) strengths: Vec<String>,
@@ -132,7 +133,7 @@ const PRESSURE: &[Unit] = &[
     unit("psi", "PSI"),
 ];
 const LENGTH: &[Unit] = &[unit("mm", "MILLIMETRE"), unit("in", "INCH"), unit("ft", "FOOT")];
-const DENSITY: &[Unit] = &[unit("kg/m³", "KG_PER_M3"), unit("kg/dm³", "KG_PER_DM3")];
+const DENSITY: &[Unit] = &[unit("kg/dm³", "KG_PER_DM3"), unit("lb/in³", "LB_PER_IN3")];
 const SHARE: &[Unit] = &[unit("%", "PER_CENT")];
 const NONE: &[Unit] = &[unit("", "")];
 
@@ -206,6 +207,9 @@ pub(crate) fn consistent(rows: &[Row]) -> Result<(), String> {
         };
         match &row.values {
             Values::Steel(steel) => {
+                if let Some(id) = &steel.density {
+                    named(id, "density", |values| matches!(values, Values::Density { .. }))?;
+                }
                 for id in &steel.strengths {
                     named(id, "strength", |values| matches!(values, Values::Strength(_)))?;
                 }
@@ -234,6 +238,10 @@ fn row_of(file: &str, subject: &str, mut fields: Fields, sources: &Sources) -> R
         "steel" => Values::Steel(Box::new(fields.steel(sources)?)),
         "strength" => Values::Strength(fields.strength(sources)?),
         "allowable" => Values::Shares(fields.shares(sources)?),
+        "density" => Values::Density {
+            density: fields.value("density", DENSITY)?,
+            citation: fields.citation(sources)?,
+        },
         "tape" => Values::Tape { rule: fields.error_rule()?, citation: fields.citation(sources)? },
         "diameters" => {
             Values::Diameters { bands: fields.bands()?, citation: fields.citation(sources)? }
@@ -272,6 +280,10 @@ impl Fields {
 
     fn value(&mut self, field: &str, units: &[Unit]) -> Result<Value, String> {
         value(field, &self.text(field)?, units)
+    }
+
+    fn optional_text(&mut self, field: &str) -> Result<Option<String>, String> {
+        if self.has(field) { self.text(field).map(Some) } else { Ok(None) }
     }
 
     fn optional(&mut self, field: &str, units: &[Unit]) -> Result<Option<Value>, String> {
@@ -327,7 +339,7 @@ impl Fields {
             shear_modulus: self.value("shear-modulus", PRESSURE)?,
             youngs_modulus: self.value("youngs-modulus", PRESSURE)?,
             shear_doubt: self.optional("shear-doubt", PRESSURE)?,
-            density: self.optional("density", DENSITY)?,
+            density: self.optional_text("density")?,
             sizes: if self.has("over") { Some(self.over_up_to()?) } else { None },
             strengths: self.texts("strengths")?,
             citation: self.citation(sources)?,
@@ -358,7 +370,7 @@ impl Fields {
                 },
             })
         })?;
-        let allowable = if self.has("allowable") { Some(self.text("allowable")?) } else { None };
+        let allowable = self.optional_text("allowable")?;
         Ok(Strength { look_up, by_size: Some((spans, self.citation(sources)?)), allowable })
     }
 

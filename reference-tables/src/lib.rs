@@ -59,7 +59,7 @@ include!(concat!(env!("OUT_DIR"), "/constants.rs"));
 pub const TABLES: Tables<'static> =
     Tables { steels: STEELS, diameters: DIAMETERS, sizes: SIZES, tape_classes: TAPE_CLASSES };
 
-/// The tables of an assessment that asks for no strength: [`ELASTIC`] steels.
+/// The tables of an assessment that asks for no density and no strength: [`ELASTIC`] steels.
 pub const ELASTIC_TABLES: Tables<'static> =
     Tables { steels: ELASTIC, diameters: &[], sizes: &[], tape_classes: TAPE_CLASSES };
 
@@ -120,7 +120,7 @@ pub fn sizes(id: &str) -> Option<&'static Series> {
 
 /// One of each unit of the tables in SI.
 mod si {
-    use coilnest::quantity::unit::{FOOT_M, INCH_M, POUND_FORCE_N};
+    use coilnest::quantity::unit::{FOOT_M, INCH_M, POUND_FORCE_N, POUND_KG};
 
     pub(super) const GIGAPASCAL: f64 = 1e9;
     pub(super) const NEWTON_PER_MM2: f64 = 1e6;
@@ -128,8 +128,8 @@ mod si {
     pub(super) const MILLIMETRE: f64 = 1e-3;
     pub(super) const INCH: f64 = INCH_M;
     pub(super) const FOOT: f64 = FOOT_M;
-    pub(super) const KG_PER_M3: f64 = 1.0;
     pub(super) const KG_PER_DM3: f64 = 1e3;
+    pub(super) const LB_PER_IN3: f64 = POUND_KG / (INCH_M * INCH_M * INCH_M);
 }
 
 const fn pressure(value: f64) -> Pressure {

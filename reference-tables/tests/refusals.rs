@@ -16,7 +16,17 @@ place = "p. 1"
 known = "page"
 shear-modulus = "78.5 GPa"
 youngs-modulus = "206 GPa"
+density = "r"
 strengths = []
+"#;
+
+const DENSITY: &str = r#"[[density]]
+id = "r"
+name = "Iron"
+source = "book"
+place = "p. 8"
+known = "memory"
+density = "0.284 lb/in³"
 "#;
 
 const STRENGTH: &str = r#"[[strength]]
@@ -95,8 +105,9 @@ fn refusal(text: &str) -> String {
 #[test]
 fn whole_rows_are_accepted() {
     let steel = STEEL.replace("[]", r#"["s-1"]"#);
-    let rows = read(&[&steel, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES].concat()).unwrap();
-    assert_eq!(rows.len(), 7);
+    let rows =
+        read(&[&steel, DENSITY, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES].concat()).unwrap();
+    assert_eq!(rows.len(), 8);
     assert_eq!(rows::consistent(&rows), Ok(()));
     let named = |id: &str| rows.iter().find(|row| row.id == id).unwrap();
     let text = constants::constants(&rows, &[named("a")], &[named("b"), named("c")]);
@@ -104,6 +115,8 @@ fn whole_rows_are_accepted() {
         r#"Row { id: "a", file: "x/book.toml" }"#,
         r"pressure(7.85e1 * si::GIGAPASCAL)",
         r".with_strengths(const { &[ROW_S_1] })",
+        r"const ROW_R: Sourced<MassDensity> = Sourced { value: density(2.84e-1 * si::LB_PER_IN3)",
+        r".with_density(ROW_R)",
         r#".with_row("x/book.toml, row a")"#,
         r#"Source::new("A book, 1st ed.", "p. 2", Known::QuotedIn("another book"))"#,
         r"(length(6e0 * si::FOOT), length(3.125e-2 * si::INCH))",
@@ -119,13 +132,17 @@ fn whole_rows_are_accepted() {
     }
 }
 
+fn optional(subject: &str, field: &str) -> bool {
+    matches!((subject, field), (_, "default" | "allowable") | ("steel", "density"))
+}
+
 #[test]
 fn a_row_without_any_one_of_its_fields_is_refused_by_file_and_row() {
-    for row in [STEEL, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES] {
+    for row in [STEEL, DENSITY, STRENGTH, SHARES, TAPE, STEPS, DIAMETERS, SIZES] {
         let subject = row.split(['[', ']']).nth(2).unwrap();
         let table: toml::Table = row.parse().unwrap();
         let whole = table[subject][0].as_table().unwrap();
-        for field in whole.keys().filter(|field| !["default", "allowable"].contains(&&***field)) {
+        for field in whole.keys().filter(|field| !optional(subject, field)) {
             let mut rest = whole.clone();
             rest.remove(field);
             let id = if field == "id" { "no id" } else { whole["id"].as_str().unwrap() };
@@ -194,7 +211,7 @@ fn a_value_says_what_is_wrong_with_it() {
         (", error = \"1/32 in\"", "", "no error"),
         ("\"1/32 in\"", "\"1/0 in\"", "not a number above zero"),
         ("id =", "fixed = \"1 mm\"\nid =", "unknown field `fixed`"),
-        ("id =", "density = \"1 kg/m³\"\nid =", "unknown field `density`"),
+        ("id =", "density = \"1 kg/dm³\"\nid =", "unknown field `density`"),
     ] {
         refused(STEPS, "x/book.toml, tape 1 (c)", from, to, part);
     }
@@ -263,7 +280,11 @@ fn one_default_no_id_twice_and_no_row_that_is_not_there() {
     );
     assert_eq!(inconsistent(&[STRENGTH]), "x/book.toml: \"s-1\" names no allowable \"h\"");
     let steel = STEEL.replace("[]", "[\"h\"]");
-    assert_eq!(inconsistent(&[&steel, SHARES]), "x/book.toml: \"a\" names no strength \"h\"");
+    assert_eq!(inconsistent(&[&steel, SHARES]), "x/book.toml: \"a\" names no density \"r\"");
+    assert_eq!(
+        inconsistent(&[&steel, SHARES, DENSITY]),
+        "x/book.toml: \"a\" names no strength \"h\""
+    );
 }
 
 #[test]

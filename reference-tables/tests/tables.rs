@@ -4,7 +4,7 @@ use coilnest::material::{Presetting, Steel, Strength, StrengthError};
 use coilnest::measured::TapeClass;
 use coilnest::quantity::{Length, Pressure, unit};
 use coilnest::sizing::Series;
-use coilnest_tables::{DIAMETERS, ROWS, SIZES, STRENGTHS, TABLES};
+use coilnest_tables::{DIAMETERS, ELASTIC_TABLES, ROWS, SIZES, STRENGTHS, TABLES};
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -78,6 +78,19 @@ fn a_bound_in_its_own_unit_is_inside() {
         assert!(strength.tensile(bar(size)).is_ok(), "{id}");
         assert!(strength.tensile(Length::new::<unit::millimeter>(25.4 * size)).is_ok(), "{id}");
     }
+}
+
+/// Steels weigh from 7.6 to 8.0 kg/dm³ (common practice, no source).
+#[test]
+fn every_steel_but_one_says_how_heavy_it_is() {
+    let without: Vec<&str> =
+        TABLES.steels.iter().filter(|it| it.density().is_none()).map(Steel::id).collect();
+    assert_eq!(without, ["mh-stainless-17-7ph"]);
+    for density in TABLES.steels.iter().filter_map(Steel::density) {
+        let heavy = density.value.get::<unit::kilogram_per_cubic_meter>();
+        assert!((7600.0..8000.0).contains(&heavy), "{heavy}: {}", density.source);
+    }
+    assert!(ELASTIC_TABLES.steels.iter().all(|steel| steel.density().is_none()));
 }
 
 #[test]

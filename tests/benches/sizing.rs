@@ -42,7 +42,7 @@ fn need() -> Need {
             at_load: allowed,
             at_solid: Some(Allowed::Stress {
                 stress: Pressure::new::<megapascal>(900.0),
-                factor: Factor::Plain,
+                factor: Factor::Uncorrected,
             }),
         },
     }

@@ -3,7 +3,7 @@
 #![cfg(test)]
 
 use coilnest::coil::buckling::{self, Seating};
-use coilnest::coil::ends::Turns;
+use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::lateral::{self, LateralError};
 use coilnest::coil::surge::{self, Kept};
 use coilnest::coil::{Diameters, bar, rate};
@@ -308,6 +308,39 @@ fn the_bar_is_as_long_as_its_helix() {
         // A chord is shorter than its arc by (π/2000)²/6 of it at most.
         assert!((found / length - 1.0).abs() < 1e-6, "{found} {length}");
         assert!(found > length);
+    }
+}
+
+/// A coil from tip to tip by steps along it, each as steep as the part that it lies in: end turns lie
+/// bar on bar, so that a steep short coil has far less bar in them than in its active turns.
+#[test]
+fn the_whole_bar_is_as_long_as_its_parts() {
+    const STEPS: u32 = 60_000;
+    for (bar, mean, pitch, total, dead) in
+        [(0.03, 0.15, 0.05, 6.5, 1.5), (0.01, 0.04, 0.045, 3.5, 2.0), (0.02, 0.1, 0.03, 9.0, 2.0)]
+    {
+        let turns = Turns::new(total, dead).unwrap();
+        let coil = Coil { bar, mean, free: 1.0, poisson: 0.3 };
+        let mut length = 0.0;
+        for step in 0..STEPS {
+            let turn = total * (f64::from(step) + 0.5) / f64::from(STEPS);
+            let lies_dead = turn < dead / 2.0 || turn > total - dead / 2.0;
+            let rise = if lies_dead { bar } else { pitch };
+            let (across, along) = (PI * mean, rise);
+            length += (across * across + along * along).sqrt() * total / f64::from(STEPS);
+        }
+        let whole = |ends| bar::whole(coil.diameters(), metres(pitch), turns, ends).value;
+        for ends in [Some(Ends::TaperedGround), Some(Ends::Closed), None] {
+            assert!(
+                (whole(ends) / length - 1.0).abs() < 2e-5,
+                "{ends:?}: {} {length}",
+                whole(ends)
+            );
+        }
+        // Open and ground, all turns have one pitch.
+        let all = bar::length(coil.diameters(), metres(pitch), total).value;
+        assert!((whole(Some(Ends::OpenGround)) - all).abs() < 1e-12);
+        assert!(all > whole(None));
     }
 }
 

@@ -11,6 +11,7 @@ use coilnest::frame::{
     CoilDoubt, Contact, Frame, FrameError, Place, STOP_PER_RATE, Settled, Support, Weight,
 };
 use coilnest::nest::{Law, Member, Nest};
+use coilnest::propagation::{DrawingDoubt, RateDoubt};
 use coilnest::quantity::unit::{
     meter, millimeter, newton, newton_per_meter, newton_per_millimeter,
 };
@@ -550,7 +551,11 @@ impl Chance {
 #[test]
 fn the_doubt_of_the_loads_is_the_scatter_of_sampled_frames() {
     let trials = 20_000;
-    let doubt = |free, tape, rate, steel| CoilDoubt { free: mm(free), tape: mm(tape), rate, steel };
+    let doubt = |free, tape, own, steel, drawing| CoilDoubt {
+        free: mm(free),
+        tape: mm(tape),
+        rate: RateDoubt { own, drawing, steel },
+    };
     let data: Data = serde_json::from_str(include_str!("../data/frames.json")).unwrap();
     // The uneven frame of eight, and the one with a nest past solid.
     for case in &data.frames[2..] {
@@ -560,9 +565,13 @@ fn the_doubt_of_the_loads_is_the_scatter_of_sampled_frames() {
             .zip(1..)
             .map(|(support, number)| {
                 let more = f64::from(number) / 40.0;
-                let coils = support.nest.members().iter();
+                // The outer coils are of one drawing, the others of another each.
+                let coils = support.nest.members().iter().enumerate();
                 coils
-                    .map(|_| doubt(0.1 + more, 0.15 - more / 2.0, 0.002 + more / 40.0, 0.006))
+                    .map(|(number, _)| {
+                        let drawing = DrawingDoubt { number, doubt: 0.004 };
+                        doubt(0.1 + more, 0.15 - more / 2.0, 0.002 + more / 40.0, 0.006, drawing)
+                    })
                     .collect()
             })
             .collect();
@@ -575,12 +584,15 @@ fn the_doubt_of_the_loads_is_the_scatter_of_sampled_frames() {
         let mut sums = vec![[0.0; 4]; supports.len()];
         for _ in 0..trials {
             let (tape, steel) = (chance.normal(), chance.normal());
+            let shapes = [(); 3].map(|()| chance.normal());
             let mut others = supports.clone();
             for ((support, under), doubts) in others.iter_mut().zip(&case.nests).zip(&doubts) {
                 let coils = under.coils.iter().zip(doubts);
                 let members = coils.map(|(coil, doubt)| {
                     let longer = doubt.free * chance.normal() + doubt.tape * tape;
-                    let stiffer = 1.0 + doubt.rate * chance.normal() + doubt.steel * steel;
+                    let shaped = doubt.rate.drawing.doubt * shapes[doubt.rate.drawing.number];
+                    let own = doubt.rate.own * chance.normal();
+                    let stiffer = 1.0 + own + shaped + doubt.rate.steel * steel;
                     let rate = SpringRate::new::<newton_per_millimeter>(coil.rate * stiffer);
                     Member {
                         free: mm(coil.free) + longer,

@@ -89,6 +89,7 @@ struct ByHand {
     free: f64,
     rate: f64,
     solid: f64,
+    least_solid: f64,
     growth: f64,
     pitch: f64,
     mass: f64,
@@ -106,21 +107,27 @@ impl ByHand {
             Ends::OpenGround | Ends::ClosedGround => total,
             Ends::TaperedGround => total - 0.3,
         };
-        let solid = bars * d;
+        // The pitch follows from the usual height; the others stop a little higher or lower.
+        let usual = bars * d;
+        let other = match need.make.ends {
+            Ends::Closed => (total + 1.5) * d,
+            Ends::TaperedGround => 1.01 * (total - 0.5) * d,
+            _ => usual,
+        };
+        let (least_solid, solid) = (usual.min(other), usual.max(other));
         let spaces = if need.make.ends == Ends::OpenGround { total } else { n };
-        let pitch = d + (free - solid) / spaces;
-        // Ends held: length of bar and turns are kept. Ends free: the rod turns as it bends.
+        let pitch = d + (free - usual) / spaces;
+        // Ends held: length of bar and turns are kept. Ends free: EN 13906-1 (from memory).
         let held = (mean * mean + (pitch * pitch - d * d) / (PI * PI)).sqrt() - mean;
+        let free_to_turn = 0.1 * (pitch * pitch - 0.8 * pitch * d - 0.2 * d * d) / mean;
         let turn = (PI * PI * mean * mean + pitch * pitch).sqrt();
-        let (s0, c0) = (pitch / turn, PI * mean / turn);
-        let (curvature, torsion) = (2.0 * c0 * c0 / mean, 2.0 * s0 * c0 / mean);
-        let s1 = d / turn;
-        let c1 = (1.0 - s1 * s1).sqrt();
-        let b = 1.0 / (1.0 + need.metal.poisson);
-        let free_to_turn =
-            2.0 * c1 * (b * s1 * s1 + c1 * c1) / (b * torsion * s1 + curvature * c1) - mean;
-        let mass = need.metal.density.value * PI * d * d / 4.0 * total * turn;
-        Self { d, mean, n, free, rate, solid, growth: held.max(free_to_turn), pitch, mass }
+        // Dead turns lie a bar to the turn; open and ground ends have none that lie.
+        let lying = if need.make.ends == Ends::OpenGround { 0.0 } else { total - n };
+        let flat = (PI * PI * mean * mean + d * d).sqrt();
+        let bar_length = (total - lying) * turn + lying * flat;
+        let mass = need.metal.density.value * PI * d * d / 4.0 * bar_length;
+        let growth = held.max(free_to_turn);
+        Self { d, mean, n, free, rate, solid, least_solid, growth, pitch, mass }
     }
 
     fn stress(&self, allowed: Allowed, load: f64) -> f64 {
@@ -173,7 +180,7 @@ impl ByHand {
         }
         let bar = Length::new::<meter>(self.d);
         let load = self.rate * (self.free - lowest);
-        let at_solid = self.rate * (self.free - self.solid);
+        let at_solid = self.rate * (self.free - self.least_solid);
         for (limit, allowed, load) in [
             (Limit::StressAtLoad, Some(metal.at_load), load),
             (Limit::StressAtSolid, metal.at_solid, at_solid),
@@ -269,7 +276,7 @@ fn any_case(random: &mut Random) -> Case {
     let coiling = if hot { Coiling::Hot } else { Coiling::Cold };
     let coil = Diameters::from_mean(bar, bar * random.between(4.2, 11.0)).unwrap();
     let active = 0.25 * random.between(12.0, 56.0).floor();
-    let factors = [Factor::Plain, Factor::DirectShear, Factor::Bergstrasser, Factor::Wahl];
+    let factors = [Factor::Uncorrected, Factor::DirectShear, Factor::Bergstrasser, Factor::Wahl];
     let mut make = Make::usual(ends, coiling);
     make.seating = random.of(&[Seating::Guided, Seating::Guided, Seating::OnePivoted]);
     let shear = random.between(76.0, 82.0);
@@ -339,7 +346,8 @@ fn any_case(random: &mut Random) -> Case {
     need.room.free = given(random, free.value * tall);
     let at_lowest = hand.stress(need.metal.at_load, need.work.greatest().value);
     need.metal.at_load = stress(at_lowest / 1e6 * slack(random), at_load);
-    let at_solid_stress = hand.stress(stress(1.0, at_solid), hand.rate * (free.value - solid));
+    let at_solid_stress =
+        hand.stress(stress(1.0, at_solid), hand.rate * (free.value - hand.least_solid));
     need.metal.at_solid =
         random.chance(0.7).then(|| stress(at_solid_stress / 1e6 * slack(random), at_solid));
 
@@ -508,7 +516,11 @@ fn designs_are_ranked_and_a_refused_bar_says_why() {
         room: Room { pocket: Some(mm(110.0)), clearance: mm(2.0), ..Room::default() },
         reserve: Reserve::default(),
         make: Make::usual(Ends::ClosedGround, Coiling::Cold),
-        metal: steel(81.5, stress(600.0, Factor::Bergstrasser), Some(stress(760.0, Factor::Plain))),
+        metal: steel(
+            81.5,
+            stress(600.0, Factor::Bergstrasser),
+            Some(stress(760.0, Factor::Uncorrected)),
+        ),
     };
     let bars = [6.0, 9.0, 10.0, 11.0, 12.0, 13.0, 20.0].map(mm);
     let sizing = Sizing::new(need, &bars, &steps(3.0, 12.0, 0.25)).unwrap();
@@ -551,7 +563,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
             work = Work::two_loads(newtons(load), mm(height), newtons(load / 2.0), mm(higher));
         }
         let at_load =
-            stress(random.between(500.0, 800.0), random.of(&[Factor::Plain, Factor::Wahl]));
+            stress(random.between(500.0, 800.0), random.of(&[Factor::Uncorrected, Factor::Wahl]));
         let need = Need {
             work,
             room: Room {
@@ -563,7 +575,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
             },
             reserve: Reserve::default(),
             make: Make::usual(ends, coiling),
-            metal: steel(78.5, at_load, Some(stress(950.0, Factor::Plain))),
+            metal: steel(78.5, at_load, Some(stress(950.0, Factor::Uncorrected))),
         };
         let bars = [10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 25.0, 28.0, 32.0, 36.0].map(mm);
         let balance = Balance::default();
@@ -751,9 +763,12 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
         (|need| need.metal.shear_modulus = mpa(0.0), "a shear modulus of 0"),
         (|need| need.metal.poisson = 0.6, "Poisson's ratio of 0.6"),
         (|need| need.metal.density *= -1.0, "a density of −7850"),
-        (|need| need.metal.at_load = stress(0.0, Factor::Plain), "the stress allowed at load: 0"),
         (
-            |need| need.metal.at_solid = Some(stress(-1.0, Factor::Plain)),
+            |need| need.metal.at_load = stress(0.0, Factor::Uncorrected),
+            "the stress allowed at load: 0",
+        ),
+        (
+            |need| need.metal.at_solid = Some(stress(-1.0, Factor::Uncorrected)),
             "the stress allowed at solid: −1",
         ),
     ];
@@ -779,7 +794,8 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
     assert!(matches!(choice(&[10.0; 1001], &[5.0; 1001]), NeedError::TooMany { .. }));
     let unheld = Strength::look_up("x", "hot-wound bar", "the maker's certificate");
     let mut need = sound();
-    need.metal.at_load = Allowed::Share { strength: unheld, share: 0.5, factor: Factor::Plain };
+    need.metal.at_load =
+        Allowed::Share { strength: unheld, share: 0.5, factor: Factor::Uncorrected };
     let error = Sizing::new(need, &[mm(10.0)], &[5.0]).unwrap_err();
     assert!(matches!(error, NeedError::NoStrength(_)), "{error}");
     assert!(matches!(Rounding::new(Some(mm(0.0)), None), Err(NeedError::Length { .. })));

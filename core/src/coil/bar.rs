@@ -1,6 +1,7 @@
 //! The bar that a coil is wound of: how steep it runs, how long it is, what it weighs.
 
 use super::Diameters;
+use super::ends::{Ends, Turns};
 use crate::quantity::{Angle, Length, Mass, MassDensity};
 use crate::source::{Known, Source};
 
@@ -31,17 +32,12 @@ pub fn pitch_angle(coil: Diameters, pitch: Length) -> Angle {
     Angle { value: libm::atan(tangent), ..Angle::default() }
 }
 
-/// Length of bar in so many turns: all of them for the coil, those at work for [`super::surge`].
+/// Length of bar in so many turns of one pitch, as those at work for [`super::surge`].
 ///
 /// ```text
 /// l = π · D · n / cos α = n · √((π · D)² + p²)
 /// ```
-/// `n` turns · `D` mean diameter · `p` pitch of the free coil
-///
-/// # Range
-/// Dead turns, which lie flatter, are reckoned as steep as the others: at 7° that makes them 0.7 %
-/// too long at most. Tapered tips are drawn out of less bar, and what is cropped or ground off is
-/// not in it: order by the drawing.
+/// `n` turns · `D` mean diameter · `p` pitch
 ///
 /// # Source
 /// [`SOURCE`].
@@ -63,7 +59,45 @@ pub fn length(coil: Diameters, pitch: Length, turns: f64) -> Length {
     turns * (round * round + pitch * pitch).sqrt()
 }
 
-/// Where [`length`] comes from.
+/// Length of bar in the whole free coil.
+///
+/// ```text
+/// l = n · √((π · D)² + p²) + (nt − n) · √((π · D)² + d²)
+/// ```
+/// `n` active, `nt` total turns · `p` pitch of the active turns · `d` bar
+///
+/// Dead turns lie on each other, a bar to the turn. Open and ground ends lie on nothing: all their
+/// turns have the one pitch.
+///
+/// # Range
+/// Tapered tips are drawn out of less bar, and what is cropped or ground off is not in it: order by
+/// the drawing.
+///
+/// # Source
+/// [`SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{bar, Diameters, ends::{Ends, Turns}};
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let coil = Diameters::from_mean(mm(30.0), mm(150.0))?;
+/// let turns = Turns::new(6.5, 1.5)?;
+/// let length = bar::whole(coil, mm(50.0), turns, Some(Ends::TaperedGround));
+/// // 5·√(471.239² + 50²) + 1.5·√(471.239² + 30²)
+/// assert!((length.get::<millimeter>() - 3077.71).abs() < 0.01);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn whole(coil: Diameters, pitch: Length, turns: Turns, ends: Option<Ends>) -> Length {
+    if ends == Some(Ends::OpenGround) {
+        return length(coil, pitch, turns.total());
+    }
+    length(coil, pitch, turns.active()) + length(coil, coil.bar(), turns.dead())
+}
+
+/// Where [`length()`] and [`whole`] come from.
 pub const SOURCE: Source = Source::new("coilnest", "geometry of the helix", Known::Derived);
 
 /// Mass of a length of round bar.
@@ -73,7 +107,7 @@ pub const SOURCE: Source = Source::new("coilnest", "geometry of the helix", Know
 /// ```
 /// `ρ` density, kg/m³ · `d` bar, m · `l` length, m ([`length()`])
 ///
-/// With all turns it is the coil's mass, the dead ones included.
+/// With the length of the [`whole`] coil it is the coil's mass.
 ///
 /// # Source
 /// [`SOURCE`].

@@ -49,7 +49,8 @@ pub const HELD_SOURCE: Source = Source::new(
 /// ```
 /// `p` pitch of the free coil · `d` bar · `D` mean diameter
 ///
-/// It is the larger of the two growths on every usual coil, so clearances are judged by it.
+/// It is the larger of the two growths on every usual coil: [`at_solid`] is what clearances are judged
+/// by.
 ///
 /// # Range
 /// Within 1.5 % of large-deflection solid elements.
@@ -76,6 +77,32 @@ pub fn free_at_solid(coil: Diameters, pitch: Length) -> Length {
 /// Where [`free_at_solid`] comes from.
 pub const FREE_SOURCE: Source =
     Source::new("EN 13906-1:2013", "increase of the outside diameter under load", Known::Memory);
+
+/// Growth of the outside diameter from free to solid that clearances are judged by: the larger of held
+/// and free ends, since nobody knows whether the ends turn.
+///
+/// # Range
+/// As [`held`] and [`free_at_solid`]; pitches from the bar up.
+///
+/// # Source
+/// [`HELD_SOURCE`] and [`FREE_SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{growth, Diameters};
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let coil = Diameters::from_mean(mm(30.0), mm(150.0))?;
+/// assert_eq!(growth::at_solid(coil, mm(50.0)), growth::free_at_solid(coil, mm(50.0)));
+/// assert!(growth::at_solid(coil, mm(50.0)) > growth::held(coil, mm(50.0), mm(30.0)));
+/// # Ok::<(), coilnest::coil::DiametersError>(())
+/// ```
+#[must_use]
+pub fn at_solid(coil: Diameters, pitch: Length) -> Length {
+    let (held, free) = (held(coil, pitch, coil.bar()), free_at_solid(coil, pitch));
+    if free > held { free } else { held }
+}
 
 /// Growth of the mean, and so of the outside, diameter at any height with the ends free to turn.
 ///

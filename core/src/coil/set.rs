@@ -1,5 +1,10 @@
 //! Whether a coil closed solid comes back to its free height, and how much it has in reserve.
+//!
+//! An allowable stress is a share of the least strength of new wire. What a coil in service bears is
+//! not known from it: heat, rust, scale and an earlier set have had their part, and a coil that was
+//! measured has been tested by nobody. What follows here is of new wire of that strength, no more.
 
+use super::stress::Factor;
 use super::{Diameters, stress};
 use crate::material::Against;
 use crate::quantity::{Force, Length, Pressure, Stress, System, write};
@@ -86,25 +91,31 @@ pub fn at_solid(
     Ok(AtSolid { stress, allowable })
 }
 
-/// The factor on the plain stress that an allowable stress is meant with.
+/// The factor that an allowable stress is meant with.
 #[must_use]
-pub fn factor(against: Against, index: f64) -> f64 {
+pub const fn meant(against: Against) -> Factor {
     match against {
-        Against::Plain => 1.0,
-        Against::DirectShear => 1.0 + 0.5 / index,
-        Against::Curvature => stress::bergstrasser(index),
-        Against::Wahl => stress::wahl(index),
+        Against::Plain => Factor::Uncorrected,
+        Against::DirectShear => Factor::DirectShear,
+        Against::Curvature => Factor::Bergstrasser,
+        Against::Wahl => Factor::Wahl,
     }
 }
 
+/// The value of that factor.
+#[must_use]
+pub fn factor(against: Against, index: f64) -> f64 {
+    meant(against).at(index)
+}
+
 impl AtSolid {
-    /// Whether the coil takes a set when it is closed.
+    /// Whether a coil of new wire of the least strength takes a set when it is closed.
     #[must_use]
     pub fn sets(&self) -> bool {
         self.stress > self.allowable
     }
 
-    /// What is left of the allowable stress, as a share of it; below nought where the coil sets.
+    /// What is left of the allowable stress, as a share of it; less than zero where the coil sets.
     ///
     /// ```text
     /// 1 − τc/τz
@@ -120,7 +131,7 @@ impl AtSolid {
         (self.allowable / self.stress).value
     }
 
-    /// How low the coil may be pressed without a set: solid where it does not set at all.
+    /// How low a coil of that wire may be pressed without a set: solid where it does not set at all.
     ///
     /// ```text
     /// L = L0 − (L0 − Lc) · τz/τc

@@ -4,22 +4,153 @@ use super::ends::{Ends, Turns};
 use crate::quantity::Length;
 use crate::source::{Known, Source};
 
-/// Solid height of a coil by the usual convention for its ends.
+/// An authority's rule for the solid height of a form of ends.
 ///
 /// ```text
-/// open, closed            Lc = d · (nt + 1)
-/// open or closed, ground  Lc = d · nt
-/// tapered and ground      Lc = d · (nt − 0.3)
+/// Lc = factor · d · (nt + bars)
 /// ```
 /// `d` bar, m · `nt` total turns
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rule {
+    factor: f64,
+    bars: f64,
+    /// The rule in symbols.
+    pub formula: &'static str,
+    /// Whose it is.
+    pub source: Source,
+}
+
+impl Rule {
+    /// The solid height.
+    #[must_use]
+    pub fn height(&self, bar: Length, turns: Turns) -> Length {
+        bar * self.bars(turns)
+    }
+
+    /// The same counted in bars.
+    #[must_use]
+    pub fn bars(&self, turns: Turns) -> f64 {
+        self.factor * (turns.total() + self.bars)
+    }
+}
+
+const fn textbook(bars: f64, formula: &'static str) -> Rule {
+    let source = Source::new(
+        "Shigley's Mechanical Engineering Design, 10th ed.",
+        "table 10-1",
+        Known::Memory,
+    );
+    Rule { factor: 1.0, bars, formula, source }
+}
+
+const fn european(bars: f64, formula: &'static str, place: &'static str) -> Rule {
+    Rule {
+        factor: 1.0,
+        bars,
+        formula,
+        source: Source::new("EN 13906-1:2013", place, Known::Memory),
+    }
+}
+
+/// The usual rule, from which the pitch follows too.
+#[must_use]
+pub const fn usual(ends: Ends) -> Rule {
+    match ends {
+        Ends::Open | Ends::Closed => textbook(1.0, "Lc = d · (nt + 1)"),
+        Ends::OpenGround | Ends::ClosedGround => textbook(0.0, "Lc = d · nt"),
+        Ends::TaperedGround => {
+            european(-0.3, "Lc = d · (nt − 0.3)", "hot coiled, ground ends, Lc ≤ (nt − 0.3) dmax")
+        }
+    }
+}
+
+/// The rule of another authority that differs: EN 13906-1's most for closed ends that are not ground,
+/// ASTM A125's nominal height for tapered ones.
+#[must_use]
+pub const fn other(ends: Ends) -> Option<Rule> {
+    match ends {
+        Ends::Closed => Some(european(
+            1.5,
+            "Lc = d · (nt + 1.5)",
+            "cold coiled, closed ends not ground, Lc ≤ (nt + 1.5) dmax",
+        )),
+        Ends::TaperedGround => Some(Rule {
+            factor: 1.01,
+            bars: -0.5,
+            formula: "Lc = 1.01 · d · (nt − 0.5)",
+            source: Source::new("ASTM A125", "appendix, nominal height", Known::Memory),
+        }),
+        Ends::Open | Ends::OpenGround | Ends::ClosedGround => None,
+    }
+}
+
+/// A solid height by the rule that gives it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stop {
+    /// The height.
+    pub height: Length,
+    /// The rule.
+    pub rule: Rule,
+}
+
+/// The least solid height that an authority gives, and the greatest: one stop twice where they agree.
+#[must_use]
+pub fn stops(bar: Length, turns: Turns, ends: Ends) -> (Stop, Stop) {
+    let stop = |rule: Rule| Stop { height: rule.height(bar, turns), rule };
+    let usual = stop(usual(ends));
+    match other(ends).map(stop) {
+        Some(other) if other.height < usual.height => (other, usual),
+        Some(other) => (usual, other),
+        None => (usual, usual),
+    }
+}
+
+/// How low a coil gets, each use taking the height on its safe side.
 ///
 /// # Range
-/// The tapered form is the greatest height that EN 13906-1 admits for hot-coiled ground springs,
-/// so a nest reckoned with it stops no later than a real one. [`tapered_a125`] is the other
-/// authority's nominal height, a little lower.
+/// Computed tapered ends of 3/4 turn and more stand from 0.73 to 0.34 d under `nt · d`, so that
+/// `d (nt − 0.3)` is never reached; ends tapered over half a turn stand from 0.18 d under to 0.04 d
+/// over it, and reach it before. `tests/data/tapered-ends.csv` has them.
+///
+/// # Example
+/// ```
+/// use coilnest::coil::{ends::{Ends, Turns}, solid::Solid};
+/// use coilnest::quantity::{Length, unit::millimeter};
+///
+/// let mm = Length::new::<millimeter>;
+/// let turns = Turns::new(7.5, 1.5)?;
+/// let solid = Solid::of(mm(20.0), turns, Ends::TaperedGround);
+/// assert!((solid.least.get::<millimeter>() - 141.4).abs() < 1e-9); // ASTM A125: 1.01·20·7
+/// assert!((solid.greatest.get::<millimeter>() - 144.0).abs() < 1e-9); // EN 13906-1: 20·7.2
+/// # Ok::<(), coilnest::coil::ends::TurnsError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Solid {
+    /// For the stress at solid and the set: it may get as low as this.
+    pub least: Length,
+    /// For when it stops: it may be solid at this.
+    pub greatest: Length,
+}
+
+impl Solid {
+    /// By what authorities say of its ends.
+    #[must_use]
+    pub fn of(bar: Length, turns: Turns, ends: Ends) -> Self {
+        let (least, greatest) = stops(bar, turns, ends);
+        Self { least: least.height, greatest: greatest.height }
+    }
+
+    /// A height that somebody states.
+    #[must_use]
+    pub const fn exactly(height: Length) -> Self {
+        Self { least: height, greatest: height }
+    }
+}
+
+/// Solid height of a coil by the usual convention for its ends, from which its pitch follows.
 ///
 /// # Source
-/// [`source`] names it for each form.
+/// [`usual`].
 ///
 /// # Example
 /// ```
@@ -33,61 +164,19 @@ use crate::source::{Known, Source};
 /// ```
 #[must_use]
 pub fn height(bar: Length, turns: Turns, ends: Ends) -> Length {
-    bar * (turns.total() + bars_over_turns(ends))
+    usual(ends).height(bar, turns)
 }
 
-/// The least solid height of those who differ, for what must not be understated: the stress at solid.
-///
-/// Only on tapered ends do they differ: [`tapered_a125`] is lower than [`height`] where the turns are
-/// not very many.
-#[must_use]
-pub fn least(bar: Length, turns: Turns, ends: Ends) -> Length {
-    let height = height(bar, turns, ends);
-    match ends {
-        Ends::TaperedGround if tapered_a125(bar, turns) < height => tapered_a125(bar, turns),
-        _ => height,
-    }
-}
-
-/// What the ends add to the count of bars that lie on each other: Lc/d − nt.
+/// What the ends add to the count of bars that lie on each other by the usual rule: Lc/d − nt.
 #[must_use]
 pub const fn bars_over_turns(ends: Ends) -> f64 {
-    match ends {
-        Ends::Open | Ends::Closed => 1.0,
-        Ends::OpenGround | Ends::ClosedGround => 0.0,
-        Ends::TaperedGround => -0.3,
-    }
+    usual(ends).bars
 }
 
 /// Where [`height`] comes from.
 #[must_use]
 pub const fn source(ends: Ends) -> Source {
-    match ends {
-        Ends::TaperedGround => Source::new(
-            "EN 13906-1:2013",
-            "hot coiled, ground ends, Lc ≤ (nt − 0.3) dmax",
-            Known::Memory,
-        ),
-        _ => Source::new(
-            "Shigley's Mechanical Engineering Design, 10th ed.",
-            "table 10-1",
-            Known::Memory,
-        ),
-    }
-}
-
-/// Nominal solid height of a hot-wound coil with tapered and ground ends as American practice has
-/// it.
-///
-/// ```text
-/// Lc = 1.01 · d · (nt − 0.5)
-/// ```
-///
-/// # Source
-/// ASTM A125, appendix (from memory).
-#[must_use]
-pub fn tapered_a125(bar: Length, turns: Turns) -> Length {
-    bar * (1.01 * (turns.total() - 0.5))
+    usual(ends).source
 }
 
 /// Axial distance from turn to turn of a coil `height` high.
@@ -206,9 +295,29 @@ mod tests {
     #[test]
     fn the_two_authorities_on_tapered_ends_are_near_each_other() -> Result<(), TurnsError> {
         let turns = Turns::new(7.25, Ends::TaperedGround.dead_turns())?;
-        let ratio =
-            (tapered_a125(mm(27.0), turns) / height(mm(27.0), turns, Ends::TaperedGround)).value;
+        let solid = Solid::of(mm(27.0), turns, Ends::TaperedGround);
+        let ratio = (solid.least / solid.greatest).value;
         assert!(ratio < 1.0 && ratio > 0.98, "{ratio}");
+        Ok(())
+    }
+
+    /// Which authority is the lower depends on the turns: from 20.5 on ASTM A125 is the higher.
+    #[test]
+    fn each_use_takes_the_authority_on_its_safe_side() -> Result<(), TurnsError> {
+        for ends in Ends::ALL {
+            for total in [4.0, 7.25, 20.0, 21.0, 40.0] {
+                let turns = Turns::new(total, ends.dead_turns())?;
+                let solid = Solid::of(mm(10.0), turns, ends);
+                for rule in [Some(usual(ends)), other(ends)].into_iter().flatten() {
+                    let height = rule.height(mm(10.0), turns);
+                    assert!(solid.least <= height && height <= solid.greatest, "{ends:?}, {total}");
+                }
+            }
+        }
+        let turns = Turns::new(21.0, 1.5)?;
+        let (least, greatest) = stops(mm(10.0), turns, Ends::TaperedGround);
+        assert!(least.rule.source.to_string().starts_with("EN 13906-1"));
+        assert!(greatest.rule.source.to_string().starts_with("ASTM A125"));
         Ok(())
     }
 }

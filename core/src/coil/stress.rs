@@ -1,4 +1,4 @@
-//! Shear stress in the bar: plain, and raised at the inside of the coil.
+//! Shear stress in the bar: uncorrected, and raised at the inside of the coil.
 
 use super::Diameters;
 use crate::quantity::{Force, Pressure};
@@ -35,6 +35,69 @@ pub fn uncorrected(load: Force, coil: Diameters) -> Pressure {
 /// Where [`uncorrected`] comes from.
 pub const SOURCE: Source =
     Source::new("Machinery's Handbook, 31st ed.", "p. 318, table 4", Known::Page);
+
+/// What the uncorrected stress is multiplied by. A stress never stands without its name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Factor {
+    /// By nothing.
+    Uncorrected,
+    /// By `1 + 1/(2 C)`, for the shear across the bar alone.
+    DirectShear,
+    /// By [`wahl`]'s.
+    Wahl,
+    /// By [`bergstrasser`]'s.
+    Bergstrasser,
+}
+
+impl Factor {
+    /// Its value at an index.
+    #[must_use]
+    pub fn at(self, index: f64) -> f64 {
+        match self {
+            Self::Uncorrected => 1.0,
+            Self::DirectShear => 1.0 + 0.5 / index,
+            Self::Wahl => wahl(index),
+            Self::Bergstrasser => bergstrasser(index),
+        }
+    }
+
+    /// Its name, as it stands behind a stress.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Uncorrected => "uncorrected",
+            Self::DirectShear => "with the direct-shear factor",
+            Self::Wahl => "with Wahl's factor",
+            Self::Bergstrasser => "with Bergsträsser's factor",
+        }
+    }
+
+    /// The stress in symbols, with its name.
+    #[must_use]
+    pub const fn formula(self) -> &'static str {
+        match self {
+            Self::Uncorrected => "τ = 8 · F · D / (π · d³), uncorrected",
+            Self::DirectShear => "τ = K · 8 · F · D / (π · d³), with the direct-shear factor K",
+            Self::Wahl => "τk = K · 8 · F · D / (π · d³), with Wahl's factor K",
+            Self::Bergstrasser => "τk = K · 8 · F · D / (π · d³), with Bergsträsser's factor K",
+        }
+    }
+
+    /// Where it comes from.
+    #[must_use]
+    pub const fn source(self) -> Source {
+        match self {
+            Self::Uncorrected => SOURCE,
+            Self::DirectShear => DIRECT_SHEAR_SOURCE,
+            Self::Wahl => WAHL_SOURCE,
+            Self::Bergstrasser => BERGSTRASSER_SOURCE,
+        }
+    }
+}
+
+/// Where [`Factor::DirectShear`] comes from.
+pub const DIRECT_SHEAR_SOURCE: Source =
+    Source::new("Shigley's Mechanical Engineering Design, 10th ed.", "eq. 10-3", Known::Memory);
 
 /// Wahl's factor for the stress at the inside of the coil.
 ///

@@ -21,8 +21,8 @@ pub const SOURCE: Source = Source::new(
 
 /// A figure over the tolerances of all that it rests on, attained at both ends, in SI units.
 ///
-/// As it goes one way with each but the bar, two corners are enough: that at which each is at the end
-/// that lowers it, and that at which each is at the other.
+/// Where a rate or a solid height is stated beside sizes that give one, the figure lies where both
+/// accounts allow it.
 ///
 /// # Errors
 /// What is missing.
@@ -30,7 +30,18 @@ pub(crate) fn range(
     of: &Drawing,
     figure: impl Fn(&Point) -> Result<f64, Figures>,
 ) -> Result<Range<f64>, Figures> {
-    let varied = Varied::of(of, &figure)?;
+    let stated = by_one_account(of, &figure)?;
+    let Some(sizes) = of.without_statements() else { return Ok(stated) };
+    Ok(by_one_account(&sizes, &figure).map_or(stated, |drawn| stated.within(drawn)))
+}
+
+/// As a figure goes one way with each but the bar, two corners are enough: that at which each is at the
+/// end that lowers it, and that at which each is at the other.
+fn by_one_account(
+    of: &Drawing,
+    figure: &impl Fn(&Point) -> Result<f64, Figures>,
+) -> Result<Range<f64>, Figures> {
+    let varied = Varied::of(of, figure)?;
     let (mut low, mut high) = (vec![varied.nominal.clone()], vec![varied.nominal.clone()]);
     for (axis, [least, most]) in &varied.axes {
         let at = |end| figure(&varied.nominal.with(*axis, end));

@@ -5,6 +5,7 @@ use super::{Allowable, Drawing};
 use crate::coil::buckling::{self, Seating};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
+use crate::coil::solid::Solid;
 use crate::coil::{Diameters, growth, rate, set, solid, stress};
 use crate::material::Against;
 use crate::propagation::Across;
@@ -125,28 +126,21 @@ impl Point {
 
     /// The height at which it stops: the greatest solid height by those who differ.
     pub(crate) fn solid(&self) -> Result<Length, Figures> {
-        self.solid_beside(Figures::NONE, solid::height)
+        self.solid_beside(Figures::NONE, |solid| solid.greatest)
     }
 
-    fn solid_beside(
-        &self,
-        needed: Figures,
-        of_sizes: fn(Length, Turns, Ends) -> Length,
-    ) -> Result<Length, Figures> {
+    fn solid_beside(&self, needed: Figures, of: fn(Solid) -> Length) -> Result<Length, Figures> {
         if let Some(value) = self.find(Figure::SolidHeight) {
             return Ok(length(value));
         }
-        self.drawn_solid(of_sizes).map_err(|lacks| or_stated(lacks, Figure::SolidHeight, needed))
+        self.drawn_solid(of).map_err(|lacks| or_stated(lacks, Figure::SolidHeight, needed))
     }
 
     /// The solid height by the sizes, whatever is stated.
-    pub(crate) fn drawn_solid(
-        &self,
-        of_sizes: fn(Length, Turns, Ends) -> Length,
-    ) -> Result<Length, Figures> {
+    pub(crate) fn drawn_solid(&self, of: fn(Solid) -> Length) -> Result<Length, Figures> {
         let ends = self.ends.ok_or(Figures::from(Figure::Ends));
         let ((bar, turns), ends) = both(both(self.get(Figure::Bar), self.turns()), ends)?;
-        Ok(of_sizes(length(bar), turns, ends))
+        Ok(of(Solid::of(length(bar), turns, ends)))
     }
 
     pub(crate) fn load(&self, height: Length) -> Result<Force, Figures> {
@@ -165,9 +159,7 @@ impl Point {
         if pitch <= coil.bar() {
             return Ok(Length::default());
         }
-        let (held, free) =
-            (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
-        Ok(if free > held { free } else { held })
+        Ok(growth::at_solid(coil, pitch))
     }
 
     pub(crate) fn outside_at_solid(&self) -> Result<Length, Figures> {
@@ -191,7 +183,7 @@ impl Point {
         let drawn = both(coil, rate);
         let needed = drawn.err().unwrap_or_default();
         let ((_, solid), _) =
-            both(both(drawn, self.solid_beside(needed, solid::least)), self.free())?;
+            both(both(drawn, self.solid_beside(needed, |solid| solid.least)), self.free())?;
         self.stress_at(solid, against)
     }
 

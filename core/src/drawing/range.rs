@@ -184,24 +184,25 @@ impl Range<f64> {
         })
     }
 
+    /// What is left between two accounts of one figure, both of which hold: as stated, within what else is
+    /// known of it. An account that is not complete leaves its ends to the other; one that contradicts
+    /// what is stated is left out.
+    pub(crate) fn within(self, other: Self) -> Self {
+        let holds = other.least <= self.nominal && self.nominal <= other.most;
+        if !holds || !other.is_complete() {
+            return self;
+        }
+        if !self.is_complete() {
+            return Self { nominal: self.nominal, ..other };
+        }
+        let least = if other.least > self.least { other.least } else { self.least };
+        let most = if other.most < self.most { other.most } else { self.most };
+        Self { least, most, ..self }
+    }
+
     /// The same, resting also on figures whose tolerances nobody gave.
     pub(crate) fn resting_on(self, untold: Figures) -> Self {
         Self { untold: self.untold | untold, ..self }
-    }
-}
-
-impl Given<f64> {
-    /// What is left between two accounts of one figure, both of which hold: as stated, within what else
-    /// is known of it. An account that leaves an end open leaves it to the other.
-    pub(crate) fn within(self, other: Range<f64>) -> Self {
-        let other = other.given();
-        let nearer = |one: Option<f64>, two: Option<f64>, pick: fn(f64, f64) -> f64| {
-            one.map_or(two, |one| Some(two.map_or(one, |two| pick(one, two))))
-        };
-        let least = nearer(self.least, other.least, f64::max);
-        let most = nearer(self.most, other.most, f64::min);
-        // Where the two contradict each other, what is stated stands alone.
-        Self::between(self.nominal, least, most).unwrap_or(self)
     }
 }
 
@@ -211,16 +212,15 @@ mod tests {
 
     #[test]
     fn two_accounts_leave_what_both_allow() {
-        let stated = Given::around(10.0, 1.0, 1.0).unwrap();
-        let drawn = |least: f64, most: f64| Range::spanning(10.0, [least, most].into_iter());
-        let left = stated.within(drawn(9.5, 12.0));
-        assert_eq!((left.least(), left.most()), (Some(9.5), Some(11.0)));
-        let open = Given::as_drawn(10.0).within(drawn(9.5, 12.0));
-        assert_eq!((open.least(), open.most()), (Some(9.5), Some(12.0)));
-        let untold = drawn(9.5, 12.0).resting_on(Figure::Bar.into());
+        let range =
+            |nominal, least: f64, most: f64| Range::spanning(nominal, [least, most].into_iter());
+        let stated = range(10.0, 9.0, 11.0);
+        let left = stated.within(range(10.2, 9.5, 12.0));
+        assert_eq!(left, range(10.0, 9.5, 11.0));
+        let open = Range::exact(10.0).resting_on(Figure::Rate.into());
+        assert_eq!(open.within(range(10.2, 9.5, 12.0)), range(10.0, 9.5, 12.0));
+        let untold = range(10.0, 9.5, 12.0).resting_on(Figure::Bar.into());
         assert_eq!(stated.within(untold), stated);
-        // 10 is not between 11 and 12.
-        let apart = Range::spanning(11.5, [11.0, 12.0].into_iter());
-        assert_eq!(stated.within(apart), stated);
+        assert_eq!(stated.within(range(11.5, 11.0, 12.0)), stated);
     }
 }

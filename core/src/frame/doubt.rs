@@ -3,7 +3,7 @@
 use super::path::Path;
 use super::{Contact, Frame, FrameError, Post, Rest, Weight, equilibrium, metres, newtons};
 use crate::nest::Member;
-use crate::propagation::Doubted;
+use crate::propagation::{Doubted, RateDoubt, drawings};
 use crate::quantity::{Force, Length, System, write};
 use core::f64::consts::TAU;
 use oorandom::Rand64;
@@ -12,21 +12,19 @@ use thiserror::Error;
 /// What is in doubt of one coil, each a standard uncertainty.
 ///
 /// The tape's part is one error for all coils, and so is the steel's: a tape that reads long does so
-/// for each. The rest is each coil's own.
+/// for each. A drawing's part is one error for all coils of that drawing. The rest is each coil's own.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct CoilDoubt {
     /// Of its free height, what is its own.
     pub free: Length,
     /// Of its free height, what is the tape's.
     pub tape: Length,
-    /// Of its rate, as a part of it, what is its own.
-    pub rate: f64,
-    /// Of its rate, as a part of it, what is the steel's.
-    pub steel: f64,
+    /// Of its rate, as a part of it.
+    pub rate: RateDoubt,
 }
 
 /// The greatest doubt of a rate for which a load's doubt has a meaning, as a part of the rate.
-pub const MOST_RATE_DOUBT: f64 = 0.5;
+pub const MOST_RATE_DOUBT: f64 = 1.0;
 
 /// A nest's load, share and height with their doubts.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -98,7 +96,7 @@ pub enum DoubtError {
         support: usize,
         /// Which of its coils.
         coil: usize,
-        /// " by the steel" where it is the steel's part.
+        /// " by the drawing" or " by the steel" where it is that part.
         by: &'static str,
         /// The doubt.
         doubt: f64,
@@ -124,7 +122,8 @@ impl Frame {
     /// ```
     /// `f` what a cause adds to a nest's load at its height, N · `g` = (1, u, v, u·v), `q'` how the
     /// frame gives · `k`, `F` rate and load where it stands. Causes are each coil's own free height
-    /// and rate, and the tape and the steel, which act on all coils at once.
+    /// and rate, each drawing, which acts on all coils of it at once, and the tape and the steel, which
+    /// act on all coils.
     ///
     /// The weight is taken as exact, so that the mean is too.
     ///
@@ -200,8 +199,8 @@ impl Frame {
 
     /// The scatter of the loads in frames whose coils differ by their doubts, sampled.
     ///
-    /// Each sample draws a normal error for the tape, one for the steel, and two for each coil, and
-    /// settles that frame. A rate is multiplied by the exponential of its error, so that it stays
+    /// Each sample draws a normal error for the tape, one for the steel, one for each drawing, and two
+    /// for each coil, and settles that frame. A rate is multiplied by the exponential of its error, so that it stays
     /// above zero. The same seed gives the same scatter on every machine.
     ///
     /// # Errors
@@ -248,14 +247,21 @@ impl Frame {
         let mut chance = Chance(Rand64::new(u128::from(seed)));
         let mut posts = self.posts.clone();
         let mut tallies = vec![Tally::default(); posts.len()];
+        let drawings = drawings(doubts.iter().flatten().map(|coil| &coil.rate));
         for trial in 1..=trials {
             let (tape, steel) = (chance.normal(), chance.normal());
+            let shapes: Vec<(usize, f64)> =
+                drawings.iter().map(|number| (*number, chance.normal())).collect();
             for ((post, support), doubts) in posts.iter_mut().zip(&self.supports).zip(doubts) {
                 let mut coils = doubts.iter();
                 post.path = Path::with(support, |_| {
                     let coil = coils.next().copied().unwrap_or_default();
                     let longer = coil.free.value * chance.normal() + coil.tape.value * tape;
-                    let stiffer = coil.rate * chance.normal() + coil.steel * steel;
+                    let shaped =
+                        shapes.iter().map(|(number, error)| coil.rate.of_drawing(*number) * error);
+                    let stiffer = coil.rate.own * chance.normal()
+                        + shaped.sum::<f64>()
+                        + coil.rate.steel * steel;
                     (longer, libm::exp(stiffer))
                 });
             }
@@ -285,7 +291,12 @@ impl Frame {
                         return Err(DoubtError::Free { support, coil, by, doubt });
                     }
                 }
-                for (by, doubt) in [("", of.rate), (" by the steel", of.steel)] {
+                let rate = of.rate;
+                for (by, doubt) in [
+                    ("", rate.own),
+                    (" by the drawing", rate.drawing.doubt),
+                    (" by the steel", rate.steel),
+                ] {
                     if !(0.0..=MOST_RATE_DOUBT).contains(&doubt) {
                         return Err(DoubtError::Rate { support, coil, by, doubt });
                     }
@@ -299,7 +310,9 @@ impl Frame {
     fn pushes(&self, rest: &Rest, doubts: &[Vec<CoilDoubt>]) -> Vec<Vec<f64>> {
         let count = self.posts.len();
         let (mut tape, mut steel) = (vec![0.0; count], vec![0.0; count]);
-        let mut causes = Vec::with_capacity(count + 2);
+        let drawings = drawings(doubts.iter().flatten().map(|coil| &coil.rate));
+        let mut shapes = vec![vec![0.0; count]; drawings.len()];
+        let mut causes = Vec::with_capacity(count + drawings.len() + 2);
         let posts = self.posts.iter().zip(&self.supports).zip(doubts);
         let common = tape.iter_mut().zip(&mut steel);
         for (index, (((post, support), coils), (tape, steel))) in posts.zip(common).enumerate() {
@@ -309,15 +322,21 @@ impl Frame {
             let mut own = 0.0;
             for (member, doubt) in support.nest.members().iter().zip(coils) {
                 let (load, rate) = at(member, height.max(solid));
-                for part in [rate * doubt.free.value, load * doubt.rate] {
+                for part in [rate * doubt.free.value, load * doubt.rate.own] {
                     own += part * part;
                 }
                 *tape += rate * doubt.tape.value;
-                *steel += load * doubt.steel;
+                *steel += load * doubt.rate.steel;
+                for (shape, number) in shapes.iter_mut().zip(&drawings) {
+                    if let Some(here) = shape.get_mut(index) {
+                        *here += load * doubt.rate.of_drawing(*number);
+                    }
+                }
             }
             let own = libm::sqrt(own);
             causes.push((0..count).map(|at| if at == index { own } else { 0.0 }).collect());
         }
+        causes.extend(shapes);
         causes.extend([tape, steel]);
         causes
     }

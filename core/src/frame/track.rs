@@ -16,11 +16,7 @@ use thiserror::Error;
 /// It is beside our figures to compare with, not to pass: see [`SCREENING`].
 pub const TWIST_LIMIT: Sourced<f64> = Sourced {
     value: 0.6,
-    source: Source::new(
-        "EN 14363",
-        "safety against derailment on twisted track, method 2",
-        Known::Memory,
-    ),
+    source: Source::new("EN 14363", "safety against derailment on twisted track", Known::Memory),
 };
 
 /// What has to stand beside each figure of this module.

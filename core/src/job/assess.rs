@@ -210,7 +210,7 @@ impl<'j> Bench<'j> {
         for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
-            let Drawn { facts, report, .. } = drawing::assess(desk, &at, drawing);
+            let Drawn { facts, report, .. } = drawing::assess(desk, &at, index, drawing);
             service::read(desk, &at, drawing);
             named_once(desk, &at, &facts.id, &bench.coil_names(), "a coil");
             bench.coils.push((facts, report));
@@ -448,7 +448,8 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let same = |drawing: &&super::input::Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
     let drawing = drawings.iter().filter_map(Entry::given).find(same);
-    let facts = drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), drawing).facts);
+    let facts =
+        drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), 0, drawing).facts);
     let limits = facts.as_ref().and_then(|facts| facts.limits);
     Some(Gauged {
         system: desk.system(),

@@ -7,15 +7,13 @@ use super::input::Drawing;
 use super::problem::Path;
 use super::report::{CoilReport, Figure, Problem};
 use crate::bounds;
-use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
-use crate::coil::{
-    Coiling, Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress,
-};
+use crate::coil::ends::{DeadTurnsDoubt, Ends, Turns};
+use crate::coil::solid::{Solid, Stop};
+use crate::coil::stress::Factor;
+use crate::coil::{Diameters, DiametersError, EndsTurn, Hand, growth, rate, solid, stress};
 use crate::material::{self, Steel};
-use crate::measured::uniform;
-use crate::propagation::Across;
-use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress, unit};
-use crate::source::Source;
+use crate::propagation::{Across, DrawingDoubt, RateDoubt};
+use crate::quantity::{self, Length, Modulus, Pressure, SpringRate, Stress};
 use crate::verdict::Limits;
 
 /// What is known of a coil, each thing as far as the drawing gives it.
@@ -30,35 +28,37 @@ pub(crate) struct Facts {
     pub(crate) free: Option<Length>,
     pub(crate) limits: Option<Limits>,
     pub(crate) rate: Option<Rate>,
-    pub(crate) solid: Option<Length>,
+    pub(crate) solid: Option<Solid>,
     pub(crate) pitch: Option<Length>,
     /// Growth of the outside diameter at solid, the larger of held and free ends.
     pub(crate) growth: Option<Length>,
     pub(crate) stress_at_solid: Option<Pressure>,
 }
 
-/// A rate and the parts of its doubt, relative standard uncertainties.
+/// A rate and whose its doubt is.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Rate {
     pub(crate) value: SpringRate,
-    /// Of this coil alone: its dead turns.
-    pub(crate) own_doubt: f64,
-    /// Of its steel, and so of every coil of it.
-    pub(crate) steel_doubt: f64,
+    pub(crate) relative: RateDoubt,
 }
 
 impl Rate {
     pub(crate) fn doubt(self) -> SpringRate {
-        self.value
-            * libm::sqrt(self.own_doubt * self.own_doubt + self.steel_doubt * self.steel_doubt)
+        self.value * self.relative.total()
     }
 }
 
-/// A count of turns and the half-width of what is not known of it.
+/// A count of turns and what is not known of it; none of a count of active turns.
 #[derive(Clone, Copy, Debug)]
 struct Counted {
     turns: Turns,
-    half_width: f64,
+    doubt: Option<DeadTurnsDoubt>,
+}
+
+impl Counted {
+    fn doubt_of(self, part: fn(DeadTurnsDoubt) -> f64) -> f64 {
+        self.doubt.map_or(0.0, part)
+    }
 }
 
 /// Shear and Young's modulus as they are used, and who says so.
@@ -89,23 +89,14 @@ pub(crate) struct Drawn {
     pub(crate) facts: Facts,
     pub(crate) report: CoilReport,
     pub(crate) moduli: Option<Moduli>,
-    /// Half-width of what is not known of the dead turns.
-    pub(crate) dead_turns_half_width: f64,
+    /// What is not known of the dead turns; none where the active turns are given.
+    pub(crate) dead_turns: Option<DeadTurnsDoubt>,
     /// Which diameter the others follow from.
     pub(crate) across: Option<Across>,
 }
 
 /// The source of what is plain geometry.
 pub(crate) const GEOMETRY: &str = "geometry of the coil";
-
-/// Bars above this are wound hot.
-const THICKEST_COLD_MM: f64 = 20.0;
-
-/// How a coil was wound, as far as its bar and its ends tell.
-pub(crate) fn coiling(coil: Diameters, ends: Option<Ends>) -> Coiling {
-    let thick = coil.bar().get::<unit::millimeter>() > THICKEST_COLD_MM;
-    if ends == Some(Ends::TaperedGround) || thick { Coiling::Hot } else { Coiling::Cold }
-}
 
 /// The words of a job file for the forms of ends; `given` leaves the dead turns to be given.
 pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
@@ -122,8 +113,8 @@ pub(crate) fn told_ends() -> impl Iterator<Item = (&'static str, Ends)> {
     ENDS.iter().filter_map(|(word, ends)| Some((*word, (*ends)?)))
 }
 
-/// Reads a drawing and reports what follows from it.
-pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Drawn {
+/// Reads a drawing and reports what follows from it. By its number coils know that they share it.
+pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, number: usize, drawing: &Drawing) -> Drawn {
     let id = desk.text(at, "id", &drawing.id).unwrap_or_default().to_owned();
     let name = desk.text(at, "name", &drawing.name).unwrap_or(&id).to_owned();
     let mut facts = Facts { id: id.clone(), name: name.clone(), ..Facts::default() };
@@ -155,13 +146,13 @@ pub(crate) fn assess(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Drawn
     index_and_factors(desk, &mut report, facts.diameters);
     report_turns(desk, &mut report, counted, facts.ends);
     solid_height(desk, at, drawing, &mut facts, &mut report);
-    rates(desk, at, &mut facts, &mut report, counted, moduli.as_ref(), given_rate);
+    rates(desk, (at, number), &mut facts, &mut report, counted, moduli.as_ref(), given_rate);
     if let Some(moduli) = &moduli {
         helix(desk, &mut facts, &mut report, moduli, ends_turn);
     }
     stress_at_solid(desk, &mut facts, &mut report);
-    let dead_turns_half_width = counted.map_or(0.0, |counted| counted.half_width);
-    Drawn { facts, report, moduli, dead_turns_half_width, across }
+    let dead_turns = counted.and_then(|counted| counted.doubt);
+    Drawn { facts, report, moduli, dead_turns, across }
 }
 
 pub(crate) fn as_given(
@@ -273,21 +264,21 @@ fn turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, ends: Option<Ends>) 
     let total = desk.quantity(at, "turns", &drawing.turns, &bounds::TURNS);
     let dead = dead_turns(desk, at, drawing);
     let active = desk.quantity(at, "active_turns", &drawing.active_turns, &bounds::TURNS);
-    let (field, total, dead, half_width) = match (total, active, dead, ends) {
-        (Some(total), Some(active), _, _) => ("active_turns", total, total - active, 0.0),
-        (None, Some(active), Some((dead, _)), _) => ("active_turns", active + dead, dead, 0.0),
+    let (field, total, dead, doubt) = match (total, active, dead, ends) {
+        (Some(total), Some(active), _, _) => ("active_turns", total, total - active, None),
+        (None, Some(active), Some((dead, _)), _) => ("active_turns", active + dead, dead, None),
         (None, Some(active), None, ends) => {
             let dead = ends.map_or(0.0, Ends::dead_turns);
-            ("active_turns", active + dead, dead, 0.0)
+            ("active_turns", active + dead, dead, None)
         }
-        (Some(total), None, Some((dead, half_width)), _) => ("dead_turns", total, dead, half_width),
+        (Some(total), None, Some((dead, doubt)), _) => ("dead_turns", total, dead, Some(doubt)),
         (Some(total), None, None, Some(ends)) => {
-            ("turns", total, ends.dead_turns(), DEAD_TURNS_DOUBT)
+            ("turns", total, ends.dead_turns(), Some(DeadTurnsDoubt::default()))
         }
         _ => return None,
     };
     match Turns::new(total, dead) {
-        Ok(turns) => Some(Counted { turns, half_width }),
+        Ok(turns) => Some(Counted { turns, doubt }),
         Err(error) => {
             let read = quantity::write_number(total, 4);
             let why = error.to_string();
@@ -306,17 +297,17 @@ fn turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing, ends: Option<Ends>) 
 }
 
 /// Dead turns as written, with a doubt of their own behind `±` where one is.
-fn dead_turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(f64, f64)> {
+fn dead_turns(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Option<(f64, DeadTurnsDoubt)> {
     let text = desk.text(at, "dead_turns", &drawing.dead_turns)?;
     let parts = text.split_once('±').or_else(|| plus_minus(text));
     let whole = parts.filter(|(count, half)| !count.trim().is_empty() && !half.trim().is_empty());
     let (count, half_width) = whole.unwrap_or((text, ""));
     let dead = desk.quantity(at, "dead_turns", &count.into(), &bounds::DEAD_TURNS)?;
     if half_width.trim().is_empty() {
-        return Some((dead, DEAD_TURNS_DOUBT));
+        return Some((dead, DeadTurnsDoubt::default()));
     }
     let half_width = desk.quantity(at, "dead_turns", &half_width.into(), &bounds::DEAD_TURNS)?;
-    Some((dead, half_width))
+    Some((dead, DeadTurnsDoubt::within(half_width)))
 }
 
 /// Both sides of `+/-`, the sign that every keyboard has.
@@ -387,23 +378,21 @@ fn report_turns(
     counted: Option<Counted>,
     ends: Option<Ends>,
 ) {
-    let Some(Counted { turns, half_width }) = counted else { return };
-    let figure = desk.pen.doubted::<quantity::Turns>(turns.active(), turn_doubt(half_width));
+    let Some(counted) = counted else { return };
+    let Counted { turns, doubt } = counted;
+    let doubted = counted.doubt_of(DeadTurnsDoubt::total);
+    let figure = desk.pen.doubted::<quantity::Turns>(turns.active(), doubted);
     let number = |turns| quantity::write_number(turns, 4);
     let with = text!("{} − {}", number(turns.total()), number(turns.dead()));
-    let source = match (ends, half_width > 0.0) {
-        (Some(ends), true) => text!(
-            "{}; a doubt of {} turn as a uniform half-width, common practice, no source",
+    let source = match (ends, doubt) {
+        (Some(ends), Some(doubt)) => text!(
+            "{}; a doubt of {} turn as a uniform half-width, from what ends do between plates",
             ends.source(),
-            number(half_width)
+            number(doubt.half_width())
         ),
         _ => "turns as given".into(),
     };
     report.active_turns = Some(desk.ledger.show(figure, "n = nt − dead turns", with, &source));
-}
-
-fn turn_doubt(half_width: f64) -> f64 {
-    uniform(Length { value: half_width, ..Length::default() }).value
 }
 
 fn solid_height(
@@ -417,33 +406,28 @@ fn solid_height(
     let given = desk.length(at, "solid", &drawing.solid, &bounds::SOLID_HEIGHT);
     let drawn = match (facts.diameters, facts.turns, facts.ends) {
         (Some(coil), Some(turns), Some(ends)) => {
-            let bars = quantity::write_number(turns.total() + solid::bars_over_turns(ends), 4);
-            let with = text!("{} · {bars}", pen.decimal(coil.bar()));
-            let height = solid::height(coil.bar(), turns, ends);
-            let formula = match ends {
-                Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
-                Ends::OpenGround | Ends::ClosedGround => "Lc = d · nt",
-                Ends::TaperedGround => "Lc = d · (nt − 0.3)",
-            };
-            let figure = desk.ledger.show(pen.height(height), formula, with, &solid::source(ends));
-            Some((height, figure))
+            let (_, greatest) = solid::stops(coil.bar(), turns, ends);
+            let figure = show_stop(desk, coil, turns, greatest);
+            Some((Solid::of(coil.bar(), turns, ends), figure))
         }
         _ => None,
     };
     match (given, drawn) {
         (Some(given), drawn) => {
-            facts.solid = Some(given);
+            facts.solid = Some(Solid::exactly(given));
             let figure = pen.height(given);
             report.solid = Some(as_given(desk, figure, "Lc", "the book's solid height"));
             report.solid_drawing = drawn.map(|(_, figure)| figure);
         }
-        (None, Some((height, figure))) => {
-            facts.solid = Some(height);
+        (None, Some((solid, figure))) => {
+            facts.solid = Some(solid);
             report.solid = Some(figure);
         }
         (None, None) => {}
     }
-    let (Some(free), Some(height)) = (facts.free, facts.solid) else { return };
+    let (Some(free), Some(Solid { greatest: height, .. })) = (facts.free, facts.solid) else {
+        return;
+    };
     if height >= free {
         let why = text!(
             "the coil would be solid at {}, and its free height is {}",
@@ -466,9 +450,17 @@ fn solid_height(
     }
 }
 
+/// A solid height by an authority's rule.
+pub(crate) fn show_stop(desk: &mut Desk<'_>, coil: Diameters, turns: Turns, stop: Stop) -> Figure {
+    let bars = quantity::write_number(stop.rule.bars(turns), 4);
+    let with = text!("{} · {bars}", desk.pen.decimal(coil.bar()));
+    let figure = desk.pen.height(stop.height);
+    desk.ledger.show(figure, stop.rule.formula, with, &stop.rule.source)
+}
+
 fn rates(
     desk: &mut Desk<'_>,
-    at: &Path,
+    (at, number): (&Path, usize),
     facts: &mut Facts,
     report: &mut CoilReport,
     counted: Option<Counted>,
@@ -477,12 +469,15 @@ fn rates(
 ) {
     let pen = desk.pen;
     let drawn = match (facts.diameters, counted, moduli) {
-        (Some(coil), Some(Counted { turns, half_width }), Some(moduli)) => {
-            let rate = Rate {
-                value: rate::rate(moduli.shear, coil, turns),
-                own_doubt: rate::doubt_from_turns(turns, turn_doubt(half_width)),
-                steel_doubt: moduli.doubt,
+        (Some(coil), Some(counted), Some(moduli)) => {
+            let turns = counted.turns;
+            let of = |part| rate::doubt_from_turns(turns, counted.doubt_of(part));
+            let relative = RateDoubt {
+                own: of(DeadTurnsDoubt::own),
+                drawing: DrawingDoubt { number, doubt: of(DeadTurnsDoubt::of_drawing) },
+                steel: moduli.doubt,
             };
+            let rate = Rate { value: rate::rate(moduli.shear, coil, turns), relative };
             let with = text!(
                 "{} · ({})⁴ / (8 · ({})³ · {})",
                 pen.say::<Modulus>(moduli.shear),
@@ -499,7 +494,7 @@ fn rates(
     };
     match (given, drawn) {
         (Some(given), drawn) => {
-            facts.rate = Some(Rate { value: given, own_doubt: 0.0, steel_doubt: 0.0 });
+            facts.rate = Some(Rate { value: given, relative: RateDoubt::default() });
             let figure = pen.figure::<SpringRate>(given);
             report.rate = Some(as_given(desk, figure, "k", "the book's rate"));
             report.rate_drawing = drawn.map(|(_, figure)| figure);
@@ -507,9 +502,9 @@ fn rates(
         (None, Some((rate, figure))) => {
             facts.rate = Some(rate);
             report.rate = Some(figure);
-            if rate.own_doubt > rate.steel_doubt && rate.own_doubt > 0.02 {
-                let percent =
-                    pen.say::<quantity::Share>(libm::round(rate.own_doubt * 1000.0) / 1000.0);
+            let of_ends = RateDoubt { steel: 0.0, ..rate.relative }.total();
+            if of_ends > rate.relative.steel && of_ends > 0.02 {
+                let percent = pen.say::<quantity::Share>(libm::round(of_ends * 1000.0) / 1000.0);
                 let text = text!(
                     "What is not known of the dead turns puts {percent} of doubt into the rate, more than anything else here."
                 );
@@ -534,7 +529,7 @@ fn helix(
     let (pitch, source) = match (facts.ends, facts.solid) {
         (Some(ends), _) => (solid::pitch(free, coil.bar(), turns, ends), solid::pitch_source(ends)),
         (None, Some(solid)) => (
-            solid::pitch_from_solid(free, solid, coil.bar(), turns),
+            solid::pitch_from_solid(free, solid.greatest, coil.bar(), turns),
             solid::PITCH_FROM_SOLID_SOURCE,
         ),
         (None, None) => return,
@@ -557,8 +552,7 @@ fn helix(
     };
     report.pitch = Some(desk.ledger.show(pen.fine(pitch), formula, lengths, &source));
     facts.pitch = Some(pitch);
-    let (held, free) = (growth::held(coil, pitch, coil.bar()), growth::free_at_solid(coil, pitch));
-    facts.growth = Some(if free > held { free } else { held });
+    facts.growth = Some(growth::at_solid(coil, pitch));
 
     let Some(poisson) = moduli.poisson() else { return };
     let plain = rate::rate(moduli.shear, coil, turns);
@@ -589,33 +583,38 @@ fn stress_at_solid(desk: &mut Desk<'_>, facts: &mut Facts, report: &mut CoilRepo
     else {
         return;
     };
-    let stress = stress::uncorrected(rate.value * (free - solid), coil);
-    facts.stress_at_solid = Some(stress);
-    report.stress_solid =
-        Some(show_stress(desk, coil, rate.value * (free - solid), 1.0, stress::SOURCE));
+    let closes = rate.value * (free - solid.least);
+    facts.stress_at_solid = Some(stress::uncorrected(closes, coil));
+    let from = closing_load(desk.pen, rate.value, free, solid.least);
+    report.stress_solid = Some(show_stress(desk, coil, closes, Factor::Uncorrected, &from));
 }
 
-/// A stress at a load, times a factor for the inside of the coil.
+/// Where the load at solid comes from, for the working of a stress.
+pub(crate) fn closing_load(pen: Pen, rate: SpringRate, free: Length, solid: Length) -> String {
+    let rate = pen.say::<SpringRate>(rate);
+    text!("; F = k · (L0 − Lc) = {rate} · ({} − {})", pen.decimal(free), pen.decimal(solid))
+}
+
+/// A stress at a load, times a factor that its working names and puts in.
 pub(crate) fn show_stress(
     desk: &mut Desk<'_>,
     coil: Diameters,
     load: quantity::Force,
-    factor: f64,
-    source: Source,
+    factor: Factor,
+    from: &str,
 ) -> Figure {
     let pen = desk.pen;
-    let stress = stress::uncorrected(load, coil) * factor;
-    let sizes = text!(
-        "8 · {} · {} / (π · ({})³)",
+    let times = factor.at(coil.index());
+    let figure = pen.figure::<Stress>(stress::uncorrected(load, coil) * times);
+    let times = match factor {
+        Factor::Uncorrected => String::new(),
+        _ => text!("{} · ", quantity::write_number(times, 4)),
+    };
+    let with = text!(
+        "{times}8 · {} · {} / (π · ({})³){from}",
         pen.say::<quantity::Force>(load),
         pen.decimal(coil.mean()),
         pen.decimal(coil.bar())
     );
-    let figure = pen.figure::<Stress>(stress);
-    if factor > 1.0 {
-        let with = text!("{} · {sizes}", quantity::write_number(factor, 4));
-        desk.ledger.show(figure, "τk = K · 8 · F · D / (π · d³)", with, &source)
-    } else {
-        desk.ledger.show(figure, "τ = 8 · F · D / (π · d³)", sizes, &source)
-    }
+    desk.ledger.show(figure, factor.formula(), with, &factor.source())
 }

@@ -11,10 +11,12 @@ use super::report::{
     SeatState, Slider, StateReport,
 };
 use super::seat::Standing;
-use crate::coil::{Diameters, stress};
+use crate::coil::Diameters;
+use crate::coil::stress::Factor;
 use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
+use crate::propagation::{RateDoubt, drawings};
 use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
 
 /// A seat with everything that is known of its coil.
@@ -67,7 +69,12 @@ impl Reckoned {
                 );
                 desk.note(&here, "solid-unknown", text);
             }
-            members.push(Member { free, law, solid: seat.facts.solid, raise: seat.raise });
+            members.push(Member {
+                free,
+                law,
+                solid: seat.facts.solid.map(|solid| solid.greatest),
+                raise: seat.raise,
+            });
             rates.push(rate);
         }
         match Nest::new(members) {
@@ -113,8 +120,7 @@ impl Reckoned {
         let doubt = |(seat, rate): (&Seated, &Rate)| CoilDoubt {
             free: seat.standing.own_doubt,
             tape: seat.standing.tape_doubt,
-            rate: rate.own_doubt,
-            steel: rate.steel_doubt,
+            rate: rate.relative,
         };
         coils.map(doubt).collect()
     }
@@ -132,7 +138,7 @@ impl Reckoned {
                 which,
                 rate.value.value * seat.standing.own_doubt.value * touching(member),
             ));
-            sources.push(alone(which, member.load.value * rate.own_doubt));
+            sources.push(alone(which, member.load.value * rate.relative.own));
         }
         sources.push(
             columns()
@@ -141,9 +147,15 @@ impl Reckoned {
                 })
                 .collect(),
         );
-        sources.push(
-            columns().map(|((_, rate), member)| member.load.value * rate.steel_doubt).collect(),
-        );
+        let mut common = |part: &dyn Fn(&RateDoubt) -> f64| {
+            let loads =
+                columns().map(|((_, rate), member)| member.load.value * part(&rate.relative));
+            sources.push(loads.collect());
+        };
+        common(&|doubt| doubt.steel);
+        for number in drawings(self.rates.iter().map(|rate| &rate.relative)) {
+            common(&|doubt| doubt.of_drawing(number));
+        }
         sources
     }
 }
@@ -377,11 +389,9 @@ fn seat_state(
         desk.ledger.show(figure, "share = F of the coil / F of the nest", with, &nest::SOURCE)
     });
     let stress =
-        seat.diameters().map(|coil| show_stress(desk, coil, member.load, 1.0, stress::SOURCE));
-    let stress_corrected = seat.diameters().map(|coil| {
-        let factor = stress::bergstrasser(coil.index());
-        show_stress(desk, coil, member.load, factor, stress::BERGSTRASSER_SOURCE)
-    });
+        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Uncorrected, ""));
+    let stress_corrected =
+        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Bergstrasser, ""));
     let to_solid = member.to_solid.map(|left| {
         let stands = seat.standing.free.map(|free| free - member.deflection).unwrap_or_default();
         let with = text!("{} − {}", pen.decimal(stands), pen.decimal(stands - left));
@@ -499,7 +509,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
             let (coil, stress) = (facts.diameters?, facts.stress_at_solid?);
             let index = quantity::write_number(coil.index(), 3);
             Some(text!(
-                "{}: index {index}, {} at solid",
+                "{}: index {index}, {} at solid, uncorrected",
                 facts.name,
                 pen.say::<quantity::Stress>(stress)
             ))

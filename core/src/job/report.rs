@@ -87,8 +87,8 @@ pub use replace::{
     SwappedCoil,
 };
 pub use sheet::{
-    Allowance, Buckling, Doubt, DutyState, Fatigue, Press, PressRow, Safety, Sheet, SheetAnswer,
-    Standing, SteelRow, Trust,
+    Allowance, Buckling, Doubt, DutyState, EndsReport, EndsStage, Fatigue, Press, PressRow, Safety,
+    Sheet, SheetAnswer, Standing, SteelRow, Trust,
 };
 
 words! {

@@ -1,7 +1,7 @@
 //! A coil that is there: what the tape said of it, and what that makes of it.
 
 use super::desk::Desk;
-use super::drawing::{Facts, coiling};
+use super::drawing::Facts;
 use super::entry::{Entry, List, Text};
 use super::figures::{Pen, sum, text};
 use super::input::TapeUsed;
@@ -351,7 +351,7 @@ fn allowance(pen: Pen, facts: &Facts) -> String {
     else {
         return String::new();
     };
-    if coiling(coil, facts.ends) == Coiling::Hot {
+    if Coiling::of(coil, facts.ends) == Coiling::Hot {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {

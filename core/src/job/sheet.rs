@@ -1,5 +1,6 @@
 //! The drawing sheet of a coil: all that follows from its drawing, beyond what a nest needs.
 
+mod ends;
 mod new_spring;
 mod press;
 mod shape;
@@ -10,7 +11,7 @@ mod taped;
 mod trust;
 
 use super::desk::Desk;
-use super::drawing::{self, Drawn, coiling};
+use super::drawing::{self, Drawn};
 use super::entry::Entry;
 use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
@@ -19,6 +20,7 @@ use super::report::{Sheet, SheetAnswer, Workings};
 use super::service::{self, Service};
 use super::{assess, cut, file};
 use crate::coil::ends::{Ends, Turns};
+use crate::coil::solid::Solid;
 use crate::coil::{Coiling, Diameters, proportions, solid};
 use crate::quantity::{Length, SpringRate};
 use crate::source::Source;
@@ -39,7 +41,7 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
         desk.known(&Path::default(), coil_id, &names, "no-such-coil");
         return SheetAnswer { problem: desk.problems.into_iter().next(), ..SheetAnswer::default() };
     };
-    let drawn = drawing::assess(&mut desk, &Path::default(), drawing);
+    let drawn = drawing::assess(&mut desk, &Path::default(), 0, drawing);
     let service = service::read(&mut desk, &Path::default(), drawing);
     let mut sheet = filled(&mut desk, &drawn, &service);
     let tape = taped::of(&desk, job, &drawn.facts);
@@ -63,15 +65,16 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
         ..Sheet::default()
     };
     shape::fill(desk, &mut sheet, drawn, service);
+    sheet.ends = ends::of(desk, drawn);
     if let Some(coil) = Whole::of(drawn) {
         stability::fill(desk, &mut sheet, &coil, service);
         strength::fill(desk, &mut sheet, &coil, service);
-        sheet.new_spring = new_spring::allowances(desk, &coil);
+        sheet.new_spring = new_spring::allowances(desk, &coil, service);
     }
     sheet.steel = steel::row(desk, drawn);
     sheet.trust = trust::of(desk, drawn, service);
     if let Some(coil) = facts.diameters {
-        let coiling = facts.turns.map(|_| coiling(coil, facts.ends));
+        let coiling = facts.turns.map(|_| Coiling::of(coil, facts.ends));
         let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
         let said = |remark: &proportions::Unusual| {
             sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
@@ -89,7 +92,7 @@ struct Whole<'d> {
     /// None where they are of no usual form.
     ends: Option<Ends>,
     free: Length,
-    solid: Length,
+    solid: Solid,
     rate: SpringRate,
 }
 
@@ -108,7 +111,7 @@ impl<'d> Whole<'d> {
     }
 
     fn coiling(&self) -> Coiling {
-        coiling(self.coil, self.ends)
+        Coiling::of(self.coil, self.ends)
     }
 
     /// The pitch at a height, and who says so.
@@ -117,7 +120,7 @@ impl<'d> Whole<'d> {
         match self.ends {
             Some(ends) => (solid::pitch(height, bar, self.turns, ends), solid::pitch_source(ends)),
             None => (
-                solid::pitch_from_solid(height, self.solid, bar, self.turns),
+                solid::pitch_from_solid(height, self.solid.greatest, bar, self.turns),
                 solid::PITCH_FROM_SOLID_SOURCE,
             ),
         }

@@ -15,6 +15,7 @@ use super::{assess, cautions, file, service};
 use crate::bounds::{self, Bound};
 use crate::coil::Coiling;
 use crate::coil::ends::Ends;
+use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
 use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System};
 use crate::sizing::{
@@ -219,18 +220,14 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
     }
     bars.sort_by(|one, other| one.value.total_cmp(&other.value));
     bars.dedup();
-    let thick = bars.iter().all(|bar| bar.value > THICKEST_COLD);
-    let hot = ends == Ends::TaperedGround || (thick && !bars.is_empty());
-    let coiling = if hot { Coiling::Hot } else { Coiling::Cold };
+    let thinnest = bars.first().copied().unwrap_or_default();
+    let coiling = Coiling::of_bar(thinnest, Some(ends));
     let metal = metal(desk, written, &steel, &bars)?;
     let work = Work { load, height: written.height, within: written.within, stiffness };
     let make = Make::usual(ends, coiling);
     let need = Need { work, room: written.room, reserve: Reserve::default(), make, metal };
     Some(Wanted { need, steel, bars, of_tables, refused })
 }
-
-/// Bars above this are wound hot, m.
-const THICKEST_COLD: f64 = 0.020;
 
 /// Bars of the tables: round bar for coils wound hot; else wire, and round bar where wire ends.
 fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
@@ -258,7 +255,7 @@ fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
 /// What the steel bears, as it is given or as the tables have it.
 fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length]) -> Option<Metal> {
     let at = path();
-    let factor = written.stress_factor.into();
+    let factor = set::meant(written.stress_factor);
     let stated = |stress| Allowed::Stress { stress, factor };
     let strength = steel.strengths().first().copied();
     let row = strength.map(|strength| Allowed::Row { strength, presetting: Presetting::AsWound });

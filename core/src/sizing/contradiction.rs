@@ -495,7 +495,7 @@ pub(super) fn strength(need: &Need, bars: &[Bar], coils: f64) -> Result<(), Need
             continue;
         }
         let area = core::f64::consts::PI * bar.size * bar.size;
-        let most = coils * area * stress / (8.0 * factor.of(index) * index);
+        let most = coils * area * stress / (8.0 * factor.at(index) * index);
         if best.is_none_or(|(force, _)| most > force) {
             best = Some((most, bar.size));
         }

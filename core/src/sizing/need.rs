@@ -3,8 +3,9 @@
 use crate::coil::buckling::Seating;
 use crate::coil::ends::Ends;
 use crate::coil::gaps::{Duty, LEAST_CLASH_ALLOWANCE};
-use crate::coil::{Coiling, Diameters, proportions, set, stress};
-use crate::material::{Against, Presetting, Steel, Strength, StrengthError};
+use crate::coil::stress::Factor;
+use crate::coil::{Coiling, Diameters, proportions, set};
+use crate::material::{Presetting, Steel, Strength, StrengthError};
 use crate::quantity::unit::degree;
 use crate::quantity::{Angle, Force, Length, MassDensity, Pressure, SpringRate};
 
@@ -197,50 +198,6 @@ impl Make {
     }
 }
 
-/// The factor on the plain stress `8FD/(πd³)` of a stress that is compared with the allowed one.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Factor {
-    /// None.
-    Plain,
-    /// Direct shear, `1 + 0.5/C`.
-    DirectShear,
-    /// Bergsträsser's, which is taken where nobody says more.
-    #[default]
-    Bergstrasser,
-    /// Wahl's.
-    Wahl,
-}
-
-impl From<Against> for Factor {
-    fn from(against: Against) -> Self {
-        match against {
-            Against::Plain => Self::Plain,
-            Against::DirectShear => Self::DirectShear,
-            Against::Curvature => Self::Bergstrasser,
-            Against::Wahl => Self::Wahl,
-        }
-    }
-}
-
-impl Factor {
-    /// Its value for an index.
-    ///
-    /// ```
-    /// use coilnest::sizing::Factor;
-    ///
-    /// assert!((Factor::Wahl.of(6.0) - 1.2525).abs() < 1e-12); // 23/20 + 0.615/6
-    /// ```
-    #[must_use]
-    pub fn of(self, index: f64) -> f64 {
-        match self {
-            Self::Plain => set::factor(Against::Plain, index),
-            Self::DirectShear => set::factor(Against::DirectShear, index),
-            Self::Bergstrasser => stress::bergstrasser(index),
-            Self::Wahl => stress::wahl(index),
-        }
-    }
-}
-
 /// The stress that a bar may bear, and which stress of the coil is compared with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Allowed {
@@ -283,7 +240,7 @@ impl Allowed {
             }
             Self::Row { strength, presetting } => {
                 let allowable = strength.allowable(bar, presetting)?;
-                Ok((allowable.stress.value, allowable.against.into()))
+                Ok((allowable.stress.value, set::meant(allowable.against)))
             }
         }
     }

@@ -1,8 +1,10 @@
 //! One drawing put through the analysis, and held against what is asked of it.
 
 use super::limit::{Limit, Verdict};
-use super::need::{Factor, Need, Room, Stiffness};
+use super::need::{Need, Room, Stiffness};
 use crate::coil::ends::{Turns, TurnsError};
+use crate::coil::solid::Solid;
+use crate::coil::stress::Factor;
 use crate::coil::{Diameters, bar, buckling, gaps, growth, rate, solid, stress};
 use crate::material::StrengthError;
 use crate::nest::clearance;
@@ -30,7 +32,7 @@ pub struct Spring {
     pub drawing: Drawing,
     /// Rate, [`rate::rate`].
     pub rate: SpringRate,
-    /// Solid height, [`solid::height`].
+    /// The height at which it stops: the greatest solid height of those who differ.
     pub solid: Length,
     /// The lowest height at work.
     pub lowest: Length,
@@ -145,24 +147,28 @@ impl Need {
     pub(super) fn spring_down_to(&self, bar: &Bar, drawing: Drawing, lowest: Length) -> Spring {
         let Drawing { coil, turns, free } = drawing;
         let rate = rate::rate(self.metal.shear_modulus, coil, turns);
-        let solid = solid::height(coil.bar(), turns, self.make.ends);
+        let solid = Solid::of(coil.bar(), turns, self.make.ends);
         let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
         let greatest_load = rate * (free - lowest);
         let factor = |bearable: Option<Bearable>| match bearable {
-            Some(Ok((_, factor))) => factor.of(coil.index()),
+            Some(Ok((_, factor))) => factor.at(coil.index()),
             _ => 1.0,
         };
         Spring {
             drawing,
             rate,
-            solid,
+            solid: solid.greatest,
             lowest,
             greatest_load,
             stress_at_load: factor(Some(bar.at_load)) * stress::uncorrected(greatest_load, coil),
             stress_at_solid: factor(bar.at_solid)
-                * stress::uncorrected(rate * (free - solid), coil),
-            growth: growth::larger(coil, pitch, coil.bar(), self.metal.poisson),
-            mass: bar::mass(coil, bar::length(coil, pitch, turns.total()), self.metal.density),
+                * stress::uncorrected(rate * (free - solid.least), coil),
+            growth: growth::at_solid(coil, pitch),
+            mass: bar::mass(
+                coil,
+                bar::whole(coil, pitch, turns, Some(self.make.ends)),
+                self.metal.density,
+            ),
             pitch,
         }
     }

@@ -105,7 +105,7 @@ impl ColdWound {
     /// [`LOAD_SOURCE`].
     #[must_use]
     pub fn load(&self, grade: Grade, load: Force) -> Sourced<Force> {
-        let value = quality(grade) * (self.basic() + 0.015 * load.abs());
+        let value = Self::quality(grade) * (self.basic() + 0.015 * load.abs());
         Sourced { value, source: LOAD_SOURCE }
     }
 
@@ -121,7 +121,7 @@ impl ColdWound {
     /// [`FREE_HEIGHT_SOURCE`].
     #[must_use]
     pub fn free_height(&self, grade: Grade, rate: SpringRate) -> Sourced<Length> {
-        Sourced { value: quality(grade) * self.basic() / rate, source: FREE_HEIGHT_SOURCE }
+        Sourced { value: Self::quality(grade) * self.basic() / rate, source: FREE_HEIGHT_SOURCE }
     }
 
     /// How far the outside, mean or inside diameter may be off, as a half-width.
@@ -169,17 +169,30 @@ impl ColdWound {
 
     /// The part of the load's tolerance that does not depend on the load, `a · f`.
     fn basic(&self) -> Force {
-        let (d, mean) = (self.coil.bar().get::<millimeter>(), self.coil.mean().get::<millimeter>());
-        let (w, n) = (self.coil.index() / 10.0, self.turns.active());
-        let shape = -0.84 * w * w * w + 3.781 * w * w - 4.244 * w + 2.274;
-        let a = 65.92 * libm::pow(d, 3.3) / libm::pow(mean, 1.6) * shape;
-        let f = -1.0 / (3.0 * n * n) + 8.0 / (5.0 * n) + 0.803;
-        Force::new::<newton>(a * f)
+        self.basis() * self.turns_factor()
     }
-}
 
-fn quality(grade: Grade) -> f64 {
-    grade.of([0.63, 1.0, 1.6])
+    /// `a` of [`ColdWound::load`], which the bar and the index make.
+    #[must_use]
+    pub fn basis(&self) -> Force {
+        let (d, mean) = (self.coil.bar().get::<millimeter>(), self.coil.mean().get::<millimeter>());
+        let w = self.coil.index() / 10.0;
+        let shape = -0.84 * w * w * w + 3.781 * w * w - 4.244 * w + 2.274;
+        Force::new::<newton>(65.92 * libm::pow(d, 3.3) / libm::pow(mean, 1.6) * shape)
+    }
+
+    /// `f` of [`ColdWound::load`], which the active turns make.
+    #[must_use]
+    pub fn turns_factor(&self) -> f64 {
+        let n = self.turns.active();
+        -1.0 / (3.0 * n * n) + 8.0 / (5.0 * n) + 0.803
+    }
+
+    /// `Q` of [`ColdWound::load`], which the grade makes.
+    #[must_use]
+    pub fn quality(grade: Grade) -> f64 {
+        grade.of([0.63, 1.0, 1.6])
+    }
 }
 
 #[cfg(test)]

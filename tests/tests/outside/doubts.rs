@@ -2,7 +2,7 @@
 
 use super::{Coil, Drawn, assert_near, megapascals, mm, nest, newtons};
 use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
-use coilnest::propagation::{self, Doubted, Sample};
+use coilnest::propagation::{self, Doubted, RateDoubt, Sample};
 use coilnest::quantity::unit::{newton, newton_per_millimeter};
 use serde::Deserialize;
 
@@ -118,8 +118,7 @@ fn nests_under_a_frame_have_the_doubt_that_a_library_carries_through_their_balan
         let doubt = |one: &Doubtful| CoilDoubt {
             free: mm(one.own_free),
             tape: mm(framed.tape),
-            rate: one.own_rate,
-            steel: framed.steel,
+            rate: RateDoubt { own: one.own_rate, steel: framed.steel, ..RateDoubt::default() },
         };
         let doubts: Vec<Vec<_>> =
             framed.nests.iter().map(|under| under.coils.iter().map(doubt).collect()).collect();

@@ -1749,15 +1749,49 @@ export interface Edit {
 	text: string;
 }
 /**
+ * What the ends do between plates: how the dead turns grow with the load.
+ */
+export interface EndsReport {
+	/**
+	 * Where that leaves the count and its ±, and what settles it.
+	 */
+	sentence: string;
+	/**
+	 * From light to near solid.
+	 */
+	stages: EndsStage[];
+}
+/**
+ * A part of the travel.
+ */
+export interface EndsStage {
+	/**
+	 * Dead turns, from the least to the most of the computed springs.
+	 */
+	dead: Figure;
+	/**
+	 * The rate with the least of them.
+	 */
+	least: Figure;
+	/**
+	 * The rate with the most of them.
+	 */
+	most: Figure;
+	/**
+	 * Which.
+	 */
+	name: string;
+}
+/**
  * A coil between two loads.
  */
 export interface Fatigue {
 	/**
-	 * Half the range of stress.
+	 * Half the range of stress, with Bergsträsser's factor.
 	 */
 	amplitude?: Figure;
 	/**
-	 * Its middle.
+	 * Its middle, with Bergsträsser's factor.
 	 */
 	mean?: Figure;
 	/**
@@ -2673,6 +2707,10 @@ export interface Sheet {
 	 */
 	duty: DutyState[];
 	/**
+	 * What its ends do between plates, beside the textbook's count.
+	 */
+	ends?: EndsReport;
+	/**
 	 * How long it lasts between them.
 	 */
 	fatigue?: Fatigue;
@@ -2738,6 +2776,11 @@ export interface Sheet {
 	 */
 	section?: Section;
 	/**
+	 * The least solid height that an authority gives, for the stress at solid, where it is below
+	 * the one that the coil is taken to stop at.
+	 */
+	solid_least?: Figure;
+	/**
 	 * What its steel bears, and how near to that it comes at solid.
 	 */
 	standing?: Standing;
@@ -2767,7 +2810,7 @@ export interface Standing {
 	 */
 	allowable?: Figure;
 	/**
-	 * What is left of it.
+	 * What is left of the allowable stress.
 	 */
 	reserve?: Figure;
 	/**
@@ -2775,11 +2818,13 @@ export interface Standing {
 	 */
 	sentence: string;
 	/**
-	 * Whether the coil takes a set when it is closed.
+	 * Whether a new coil, of wire that has the least strength, takes a set when it is closed. Of a
+	 * coil in service it says nothing.
 	 */
 	sets?: boolean;
 	/**
-	 * The stress at solid that it is compared with.
+	 * The stress at solid that it is compared with, by the factor that the allowable one is meant
+	 * with; its working names the factor.
 	 */
 	stress?: Figure;
 	/**

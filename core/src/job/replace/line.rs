@@ -42,7 +42,7 @@ pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineRepor
     };
     let why = text!("{}{}", why(pen, case, line), both_stresses(pen, case, line));
     let name = match stressed(case, requirement) {
-        Some(against) => text!("{name}, {}", words::against(against)),
+        Some(against) => text!("{name}, {}", set::meant(against).name()),
         None => name.to_owned(),
     };
     let waived = line.waived.clone();
@@ -69,7 +69,7 @@ fn both_stresses(pen: Pen, case: &Case, line: &Line) -> String {
             Requirement::StressAtWork => candidate.stress_at(case.asked.working?, against),
             _ => candidate.stress_at_solid(against),
         };
-        Some(text!("{} {}", pen.say::<Stress>(stress.ok()?.nominal()), words::against(against)))
+        Some(text!("{} {}", pen.say::<Stress>(stress.ok()?.nominal()), set::meant(against).name()))
     };
     let others = [Against::Plain, Against::Wahl].into_iter().filter(|other| *other != against);
     let others: Vec<String> = others.filter_map(of).collect();

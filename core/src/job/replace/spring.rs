@@ -1,10 +1,12 @@
 //! A drawing as a replacement knows it: every figure that it gives, with its tolerance.
 
 use crate::bounds;
+use crate::coil::Coiling;
 use crate::coil::buckling::Seating;
+use crate::coil::ends::DeadTurnsDoubt;
 use crate::drawing::{self as core_drawing, Given};
 use crate::job::desk::Desk;
-use crate::job::drawing::{self, Drawn, coiling};
+use crate::job::drawing::{self, Drawn};
 use crate::job::entry::Entry;
 use crate::job::input::{Drawing, Job};
 use crate::job::problem::Path;
@@ -47,7 +49,7 @@ impl Spring {
     /// Reads a drawing.
     pub(super) fn read(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Self {
         let mut reading = Desk::new(desk.tables, desk.pen);
-        let drawn = drawing::assess(&mut reading, at, drawing);
+        let drawn = drawing::assess(&mut reading, at, 0, drawing);
         let service = service::read(&mut reading, at, drawing);
         desk.take(reading);
         let written = |entry: &Entry<_>| !Entry::written(entry).is_empty();
@@ -106,7 +108,7 @@ fn as_drawn(
     let alone = facts.ends.is_none() && drawing.dead_turns.written().is_empty();
     let total = facts.turns.map(|turns| turns.total()).or(total.filter(|_| alone));
     let dead = |turns: f64| {
-        let doubt = drawn.dead_turns_half_width;
+        let doubt = drawn.dead_turns.map_or(0.0, DeadTurnsDoubt::half_width);
         Given::around(turns, doubt.min(turns), doubt).unwrap_or(Given::exact(turns))
     };
     // The first row stands for a steel that is not known: it lends its modulus, but names nothing.
@@ -124,7 +126,7 @@ fn as_drawn(
         dead_turns: facts.turns.map(|turns| dead(turns.dead())),
         ends: facts.ends,
         hand: facts.hand,
-        coiling: facts.diameters.map(|coil| coiling(coil, facts.ends)),
+        coiling: facts.diameters.map(|coil| Coiling::of(coil, facts.ends)),
         free: length(within.free, facts.free),
         solid: length(within.solid, solid),
         rate: rate.map(|rate| Tolerance::given(within.rate, rate)),

@@ -5,7 +5,6 @@ use crate::drawing::{Contradiction, Figure, Range};
 use crate::job::choices::ends_name;
 use crate::job::figures::{Pen, text};
 use crate::job::report::Met;
-use crate::material::Against;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
     Amount, Decision, Judgement, Limits, Missing, Requirement, Verdict, Whose, Word,
@@ -216,16 +215,6 @@ pub(super) fn decision(pen: Pen, of: &Decision) -> String {
         Decision::Word { missing, word: would_be } => {
             text!("It would be met if {missing} were: {}.", within(word(*would_be)))
         }
-    }
-}
-
-/// Which stress a factor makes of the uncorrected one.
-pub(super) const fn against(of: Against) -> &'static str {
-    match of {
-        Against::Plain => "uncorrected",
-        Against::DirectShear => "with the direct-shear factor",
-        Against::Curvature => "with Bergsträsser's factor",
-        Against::Wahl => "with Wahl's factor",
     }
 }
 

@@ -17,6 +17,10 @@ record! {
         /// Free height from the book.
         #[serde(skip_serializing_if = "Option::is_none")]
         free: Option<Figure>,
+        /// The least solid height that an authority gives, for the stress at solid, where it is below
+        /// the one that the coil is taken to stop at.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        solid_least: Option<Figure>,
         /// Free height less solid height.
         #[serde(skip_serializing_if = "Option::is_none")]
         travel: Option<Figure>,
@@ -47,6 +51,9 @@ record! {
         /// Growth of the diameter at solid, ends free to turn.
         #[serde(skip_serializing_if = "Option::is_none")]
         growth_free: Option<Figure>,
+        /// What its ends do between plates, beside the textbook's count.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        ends: Option<EndsReport>,
         /// Sum of the least gaps between the active turns: for a load at rest, and more where two
         /// loads are given.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -84,6 +91,30 @@ record! {
         press: Option<Press>,
         /// What is unusual about its proportions.
         remarks: Vec<String>,
+    }
+}
+
+record! {
+    /// What the ends do between plates: how the dead turns grow with the load.
+    EndsReport {
+        /// From light to near solid.
+        stages: Vec<EndsStage>,
+        /// Where that leaves the count and its ±, and what settles it.
+        sentence: String,
+    }
+}
+
+record! {
+    /// A part of the travel.
+    EndsStage {
+        /// Which.
+        name: &'static str,
+        /// Dead turns, from the least to the most of the computed springs.
+        dead: Figure,
+        /// The rate with the least of them.
+        least: Figure,
+        /// The rate with the most of them.
+        most: Figure,
     }
 }
 
@@ -131,13 +162,15 @@ record! {
         /// The stress that may be borne at rest.
         #[serde(skip_serializing_if = "Option::is_none")]
         allowable: Option<Figure>,
-        /// The stress at solid that it is compared with.
+        /// The stress at solid that it is compared with, by the factor that the allowable one is meant
+        /// with; its working names the factor.
         #[serde(skip_serializing_if = "Option::is_none")]
         stress: Option<Figure>,
-        /// What is left of it.
+        /// What is left of the allowable stress.
         #[serde(skip_serializing_if = "Option::is_none")]
         reserve: Option<Figure>,
-        /// Whether the coil takes a set when it is closed.
+        /// Whether a new coil, of wire that has the least strength, takes a set when it is closed. Of a
+        /// coil in service it says nothing.
         #[serde(skip_serializing_if = "Option::is_none")]
         sets: Option<bool>,
         /// What it amounts to, or why it cannot be told.
@@ -168,10 +201,10 @@ record! {
 record! {
     /// A coil between two loads.
     Fatigue {
-        /// Half the range of stress.
+        /// Half the range of stress, with Bergsträsser's factor.
         #[serde(skip_serializing_if = "Option::is_none")]
         amplitude: Option<Figure>,
-        /// Its middle.
+        /// Its middle, with Bergsträsser's factor.
         #[serde(skip_serializing_if = "Option::is_none")]
         mean: Option<Figure>,
         /// The factor of safety by each criterion.

@@ -1,9 +1,9 @@
 //! Sizes, pitch, growth, bar and mass.
 
-use crate::coil::{Coiling, Diameters};
-use crate::coil::{bar, gaps, growth};
+use crate::coil::ends::Ends;
+use crate::coil::{Coiling, Diameters, bar, gaps, growth, solid};
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, coiling};
+use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, show_stop};
 use crate::job::figures::{Pen, text};
 use crate::job::report::Sheet;
 use crate::job::service::Service;
@@ -16,9 +16,17 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, servic
     if let Some(free) = facts.free {
         sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
     }
+    // A solid height that the book gives stands alone; where authorities differ, both are shown.
+    if let (Some(coil), Some(turns), Some(ends), Some(solid)) =
+        (facts.diameters, facts.turns, facts.ends, facts.solid)
+        && solid.least < solid.greatest
+    {
+        let (least, _) = solid::stops(coil.bar(), turns, ends);
+        sheet.solid_least = Some(show_stop(desk, coil, turns, least));
+    }
     if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
-        let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid));
-        let figure = pen.height(free - solid);
+        let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid.greatest));
+        let figure = pen.height(free - solid.greatest);
         sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
     }
     if let Some(coil) = facts.diameters {
@@ -76,13 +84,19 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         &growth::FREE_SOURCE,
     ));
     let Some(turns) = drawn.facts.turns else { return };
-    let length = bar::length(coil, pitch, turns.total());
-    sheet.bar_length = Some(desk.ledger.show(
-        pen.height(length),
-        "l = nt · √((π · D)² + p²)",
-        text!("{} · √((π · {mean})² + ({p})²)", quantity::write_number(turns.total(), 4)),
-        &bar::SOURCE,
-    ));
+    let length = bar::whole(coil, pitch, turns, drawn.facts.ends);
+    let counted = |turns| quantity::write_number(turns, 4);
+    let (formula, with) = if drawn.facts.ends == Some(Ends::OpenGround) {
+        let nt = counted(turns.total());
+        ("l = nt · √((π · D)² + p²)", text!("{nt} · √((π · {mean})² + ({p})²)"))
+    } else {
+        let [n, dead] = [turns.active(), turns.dead()].map(counted);
+        (
+            "l = n · √((π · D)² + p²) + (nt − n) · √((π · D)² + d²)",
+            text!("{n} · √((π · {mean})² + ({p})²) + {dead} · √((π · {mean})² + ({d})²)"),
+        )
+    };
+    sheet.bar_length = Some(desk.ledger.show(pen.height(length), formula, with, &bar::SOURCE));
     let steel = drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
     if let Some((steel, density)) = steel.and_then(|steel| Some((steel, steel.density()?))) {
         let with = text!(
@@ -107,7 +121,7 @@ fn least_gaps(
 ) {
     let Some(turns) = facts.turns else { return };
     let pen = desk.pen;
-    let coiling = coiling(coil, facts.ends);
+    let coiling = Coiling::of(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
@@ -123,8 +137,8 @@ fn least_gaps(
     };
     sheet.least_gaps = Some(desk.ledger.show(pen.fine(gap), formula, with, &gaps::SOURCE));
     if let Some(solid) = facts.solid {
-        let with = text!("{} + {}", pen.decimal(solid), pen.decimal(gap));
-        let figure = pen.height(gaps::least_height(solid, gap));
+        let with = text!("{} + {}", pen.decimal(solid.greatest), pen.decimal(gap));
+        let figure = pen.height(gaps::least_height(solid.greatest, gap));
         sheet.least_height = Some(desk.ledger.show(figure, "Ln = Lc + Sa", with, &gaps::SOURCE));
     }
 }

@@ -2,6 +2,7 @@
 
 use super::Whole;
 use crate::coil::buckling::Seating;
+use crate::coil::solid::Solid;
 use crate::coil::{bar, buckling, lateral, surge};
 use crate::job::desk::Desk;
 use crate::job::drawing::Moduli;
@@ -20,7 +21,7 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, se
 
 fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f64) -> Buckling {
     let pen = desk.pen;
-    let Whole { coil, free, solid, .. } = *whole;
+    let Whole { coil, free, solid: Solid { greatest: solid, .. }, .. } = *whole;
     let seating = service.seating;
     let nu = quantity::write_number(seating.coefficient(), 3);
     let ratio = quantity::write_number(poisson, 3);
@@ -71,7 +72,7 @@ fn kept(seating: Seating) -> &'static str {
 
 fn lateral_rate(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, poisson: f64) {
     let pen = desk.pen;
-    let half = (whole.free - whole.solid) * 0.5;
+    let half = (whole.free - whole.solid.greatest) * 0.5;
     let Ok(rate) = lateral::rate(whole.rate, whole.coil, whole.free, half, poisson) else { return };
     // A column past its bending point has no sideways rate.
     if rate.value <= 0.0 {

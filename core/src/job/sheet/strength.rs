@@ -2,9 +2,11 @@
 
 use super::Whole;
 use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
+use crate::coil::solid::Solid;
+use crate::coil::stress::Factor;
 use crate::coil::{growth, set, stress};
 use crate::job::desk::Desk;
-use crate::job::drawing::show_stress;
+use crate::job::drawing::{closing_load, show_stress};
 use crate::job::figures::{Pen, sentence, text};
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::job::service::Service;
@@ -15,7 +17,7 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, se
     let Some(steel) = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel) else { return };
     sheet.standing = Some(standing(desk, whole, &steel, service.presetting));
     let Some((least, most)) = service.loads else { return };
-    let closes = whole.rate * (whole.free - whole.solid);
+    let closes = whole.rate * (whole.free - whole.solid.greatest);
     if let Some(past) = [least, most].into_iter().find(|load| *load > closes) {
         let pen = desk.pen;
         let sentence = text!(
@@ -37,7 +39,7 @@ fn standing(
     presetting: Presetting,
 ) -> Standing {
     let pen = desk.pen;
-    let Whole { coil, free, solid, rate, .. } = *whole;
+    let Whole { coil, free, solid: Solid { least: solid, .. }, rate, .. } = *whole;
     let bar = coil.bar();
     let mut report = Standing {
         tensile: None,
@@ -79,8 +81,9 @@ fn standing(
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
-    let factor = set::factor(against, coil.index());
-    report.stress = Some(show_stress(desk, coil, load, factor, stress::SOURCE));
+    let factor = set::meant(against);
+    let from = closing_load(pen, rate, free, solid);
+    report.stress = Some(show_stress(desk, coil, load, factor, &from));
     report.reserve = Some(desk.ledger.show(
         Pen::percent(at_solid.reserve(), 0),
         "1 − τc/τz",
@@ -92,18 +95,21 @@ fn standing(
         &"definition",
     ));
     report.sets = Some(at_solid.sets());
+    let compared = text!(
+        "the stress at solid, {}, is {}, {} the {} that such wire bears",
+        factor.name(),
+        pen.say::<Stress>(at_solid.stress),
+        if at_solid.sets() { "above" } else { "below" },
+        pen.say::<Stress>(at_solid.allowable)
+    );
     report.sentence = if at_solid.sets() {
         text!(
-            "Closed solid it takes a set: {against} is {}, above the {} that the steel bears. Do not press it below {}.",
-            pen.say::<Stress>(at_solid.stress),
-            pen.say::<Stress>(at_solid.allowable),
+            "A new coil of this drawing, of wire no stronger than the least of the table, takes a set when it is closed solid: {compared}. Do not press it below {}.",
             pen.height(at_solid.least_height(free, solid)).text
         )
     } else {
         text!(
-            "Closed solid it comes back: {against} is {}, below the {} that the steel bears.",
-            pen.say::<Stress>(at_solid.stress),
-            pen.say::<Stress>(at_solid.allowable)
+            "A new coil of this drawing, of wire at least as strong as the least of the table, comes back when it is closed solid: {compared}. It says nothing of a coil that has been in service, whose steel nobody has tested: tape it, close it on a press and tape it again."
         )
     };
     report
@@ -123,12 +129,11 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
     let height_figure = desk.ledger.show(figure, "L = L0 − F / R", with, &"definition");
     let loaded = pen.figure::<Force>(load);
     let load_figure = crate::job::drawing::as_given(desk, loaded, "F", "the load as given");
-    let factor = stress::bergstrasser(coil.index());
     DutyState {
         load: load_figure,
         height: height_figure,
-        stress: show_stress(desk, coil, load, 1.0, stress::SOURCE),
-        stress_corrected: show_stress(desk, coil, load, factor, stress::BERGSTRASSER_SOURCE),
+        stress: show_stress(desk, coil, load, Factor::Uncorrected, ""),
+        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser, ""),
         growth: grown(desk, whole, height),
         gap: gap(desk, whole, height),
     }
@@ -180,19 +185,25 @@ fn between(
     };
     let mut report = refused(String::new());
     let [lesser, greater] = [least, most].map(|load| pen.say::<Force>(load));
+    let numbers = text!(
+        "K = {}, F1 = {lesser}, F2 = {greater}, D = {}, d = {}",
+        quantity::write_number(Factor::Bergstrasser.at(coil.index()), 4),
+        pen.decimal(coil.mean()),
+        pen.decimal(coil.bar())
+    );
     let mut show = |stress: Pressure, formula, with| {
         let figure = pen.figure::<Stress>(stress);
         Some(desk.ledger.show(figure, formula, with, &fatigue::CYCLE_SOURCE))
     };
     report.amplitude = show(
         cycle.amplitude(),
-        "τa = K · 8 · (F2 − F1)/2 · D/(π d³)",
-        text!("F1 = {lesser}, F2 = {greater}"),
+        "τa = K · 8 · (F2 − F1)/2 · D/(π d³), with Bergsträsser's factor K",
+        text!("{numbers}"),
     );
     report.mean = show(
         cycle.mean(),
-        "τm = K · 8 · (F2 + F1)/2 · D/(π d³)",
-        text!("F1 = {lesser}, F2 = {greater}"),
+        "τm = K · 8 · (F2 + F1)/2 · D/(π d³), with Bergsträsser's factor K",
+        numbers,
     );
     if let Err(error) = fatigue::tested(coil.bar()) {
         report.sentence = said(pen, &error);

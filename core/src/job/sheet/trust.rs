@@ -1,6 +1,6 @@
 //! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
 
-use crate::coil::ends::TurnsError;
+use crate::coil::ends::{DeadTurnsDoubt, TurnsError};
 use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::{Pen, text};
@@ -88,12 +88,13 @@ fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
     // The half-width of which the steel's standard uncertainty is a √3rd.
     let by = shear * (moduli.doubt * libm::sqrt(3.0));
     let tolerances = service.tolerances;
+    let dead_turns = drawn.dead_turns.map_or(0.0, DeadTurnsDoubt::half_width);
     Some(Toleranced {
         bar: within(coil.bar(), tolerances.bar)?,
         across,
         diameter: within(diameter, tolerances.diameter)?,
         total_turns: within(turns.total(), tolerances.turns)?,
-        dead_turns: spread(turns.dead(), drawn.dead_turns_half_width.min(turns.dead()))?,
+        dead_turns: spread(turns.dead(), dead_turns.min(turns.dead()))?,
         shear_modulus: Between::around(shear, by, by).ok()?,
         // Loads go by it, the rate does not.
         free: within(facts.free.unwrap_or(coil.mean()), tolerances.free)?,

@@ -1,0 +1,121 @@
+//! What the ends do between plates, beside the textbook's count of dead turns.
+
+use crate::coil::plates::{self, Band, Stage};
+use crate::coil::{ends::DeadTurnsDoubt, ends::Ends, ends::Turns, rate};
+use crate::job::desk::Desk;
+use crate::job::drawing::Drawn;
+use crate::job::figures::text;
+use crate::job::report::{EndsReport, EndsStage, Figure};
+use crate::quantity::{self, Modulus, SpringRate};
+
+/// Turns at work below which a spring has few: there the ends are worth more than all else.
+const FEW: f64 = 6.0;
+
+/// None for ends that were not computed, and where the drawing gives no rate.
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<EndsReport> {
+    let facts = &drawn.facts;
+    let (coil, turns, ends) = (facts.diameters?, facts.turns?, facts.ends?);
+    let moduli = drawn.moduli.as_ref()?;
+    let pen = desk.pen;
+    let mut stages = Vec::new();
+    let mut bands = Vec::new();
+    for stage in Stage::ALL {
+        let band = plates::dead_turns(ends, stage)?;
+        let mut at = |dead: f64| -> Option<Figure> {
+            let turns = Turns::new(turns.total(), dead).ok()?;
+            let with = text!(
+                "{} · ({})⁴ / (8 · ({})³ · ({} − {}))",
+                pen.say::<Modulus>(moduli.shear),
+                pen.decimal(coil.bar()),
+                pen.decimal(coil.mean()),
+                count(turns.total()),
+                count(dead)
+            );
+            let figure = pen.figure::<SpringRate>(rate::rate(moduli.shear, coil, turns));
+            let source = text!("{}; dead turns: {}", rate::SOURCE, plates::SOURCE);
+            Some(desk.ledger.show(
+                figure,
+                "k = G · d⁴ / (8 · D³ · (nt − dead turns))",
+                with,
+                &source,
+            ))
+        };
+        let (least, most) = (at(band.least)?, at(band.most)?);
+        stages.push(EndsStage { name: name(stage), dead: dead(desk, band, stage), least, most });
+        bands.push((stage, band));
+    }
+    Some(EndsReport { stages, sentence: sentence(turns, ends, drawn.dead_turns, &bands) })
+}
+
+fn count(turns: f64) -> String {
+    quantity::write_number(turns, 4)
+}
+
+fn span(band: Band) -> String {
+    let tenth = |turns| quantity::write_fixed(turns, 1);
+    text!("{} to {}", tenth(band.least), tenth(band.most))
+}
+
+const fn name(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Light => "Light, the first tenth of the travel",
+        Stage::AtWork => "At work, from 30 to 70 %",
+        Stage::NearSolid => "Near solid, from 70 to 90 %",
+    }
+}
+
+fn dead(desk: &mut Desk<'_>, band: Band, stage: Stage) -> Figure {
+    let middle = f64::midpoint(band.least, band.most);
+    let figure = Figure { text: span(band), ..desk.pen.figure::<quantity::Turns>(middle) };
+    let formula = "dead turns = nt − G · d⁴ / (8 · D³ · k)";
+    let with = match stage {
+        Stage::Light => "k by the first tenth of the travel of whole springs",
+        Stage::AtWork => "k from 30 to 70 % of the travel of whole springs",
+        Stage::NearSolid => "k from 70 to 90 % of the travel of whole springs",
+    };
+    desk.ledger.show(figure, formula, with.to_owned(), &plates::SOURCE)
+}
+
+fn sentence(
+    turns: Turns,
+    ends: Ends,
+    doubt: Option<DeadTurnsDoubt>,
+    bands: &[(Stage, Band)],
+) -> String {
+    let half_width = doubt.map_or(0.0, DeadTurnsDoubt::half_width);
+    let (low, high) = (turns.dead() - half_width, turns.dead() + half_width);
+    let outside: Vec<&str> = bands
+        .iter()
+        .filter(|(_, band)| band.least < low || band.most > high)
+        .map(|(stage, _)| match stage {
+            Stage::Light => "when light",
+            Stage::AtWork => "at work",
+            Stage::NearSolid => "near solid",
+        })
+        .collect();
+    let taken = match doubt {
+        Some(_) => text!("the {} ± {} taken here", count(turns.dead()), count(half_width)),
+        None => text!("the {} that the given active turns leave", count(turns.dead())),
+    };
+    let mut said = "Between plates the dead turns grow with the load: the tips roll down on the next turn, and the coil gets stiffer.".to_owned();
+    said.push_str(&if outside.is_empty() {
+        text!(" They stay within {taken}.")
+    } else {
+        text!(" They leave {taken} {}.", quantity::joined(outside.iter(), " and "))
+    });
+    if ends == Ends::TaperedGround {
+        said.push_str(&text!(
+            " This is for tips tapered over 3/4 to 1 turn that just touch. Tapered over half a turn, {} lie dead at work; with a tip open by a twentieth of the bar, {} when light.",
+            span(plates::half_turn_taper(Stage::AtWork)),
+            span(plates::OPEN_TIP_LIGHT)
+        ));
+    }
+    if turns.active() < FEW {
+        said.push_str(&text!(
+            " With {} turns at work this outweighs everything else that is not known of the rate.",
+            count(turns.active())
+        ));
+    }
+    said.push_str(" A press test settles it.");
+    said
+}
