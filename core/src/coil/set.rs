@@ -95,9 +95,9 @@ pub fn at_solid(
 #[must_use]
 pub const fn meant(against: Against) -> Factor {
     match against {
-        Against::Plain => Factor::Uncorrected,
-        Against::DirectShear => Factor::DirectShear,
-        Against::Curvature => Factor::Bergstrasser,
+        Against::Plain => Factor::UNCORRECTED,
+        Against::DirectShear => Factor::DIRECT_SHEAR,
+        Against::Curvature => Factor::BERGSTRASSER,
     }
 }
 

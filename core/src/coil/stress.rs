@@ -37,65 +37,58 @@ pub const SOURCE: Source =
     Source::new("Machinery's Handbook, 31st ed.", "p. 318, table 4", Known::Page);
 
 /// What the uncorrected stress is multiplied by. A stress never stands without its name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Factor {
-    /// By nothing.
-    Uncorrected,
-    /// By `1 + 1/(2 C)`, for the shear across the bar alone.
-    DirectShear,
-    /// By [`wahl`]'s.
-    Wahl,
-    /// By [`bergstrasser`]'s.
-    Bergstrasser,
+#[derive(Clone, Copy, Debug)]
+pub struct Factor {
+    /// Its name, as it stands behind a stress.
+    pub name: &'static str,
+    /// The stress in symbols, with its name.
+    pub formula: &'static str,
+    /// Where it comes from.
+    pub source: Source,
+    value: fn(f64) -> f64,
 }
 
 impl Factor {
+    /// By nothing.
+    pub const UNCORRECTED: Self = Self {
+        name: "uncorrected",
+        formula: "τ = 8 · F · D / (π · d³), uncorrected",
+        source: SOURCE,
+        value: |_| 1.0,
+    };
+
+    /// By `1 + 1/(2 C)`, for the shear across the bar alone.
+    pub const DIRECT_SHEAR: Self = Self {
+        name: "with the direct-shear factor",
+        formula: "τ = K · 8 · F · D / (π · d³), with the direct-shear factor K",
+        source: DIRECT_SHEAR_SOURCE,
+        value: |index| 1.0 + 0.5 / index,
+    };
+
+    /// By [`wahl`]'s.
+    pub const WAHL: Self = Self {
+        name: "with Wahl's factor",
+        formula: "τk = K · 8 · F · D / (π · d³), with Wahl's factor K",
+        source: WAHL_SOURCE,
+        value: wahl,
+    };
+
+    /// By [`bergstrasser`]'s.
+    pub const BERGSTRASSER: Self = Self {
+        name: "with Bergsträsser's factor",
+        formula: "τk = K · 8 · F · D / (π · d³), with Bergsträsser's factor K",
+        source: BERGSTRASSER_SOURCE,
+        value: bergstrasser,
+    };
+
     /// Its value at an index.
     #[must_use]
-    pub fn at(self, index: f64) -> f64 {
-        match self {
-            Self::Uncorrected => 1.0,
-            Self::DirectShear => 1.0 + 0.5 / index,
-            Self::Wahl => wahl(index),
-            Self::Bergstrasser => bergstrasser(index),
-        }
-    }
-
-    /// Its name, as it stands behind a stress.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Uncorrected => "uncorrected",
-            Self::DirectShear => "with the direct-shear factor",
-            Self::Wahl => "with Wahl's factor",
-            Self::Bergstrasser => "with Bergsträsser's factor",
-        }
-    }
-
-    /// The stress in symbols, with its name.
-    #[must_use]
-    pub const fn formula(self) -> &'static str {
-        match self {
-            Self::Uncorrected => "τ = 8 · F · D / (π · d³), uncorrected",
-            Self::DirectShear => "τ = K · 8 · F · D / (π · d³), with the direct-shear factor K",
-            Self::Wahl => "τk = K · 8 · F · D / (π · d³), with Wahl's factor K",
-            Self::Bergstrasser => "τk = K · 8 · F · D / (π · d³), with Bergsträsser's factor K",
-        }
-    }
-
-    /// Where it comes from.
-    #[must_use]
-    pub const fn source(self) -> Source {
-        match self {
-            Self::Uncorrected => SOURCE,
-            Self::DirectShear => DIRECT_SHEAR_SOURCE,
-            Self::Wahl => WAHL_SOURCE,
-            Self::Bergstrasser => BERGSTRASSER_SOURCE,
-        }
+    pub fn at(&self, index: f64) -> f64 {
+        (self.value)(index)
     }
 }
 
-/// Where [`Factor::DirectShear`] comes from.
+/// Where [`Factor::DIRECT_SHEAR`] comes from.
 pub const DIRECT_SHEAR_SOURCE: Source =
     Source::new("Shigley's Mechanical Engineering Design, 10th ed.", "eq. 10-3", Known::Memory);
 

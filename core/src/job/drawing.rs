@@ -586,7 +586,7 @@ fn stress_at_solid(desk: &mut Desk<'_>, facts: &mut Facts, report: &mut CoilRepo
     let closes = rate.value * (free - solid.least);
     facts.stress_at_solid = Some(stress::uncorrected(closes, coil));
     let from = closing_load(desk.pen, rate.value, free, solid.least);
-    report.stress_solid = Some(show_stress(desk, coil, closes, Factor::Uncorrected, &from));
+    report.stress_solid = Some(show_stress(desk, coil, closes, Factor::UNCORRECTED, &from));
 }
 
 /// Where the load at solid comes from, for the working of a stress.
@@ -606,15 +606,13 @@ pub(crate) fn show_stress(
     let pen = desk.pen;
     let times = factor.at(coil.index());
     let figure = pen.figure::<Stress>(stress::uncorrected(load, coil) * times);
-    let times = match factor {
-        Factor::Uncorrected => String::new(),
-        _ => text!("{} · ", quantity::write_number(times, 4)),
-    };
+    let times =
+        if times > 1.0 { text!("{} · ", quantity::write_number(times, 4)) } else { String::new() };
     let with = text!(
         "{times}8 · {} · {} / (π · ({})³){from}",
         pen.say::<quantity::Force>(load),
         pen.decimal(coil.mean()),
         pen.decimal(coil.bar())
     );
-    desk.ledger.show(figure, factor.formula(), with, &factor.source())
+    desk.ledger.show(figure, factor.formula, with, &factor.source)
 }

@@ -4,7 +4,8 @@ use super::limit::{Limit, Verdict};
 use super::spring::{Bar, Drawing, Sizes, Spring, mean_for_rate};
 use super::{Need, Sizing};
 use crate::coil::Diameters;
-use crate::coil::{rate, solid};
+use crate::coil::rate;
+use crate::coil::solid::Solid;
 use crate::quantity::Length;
 
 /// One bar with one count of turns, the mean diameter being that which gives exactly the rate.
@@ -80,7 +81,7 @@ pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Opti
     let rate = rate::rate(need.metal.shear_modulus, coil, turns);
     let deflection = need.work.load / rate;
     let height = need.work.height.unwrap_or_else(|| {
-        solid::height(bar, turns, need.make.ends) + need.least_way(coil, turns, deflection)
+        Solid::of(bar, turns, need.make.ends).greatest + need.least_way(coil, turns, deflection)
     });
     Some(Drawing { coil, turns, free: height + deflection })
 }

@@ -7,7 +7,8 @@ use super::map::no_hole;
 use super::need::{InnerCoil, Need, Room};
 use super::spring::{Bar, Drawing, Sizes, Spring, mean_for_rate};
 use super::{NeedError, checked};
-use crate::coil::{Diameters, Hand, rate, solid};
+use crate::coil::solid::{self, Solid};
+use crate::coil::{Diameters, Hand, rate};
 use crate::quantity::{Force, Length, Mass, SpringRate};
 
 /// The hands of a pair, outer and inner: opposite, so that turns of one do not slip between turns of
@@ -301,7 +302,7 @@ impl PairSizing {
         let deflection = need.work.load / (rate(outer, outer_turns) + rate(inner, inner_turns));
         let height = need.work.height.unwrap_or_else(|| {
             let least = |coil: Diameters, turns| {
-                solid::height(coil.bar(), turns, need.make.ends)
+                Solid::of(coil.bar(), turns, need.make.ends).greatest
                     + need.least_way(coil, turns, deflection)
             };
             least(outer, outer_turns).max(least(inner, inner_turns))

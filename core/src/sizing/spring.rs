@@ -3,6 +3,7 @@
 use super::limit::{Limit, Verdict};
 use super::need::{Factor, Need, Room, Stiffness};
 use crate::coil::ends::{Turns, TurnsError};
+use crate::coil::solid::Solid;
 use crate::coil::{Diameters, bar, buckling, gaps, growth, rate, solid, stress};
 use crate::material::StrengthError;
 use crate::nest::clearance;
@@ -30,7 +31,7 @@ pub struct Spring {
     pub drawing: Drawing,
     /// Rate, [`rate::rate`].
     pub rate: SpringRate,
-    /// Solid height, [`solid::height`].
+    /// Solid height, the greatest of [`Solid`].
     pub solid: Length,
     /// The lowest height at work.
     pub lowest: Length,
@@ -145,7 +146,7 @@ impl Need {
     pub(super) fn spring_down_to(&self, bar: &Bar, drawing: Drawing, lowest: Length) -> Spring {
         let Drawing { coil, turns, free } = drawing;
         let rate = rate::rate(self.metal.shear_modulus, coil, turns);
-        let solid = solid::height(coil.bar(), turns, self.make.ends);
+        let solid = Solid::of(coil.bar(), turns, self.make.ends).greatest;
         let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
         let greatest_load = rate * (free - lowest);
         let factor = |bearable: Option<Bearable>| match bearable {

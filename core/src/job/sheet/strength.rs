@@ -45,6 +45,7 @@ fn standing(
         tensile: None,
         allowable: None,
         stress: None,
+        factor: None,
         reserve: None,
         sets: None,
         sentence: String::new(),
@@ -71,6 +72,8 @@ fn standing(
             return report;
         }
     };
+    let factor = set::meant(against);
+    report.factor = Some(factor.name);
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
     let figure = desk.ledger.show(
         pen.figure::<Stress>(allowed.value),
@@ -81,7 +84,6 @@ fn standing(
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
-    let factor = set::meant(against);
     let from = closing_load(pen, rate, free, solid);
     report.stress = Some(show_stress(desk, coil, load, factor, &from));
     report.reserve = Some(desk.ledger.show(
@@ -97,7 +99,7 @@ fn standing(
     report.sets = Some(at_solid.sets());
     let compared = text!(
         "the stress at solid, {}, is {}, {} the {} that such wire bears",
-        factor.name(),
+        factor.name,
         pen.say::<Stress>(at_solid.stress),
         if at_solid.sets() { "above" } else { "below" },
         pen.say::<Stress>(at_solid.allowable)
@@ -132,8 +134,8 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
     DutyState {
         load: load_figure,
         height: height_figure,
-        stress: show_stress(desk, coil, load, Factor::Uncorrected, ""),
-        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser, ""),
+        stress: show_stress(desk, coil, load, Factor::UNCORRECTED, ""),
+        stress_corrected: show_stress(desk, coil, load, Factor::BERGSTRASSER, ""),
         growth: grown(desk, whole, height),
         gap: gap(desk, whole, height),
     }
@@ -187,7 +189,7 @@ fn between(
     let [lesser, greater] = [least, most].map(|load| pen.say::<Force>(load));
     let numbers = text!(
         "K = {}, F1 = {lesser}, F2 = {greater}, D = {}, d = {}",
-        quantity::write_number(Factor::Bergstrasser.at(coil.index()), 4),
+        quantity::write_number(Factor::BERGSTRASSER.at(coil.index()), 4),
         pen.decimal(coil.mean()),
         pen.decimal(coil.bar())
     );
