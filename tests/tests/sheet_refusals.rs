@@ -137,15 +137,15 @@ fn ends_are_told_as_far_as_they_were_computed() {
     let known = said(json!({"dead_turns": "1.5 ± 1/16"}));
     assert!(
         known.contains(
-            "They leave the 1.5 ± 0.0625 taken here when light and at work and near solid."
+            "The 1.5 ± 0.0625 taken here does not hold when light and at work and near solid."
         ),
         "{known}"
     );
     assert!(!known.contains("outweighs") && known.ends_with("A press test settles it."), "{known}");
     let given = said(json!({"active_turns": "7"}));
-    assert!(given.contains("They leave the 1.5 that the given active turns leave"), "{given}");
+    assert!(given.contains("The 1.5 that the given active turns leave does not hold"), "{given}");
     let closed = said(json!({"ends": "closed-ground"}));
-    assert!(closed.contains("They leave the 2 ± 0.5 taken here near solid."), "{closed}");
+    assert!(closed.contains("The 2 ± 0.5 taken here does not hold near solid."), "{closed}");
     assert!(!closed.contains("tapered"), "{closed}");
     for ends in ["open", "open-ground", "closed"] {
         assert_eq!(hot(&json!({"ends": ends})).ends, None, "{ends}");

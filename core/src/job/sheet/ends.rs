@@ -102,14 +102,14 @@ fn sentence(
         })
         .collect();
     let taken = match doubt {
-        Some(_) => text!("the {} ± {} taken here", count(turns.dead()), count(half_width)),
-        None => text!("the {} that the given active turns leave", count(turns.dead())),
+        Some(_) => text!("The {} ± {} taken here", count(turns.dead()), count(half_width)),
+        None => text!("The {} that the given active turns leave", count(turns.dead())),
     };
-    let mut said = "Between plates the dead turns grow with the load: the tips roll down on the next turn, and the coil gets stiffer.".to_owned();
+    let mut said = "Between plates the dead turns grow with the load: the end turns lie down on their neighbours, and the coil gets stiffer.".to_owned();
     said.push_str(&if outside.is_empty() {
-        text!(" They stay within {taken}.")
+        text!(" {taken} holds throughout.")
     } else {
-        text!(" They leave {taken} {}.", quantity::joined(outside.iter(), " and "))
+        text!(" {taken} does not hold {}.", quantity::joined(outside.iter(), " and "))
     });
     if ends == Ends::TaperedGround {
         said.push_str(&text!(
