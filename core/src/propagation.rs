@@ -85,7 +85,7 @@ impl RateDoubt {
         libm::sqrt(self.own * self.own + of_drawing * of_drawing + self.steel * self.steel)
     }
 
-    /// What it has of the doubt of a drawing: nought of any but its own.
+    /// What it has of the doubt of a drawing: none of any but its own.
     #[must_use]
     pub fn of_drawing(&self, number: usize) -> f64 {
         if self.drawing.number == number { self.drawing.doubt } else { 0.0 }

@@ -272,7 +272,7 @@ fn a_coil_without_a_field_loses_what_needs_it() {
         "surge",
     ];
     let of_loads = ["buckling", "lateral_rate", "standing", "stress_solid", "travel"];
-    let of_turns = ["least_gaps", "least_height", "rate", "solid", "trust"];
+    let of_turns = ["ends", "least_gaps", "least_height", "rate", "solid", "solid_least", "trust"];
     for (field, gone) in [
         ("bar", [&sizes[..], &helix, &of_loads, &of_turns].concat()),
         ("outside", [&sizes[..], &helix, &of_loads, &of_turns].concat()),

@@ -1,6 +1,8 @@
 //! What can only be checked by sampling: doubts against the scatter that they foretell, corners
 //! against what lies between them.
 
+#![cfg(test)]
+
 use coilnest::job::report::StateReport;
 use coilnest::job::{assess, file};
 use coilnest::load_test::{FALSE_ALARM, LoadTest, Reading};

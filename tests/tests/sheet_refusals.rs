@@ -127,8 +127,29 @@ fn a_coil_that_sets() {
     // 735/792 of 98 mm under 190.
     standing(
         &sheet,
-        "Closed solid it takes a set: the uncorrected stress is 792 MPa, above the 735 MPa that the steel bears. Do not press it below 99.1 mm.",
+        "A new coil of this drawing, of wire no stronger than the least of the table, takes a set when it is closed solid: the stress at solid, uncorrected, is 792 MPa, above the 735 MPa that such wire bears. Do not press it below 99.1 mm.",
     );
+}
+
+#[test]
+fn ends_are_told_as_far_as_they_were_computed() {
+    let said = |changes| hot(&changes).ends.map(|ends| ends.sentence).unwrap_or_default();
+    let known = said(json!({"dead_turns": "1.5 ± 1/16"}));
+    assert!(
+        known.contains(
+            "The 1.5 ± 0.0625 taken here does not hold when light and at work and near solid."
+        ),
+        "{known}"
+    );
+    assert!(!known.contains("outweighs") && known.ends_with("A press test settles it."), "{known}");
+    let given = said(json!({"active_turns": "7"}));
+    assert!(given.contains("The 1.5 that the given active turns leave does not hold"), "{given}");
+    let closed = said(json!({"ends": "closed-ground"}));
+    assert!(closed.contains("The 2 ± 0.5 taken here does not hold near solid."), "{closed}");
+    assert!(!closed.contains("tapered"), "{closed}");
+    for ends in ["open", "open-ground", "closed"] {
+        assert_eq!(hot(&json!({"ends": ends})).ends, None, "{ends}");
+    }
 }
 
 #[test]
@@ -197,7 +218,7 @@ fn tolerances_that_leave_no_coil() {
     );
     trust(
         &hot(&json!({"turns": "4", "tolerances": {"turns": "3"}})),
-        "As few as 1 turns less up to 1.75 dead ones may leave fewer than 0.5 at work. Count again, or write only by how much the count may be off.",
+        "As few as 1 turns less up to 2 dead ones may leave fewer than 0.5 at work. Count again, or write only by how much the count may be off.",
     );
     // What the tolerances have no part in stands.
     assert!(cold(&json!({"tolerances": {"bar": "8"}})).coil.rate.is_some());

@@ -51,6 +51,12 @@ pub enum Factor {
 
 impl Factor {
     /// Its value at an index.
+    ///
+    /// ```
+    /// use coilnest::coil::stress::Factor;
+    ///
+    /// assert!((Factor::Wahl.at(6.0) - 1.2525).abs() < 1e-12); // 23/20 + 0.615/6
+    /// ```
     #[must_use]
     pub fn at(self, index: f64) -> f64 {
         match self {

@@ -166,12 +166,6 @@ impl<Q: Copy> Range<Q> {
     pub const fn is_complete(&self) -> bool {
         self.untold.is_empty()
     }
-
-    /// As a figure of its own; an end that is not known is left open.
-    pub(crate) fn given(self) -> Given<Q> {
-        let end = |end| self.is_complete().then_some(end);
-        Given { nominal: self.nominal, least: end(self.least), most: end(self.most) }
-    }
 }
 
 impl Range<f64> {

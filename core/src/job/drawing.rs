@@ -606,10 +606,8 @@ pub(crate) fn show_stress(
     let pen = desk.pen;
     let times = factor.at(coil.index());
     let figure = pen.figure::<Stress>(stress::uncorrected(load, coil) * times);
-    let times = match factor {
-        Factor::Uncorrected => String::new(),
-        _ => text!("{} · ", quantity::write_number(times, 4)),
-    };
+    let times =
+        if times > 1.0 { text!("{} · ", quantity::write_number(times, 4)) } else { String::new() };
     let with = text!(
         "{times}8 · {} · {} / (π · ({})³){from}",
         pen.say::<quantity::Force>(load),

@@ -16,7 +16,7 @@ use crate::coil::stress::Factor;
 use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
-use crate::propagation::{RateDoubt, drawings};
+use crate::propagation::RateDoubt;
 use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
 
 /// A seat with everything that is known of its coil.
@@ -132,6 +132,9 @@ impl Reckoned {
             (0..self.seats.len()).map(|seat| if seat == which { doubt } else { 0.0 }).collect()
         };
         let touching = |member: &MemberState| if member.touching { 1.0 } else { 0.0 };
+        let loads = |part: &dyn Fn(&RateDoubt) -> f64| -> Vec<f64> {
+            columns().map(|((_, rate), member)| member.load.value * part(&rate.relative)).collect()
+        };
         let mut sources: Vec<Vec<f64>> = Vec::new();
         for (which, ((seat, rate), member)) in columns().enumerate() {
             sources.push(alone(
@@ -139,6 +142,11 @@ impl Reckoned {
                 rate.value.value * seat.standing.own_doubt.value * touching(member),
             ));
             sources.push(alone(which, member.load.value * rate.relative.own));
+            // The first coil of a drawing speaks for all of it.
+            let number = rate.relative.drawing.number;
+            if self.rates.iter().take(which).all(|rate| rate.relative.drawing.number != number) {
+                sources.push(loads(&|rate| rate.of_drawing(number)));
+            }
         }
         sources.push(
             columns()
@@ -147,15 +155,7 @@ impl Reckoned {
                 })
                 .collect(),
         );
-        let mut common = |part: &dyn Fn(&RateDoubt) -> f64| {
-            let loads =
-                columns().map(|((_, rate), member)| member.load.value * part(&rate.relative));
-            sources.push(loads.collect());
-        };
-        common(&|doubt| doubt.steel);
-        for number in drawings(self.rates.iter().map(|rate| &rate.relative)) {
-            common(&|doubt| doubt.of_drawing(number));
-        }
+        sources.push(loads(&|rate| rate.steel));
         sources
     }
 }

@@ -65,7 +65,7 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
         ..Sheet::default()
     };
     shape::fill(desk, &mut sheet, drawn, service);
-    sheet.ends = ends::of(desk, drawn);
+    sheet.ends = ends::of(desk, drawn, service);
     if let Some(coil) = Whole::of(drawn) {
         stability::fill(desk, &mut sheet, &coil, service);
         strength::fill(desk, &mut sheet, &coil, service);

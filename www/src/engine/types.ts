@@ -2810,6 +2810,10 @@ export interface Standing {
 	 */
 	allowable?: Figure;
 	/**
+	 * That factor by its name; it is behind `allowable` and `stress`.
+	 */
+	factor?: string;
+	/**
 	 * What is left of the allowable stress.
 	 */
 	reserve?: Figure;

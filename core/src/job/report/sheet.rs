@@ -166,6 +166,9 @@ record! {
         /// with; its working names the factor.
         #[serde(skip_serializing_if = "Option::is_none")]
         stress: Option<Figure>,
+        /// That factor by its name; it is behind `allowable` and `stress`.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        factor: Option<&'static str>,
         /// What is left of the allowable stress.
         #[serde(skip_serializing_if = "Option::is_none")]
         reserve: Option<Figure>,

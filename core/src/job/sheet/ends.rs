@@ -1,18 +1,17 @@
 //! What the ends do between plates, beside the textbook's count of dead turns.
 
+use super::trust;
 use crate::coil::plates::{self, Band, Stage};
 use crate::coil::{ends::DeadTurnsDoubt, ends::Ends, ends::Turns, rate};
 use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::text;
 use crate::job::report::{EndsReport, EndsStage, Figure};
+use crate::job::service::Service;
 use crate::quantity::{self, Modulus, SpringRate};
 
-/// Turns at work below which a spring has few: there the ends are worth more than all else.
-const FEW: f64 = 6.0;
-
 /// None for ends that were not computed, and where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<EndsReport> {
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<EndsReport> {
     let facts = &drawn.facts;
     let (coil, turns, ends) = (facts.diameters?, facts.turns?, facts.ends?);
     let moduli = drawn.moduli.as_ref()?;
@@ -44,7 +43,16 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<EndsReport> {
         stages.push(EndsStage { name: name(stage), dead: dead(desk, band, stage), least, most });
         bands.push((stage, band));
     }
-    Some(EndsReport { stages, sentence: sentence(turns, ends, drawn.dead_turns, &bands) })
+    let mut said = sentence(turns, ends, drawn.dead_turns, &bands);
+    if trust::ends_outweigh(drawn, service) {
+        let more = text!(
+            " With {} turns at work this outweighs everything else that is not known of the rate.",
+            count(turns.active())
+        );
+        said.push_str(&more);
+    }
+    said.push_str(" A press test settles it.");
+    Some(EndsReport { stages, sentence: said })
 }
 
 fn count(turns: f64) -> String {
@@ -59,8 +67,8 @@ fn span(band: Band) -> String {
 const fn name(stage: Stage) -> &'static str {
     match stage {
         Stage::Light => "Light, the first tenth of the travel",
-        Stage::AtWork => "At work, from 30 to 70 %",
-        Stage::NearSolid => "Near solid, from 70 to 90 %",
+        Stage::AtWork => "At work, from 30 to 70\u{a0}%",
+        Stage::NearSolid => "Near solid, from 70 to 90\u{a0}%",
     }
 }
 
@@ -94,14 +102,14 @@ fn sentence(
         })
         .collect();
     let taken = match doubt {
-        Some(_) => text!("the {} ± {} taken here", count(turns.dead()), count(half_width)),
-        None => text!("the {} that the given active turns leave", count(turns.dead())),
+        Some(_) => text!("The {} ± {} taken here", count(turns.dead()), count(half_width)),
+        None => text!("The {} that the given active turns leave", count(turns.dead())),
     };
-    let mut said = "Between plates the dead turns grow with the load: the tips roll down on the next turn, and the coil gets stiffer.".to_owned();
+    let mut said = "Between plates the dead turns grow with the load: the end turns lie down on their neighbours, and the coil gets stiffer.".to_owned();
     said.push_str(&if outside.is_empty() {
-        text!(" They stay within {taken}.")
+        text!(" {taken} holds throughout.")
     } else {
-        text!(" They leave {taken} {}.", quantity::joined(outside.iter(), " and "))
+        text!(" {taken} does not hold {}.", quantity::joined(outside.iter(), " and "))
     });
     if ends == Ends::TaperedGround {
         said.push_str(&text!(
@@ -110,12 +118,5 @@ fn sentence(
             span(plates::OPEN_TIP_LIGHT)
         ));
     }
-    if turns.active() < FEW {
-        said.push_str(&text!(
-            " With {} turns at work this outweighs everything else that is not known of the rate.",
-            count(turns.active())
-        ));
-    }
-    said.push_str(" A press test settles it.");
     said
 }

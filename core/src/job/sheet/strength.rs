@@ -45,6 +45,7 @@ fn standing(
         tensile: None,
         allowable: None,
         stress: None,
+        factor: None,
         reserve: None,
         sets: None,
         sentence: String::new(),
@@ -71,6 +72,8 @@ fn standing(
             return report;
         }
     };
+    let factor = set::meant(against);
+    report.factor = Some(factor.name());
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
     let figure = desk.ledger.show(
         pen.figure::<Stress>(allowed.value),
@@ -81,7 +84,6 @@ fn standing(
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
-    let factor = set::meant(against);
     let from = closing_load(pen, rate, free, solid);
     report.stress = Some(show_stress(desk, coil, load, factor, &from));
     report.reserve = Some(desk.ledger.show(

@@ -53,6 +53,13 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
     })
 }
 
+/// Whether what is not known of the dead turns outweighs all else together.
+pub(super) fn ends_outweigh(drawn: &Drawn, service: &Service) -> bool {
+    let budget = toleranced(drawn, service).and_then(|it| propagation::rate(&it.sample()).ok());
+    let largest = budget.and_then(|budget| budget.largest());
+    largest.is_some_and(|part| part.input == Input::DeadTurns && part.share > 0.5)
+}
+
 /// Which tolerances leave no coil, in the units of the job.
 fn no_coil(pen: Pen, within: &Toleranced, error: &PropagationError) -> String {
     let count = |turns: f64| quantity::write_number(turns, 4);

@@ -1,7 +1,6 @@
 //! A drawing that was found: its figures, and its texts as a job holds them.
 
 use super::words;
-use crate::coil::ends::Ends;
 use crate::coil::{Hand, bar, rate, solid, stress};
 use crate::job::desk::Desk;
 use crate::job::drawing::{ENDS, GEOMETRY};
@@ -67,13 +66,8 @@ impl Drawer<'_> {
             show(pen.size(free), "L0 = h + F / R, rounded", with, rate::SOURCE.to_string());
         let with = text!("d = {}, nt = {}", pen.decimal(coil.bar()), words::turns(turns.total()));
         let ends = self.need.make.ends;
-        let formula = match ends {
-            Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
-            Ends::OpenGround | Ends::ClosedGround => "Lc = d · nt",
-            Ends::TaperedGround => "Lc = d · (nt − 0.3)",
-        };
-        let closed_figure =
-            show(pen.height(closed), formula, with, solid::source(ends).to_string());
+        let (_, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
+        let closed_figure = show(pen.height(closed), rule.formula, with, rule.source.to_string());
         let with = text!("{}, D = {}", self.metal(pen, spring), pen.decimal(coil.mean()));
         let figure = pen.figure::<SpringRate>(found);
         let rate = show(figure, "R = G · d⁴ / (8 · D³ · n)", with, rate::SOURCE.to_string());
