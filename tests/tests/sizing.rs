@@ -88,7 +88,9 @@ struct ByHand {
     n: f64,
     free: f64,
     rate: f64,
+    /// The greatest solid height that an authority gives, and the least.
     solid: f64,
+    least_solid: f64,
     growth: f64,
     pitch: f64,
     mass: f64,
@@ -101,14 +103,16 @@ impl ByHand {
         let total = n + need.make.dead_turns;
         let g = need.metal.shear_modulus.value;
         let rate = g * d * d * d * d / (8.0 * mean * mean * mean * n);
-        let bars = match need.make.ends {
-            Ends::Open | Ends::Closed => total + 1.0,
-            Ends::OpenGround | Ends::ClosedGround => total,
-            Ends::TaperedGround => total - 0.3,
+        // The usual count of bars, and another authority's where there is one.
+        let (bars, other) = match need.make.ends {
+            Ends::Open => (total + 1.0, total + 1.0),
+            Ends::Closed => (total + 1.0, total + 1.5),
+            Ends::OpenGround | Ends::ClosedGround => (total, total),
+            Ends::TaperedGround => (total - 0.3, 1.01 * (total - 0.5)),
         };
-        let solid = bars * d;
+        let (solid, least_solid) = (bars.max(other) * d, bars.min(other) * d);
         let spaces = if need.make.ends == Ends::OpenGround { total } else { n };
-        let pitch = d + (free - solid) / spaces;
+        let pitch = d + (free - bars * d) / spaces;
         // Ends held: length of bar and turns are kept. Ends free: the rod turns as it bends.
         let held = (mean * mean + (pitch * pitch - d * d) / (PI * PI)).sqrt() - mean;
         let turn = (PI * PI * mean * mean + pitch * pitch).sqrt();
@@ -120,7 +124,8 @@ impl ByHand {
         let free_to_turn =
             2.0 * c1 * (b * s1 * s1 + c1 * c1) / (b * torsion * s1 + curvature * c1) - mean;
         let mass = need.metal.density.value * PI * d * d / 4.0 * total * turn;
-        Self { d, mean, n, free, rate, solid, growth: held.max(free_to_turn), pitch, mass }
+        let growth = held.max(free_to_turn);
+        Self { d, mean, n, free, rate, solid, least_solid, growth, pitch, mass }
     }
 
     fn stress(&self, allowed: Allowed, load: f64) -> f64 {
@@ -173,7 +178,7 @@ impl ByHand {
         }
         let bar = Length::new::<meter>(self.d);
         let load = self.rate * (self.free - lowest);
-        let at_solid = self.rate * (self.free - self.solid);
+        let at_solid = self.rate * (self.free - self.least_solid);
         for (limit, allowed, load) in [
             (Limit::StressAtLoad, Some(metal.at_load), load),
             (Limit::StressAtSolid, metal.at_solid, at_solid),
@@ -339,7 +344,8 @@ fn any_case(random: &mut Random) -> Case {
     need.room.free = given(random, free.value * tall);
     let at_lowest = hand.stress(need.metal.at_load, need.work.greatest().value);
     need.metal.at_load = stress(at_lowest / 1e6 * slack(random), at_load);
-    let at_solid_stress = hand.stress(stress(1.0, at_solid), hand.rate * (free.value - solid));
+    let at_solid_stress =
+        hand.stress(stress(1.0, at_solid), hand.rate * (free.value - hand.least_solid));
     need.metal.at_solid =
         random.chance(0.7).then(|| stress(at_solid_stress / 1e6 * slack(random), at_solid));
 

@@ -146,7 +146,7 @@ impl Need {
     pub(super) fn spring_down_to(&self, bar: &Bar, drawing: Drawing, lowest: Length) -> Spring {
         let Drawing { coil, turns, free } = drawing;
         let rate = rate::rate(self.metal.shear_modulus, coil, turns);
-        let solid = Solid::of(coil.bar(), turns, self.make.ends).greatest;
+        let Solid { least, greatest: solid } = Solid::of(coil.bar(), turns, self.make.ends);
         let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
         let greatest_load = rate * (free - lowest);
         let factor = |bearable: Option<Bearable>| match bearable {
@@ -161,7 +161,7 @@ impl Need {
             greatest_load,
             stress_at_load: factor(Some(bar.at_load)) * stress::uncorrected(greatest_load, coil),
             stress_at_solid: factor(bar.at_solid)
-                * stress::uncorrected(rate * (free - solid), coil),
+                * stress::uncorrected(rate * (free - least), coil),
             growth: growth::larger(coil, pitch, coil.bar(), self.metal.poisson),
             mass: bar::mass(coil, bar::length(coil, pitch, turns.total()), self.metal.density),
             pitch,
