@@ -241,10 +241,9 @@ fn tapered_ends_stand_solid_where_the_documentation_says() {
     }
     let ends = |all: &[f64]| {
         let least = all.iter().copied().fold(f64::INFINITY, f64::min);
-        [least, all.iter().copied().fold(f64::NEG_INFINITY, f64::max)]
-            .map(|it| (it * 100.0).round())
+        [least, all.iter().copied().fold(f64::NEG_INFINITY, f64::max)].map(|it| format!("{it:.2}"))
     };
-    assert_eq!(ends(&long), [-73.0, -34.0]);
-    assert_eq!(ends(&short), [-18.0, 4.0]);
+    assert_eq!(ends(&long), ["-0.73", "-0.34"]);
+    assert_eq!(ends(&short), ["-0.18", "0.04"]);
     assert!((solid::bars_over_turns(Ends::TaperedGround) + 0.3).abs() < 1e-12);
 }
