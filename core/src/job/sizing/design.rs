@@ -66,7 +66,7 @@ impl Drawer<'_> {
             show(pen.size(free), "L0 = h + F / R, rounded", with, rate::SOURCE.to_string());
         let with = text!("d = {}, nt = {}", pen.decimal(coil.bar()), words::turns(turns.total()));
         let ends = self.need.make.ends;
-        let (_, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
+        let (least, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
         let closed_figure = show(pen.height(closed), rule.formula, with, rule.source.to_string());
         let with = text!("{}, D = {}", self.metal(pen, spring), pen.decimal(coil.mean()));
         let figure = pen.figure::<SpringRate>(found);
@@ -90,7 +90,7 @@ impl Drawer<'_> {
             show(pen.figure::<Stress>(stress), formula, with, stress::SOURCE.to_string())
         };
         let stress = stressed(spring.stress_at_load, spring.greatest_load);
-        let stress_solid = stressed(spring.stress_at_solid, found * (free - closed));
+        let stress_solid = stressed(spring.stress_at_solid, found * (free - least.height));
         let with = text!(
             "d = {}, D = {}, nt = {}, ρ = {}",
             pen.decimal(coil.bar()),
