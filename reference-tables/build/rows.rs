@@ -38,7 +38,7 @@ pub(crate) enum Values {
     Steel(Box<Steel>),
     Strength(Strength),
     Shares(Shares),
-    Tape { rule: ErrorRule, citation: Citation },
+    Tape { rule: ErrorRule, usual: Vec<&'static str>, citation: Citation },
     Diameters { bands: Vec<Band>, citation: Citation },
     Sizes { sizes: Vec<Value>, citation: Citation },
 }
@@ -234,7 +234,11 @@ fn row_of(file: &str, subject: &str, mut fields: Fields, sources: &Sources) -> R
         "steel" => Values::Steel(Box::new(fields.steel(sources)?)),
         "strength" => Values::Strength(fields.strength(sources)?),
         "allowable" => Values::Shares(fields.shares(sources)?),
-        "tape" => Values::Tape { rule: fields.error_rule()?, citation: fields.citation(sources)? },
+        "tape" => Values::Tape {
+            rule: fields.error_rule()?,
+            usual: fields.systems("usual")?,
+            citation: fields.citation(sources)?,
+        },
         "diameters" => {
             Values::Diameters { bands: fields.bands()?, citation: fields.citation(sources)? }
         }
@@ -284,6 +288,16 @@ impl Fields {
         let toml::Value::Array(list) = list else { return Err(expected()) };
         let text = |it: toml::Value| it.as_str().map(str::to_owned).ok_or_else(expected);
         list.into_iter().map(text).collect()
+    }
+
+    /// Systems of units, by the names of their variants.
+    fn systems(&mut self, field: &str) -> Result<Vec<&'static str>, String> {
+        let named = |system: String| match system.as_str() {
+            "inch" => Ok("Inch"),
+            "metric" => Ok("Metric"),
+            other => Err(format!("{field}: {other:?} is neither \"inch\" nor \"metric\"")),
+        };
+        self.texts(field)?.into_iter().map(named).collect()
     }
 
     /// The tables of a list, each read to its end.

@@ -20,7 +20,7 @@ enum Of {
 }
 
 /// Every field that a bare number may stand in, `[]` behind a list.
-const FIELDS: [(&str, Of); 90] = [
+const FIELDS: [(&str, Of); 92] = [
     ("tape.graduation", Of::Length),
     ("tape.error", Of::Length),
     ("tape.ends_error", Of::Length),
@@ -49,6 +49,7 @@ const FIELDS: [(&str, Of); 90] = [
     ("nests[].ask[]", Of::Length),
     ("nests[].seats[].raise", Of::Length),
     ("nests[].seats[].readings[]", Of::Length),
+    ("nests[].seats[].confirmed", Of::Length),
     ("frame.weight", Of::Load),
     ("frame.centre.along", Of::Length),
     ("frame.centre.across", Of::Length),
@@ -63,6 +64,7 @@ const FIELDS: [(&str, Of); 90] = [
     ("frame.supports[].shim", Of::Length),
     ("frame.supports[].ground", Of::Length),
     ("bench[].readings[]", Of::Length),
+    ("bench[].confirmed", Of::Length),
     ("replace.candidates[].bar", Of::Length),
     ("replace.candidates[].outside", Of::Length),
     ("replace.candidates[].mean", Of::Length),
