@@ -26,7 +26,7 @@ async function expectGoodAndKept(page: Page): Promise<void> {
 	await page.reload();
 	await expect(field(page, 'Book figure, Outer, Nest 1')).toHaveValue('13 15/16');
 	await expect(field(page, 'Limit ±, Outer, Nest 1')).toHaveValue('1/8');
-	await expect(field(page, 'Reading 1, Outer, Nest 1')).toHaveValue('13 7/8');
+	await expect(field(page, 'Place 1, Outer, Nest 1')).toHaveValue('13 7/8');
 	await expect(button(coil(page, 'Outer, Nest 1'), 'Good')).toBeVisible();
 }
 
@@ -46,7 +46,7 @@ test.describe('on a phone', () => {
 		await type('1', '3', '15/16', 'Next');
 		await expect(field(page, 'Limit ±, Outer, Nest 1')).toBeFocused();
 		await type('1/8', 'Next');
-		await expect(field(page, 'Reading 1, Outer, Nest 1')).toBeFocused();
+		await expect(field(page, 'Place 1, Outer, Nest 1')).toBeFocused();
 		await type('1', '3', '7/8');
 
 		expect(hands.presses).toBeLessThanOrEqual(MOST_PRESSES);

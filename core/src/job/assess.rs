@@ -9,6 +9,7 @@ use super::frame::Named;
 use super::input::{Job, NestEntry, Record, Seat};
 use super::labels::{self, Marked};
 use super::nest::{self, Reckoned, Seated};
+use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
     CoilReport, FrameReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Tally,
@@ -37,7 +38,7 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
 #[must_use]
 pub fn assess_nests(job: &Job, tables: &Tables<'_>) -> Report {
     report(job, tables, |desk, _, bench, _| {
-        labels::once(desk, &bench.marked());
+        labels::once(desk, &bench.marked_with(&[]));
         None
     })
 }
@@ -52,9 +53,7 @@ fn beside(
     let written = frame::read(desk, job, &bench.nest_names());
     let stands = written.and_then(|written| frame::assess(desk, &written, &bench.named(nests)));
     let lying = pool::read(desk, job, bench);
-    let marked: Vec<Marked<'_>> =
-        bench.marked().into_iter().chain(lying.iter().map(pool::Lying::marked)).collect();
-    labels::once(desk, &marked);
+    labels::once(desk, &bench.marked_with(&lying));
     pool::uses(desk, job);
     replace::read(desk, job, bench);
     sizing::read(desk, job);
@@ -256,8 +255,8 @@ impl<'j> Bench<'j> {
         nests.map(|(nest, reckoned)| Named { id: &nest.id, reckoned: reckoned.as_ref() }).collect()
     }
 
-    /// The labels of the coils in their seats.
-    fn marked(&self) -> Vec<Marked<'_>> {
+    /// The labels of the coils in their seats and of others.
+    pub(crate) fn marked_with<'a>(&'a self, lying: &'a [Lying<'_>]) -> Vec<Marked<'a>> {
         let seats = self.nests.iter().flat_map(|nest| {
             nest.seats.iter().enumerate().map(move |(index, seat)| Marked {
                 at: nest.at.field("seats").item(index),
@@ -265,7 +264,7 @@ impl<'j> Bench<'j> {
                 label: seat.label.as_deref().unwrap_or_default(),
             })
         });
-        seats.collect()
+        seats.chain(lying.iter().map(Lying::marked)).collect()
     }
 
     fn draft(

@@ -13,8 +13,13 @@ pub(crate) struct Marked<'a> {
 
 /// Notes at each coil whose label another of its kind has too.
 pub(crate) fn once(desk: &mut Desk<'_>, marked: &[Marked<'_>]) {
-    let mut sorted: Vec<&Marked<'_>> = marked.iter().filter(|one| !one.label.is_empty()).collect();
-    sorted.sort_by_key(|one| (one.coil, one.label));
+    // Put in one by one: a sort is more code than a first look at the page has room for.
+    let mut sorted: Vec<&Marked<'_>> = Vec::with_capacity(marked.len());
+    for one in marked.iter().filter(|one| !one.label.is_empty()) {
+        let place =
+            sorted.partition_point(|before| (before.coil, before.label) <= (one.coil, one.label));
+        sorted.insert(place, one);
+    }
     for same in sorted.chunk_by(|a, b| (a.coil, a.label) == (b.coil, b.label)) {
         for one in same.iter().filter(|_| same.len() > 1) {
             let text = text!(

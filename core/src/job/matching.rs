@@ -7,6 +7,7 @@ use super::figures::{Pen, text};
 use super::file;
 use super::frame;
 use super::input::Job;
+use super::labels;
 use super::nest::{Reckoned, called};
 use super::pool::{self, Lying, Use};
 use super::problem::Path;
@@ -36,6 +37,7 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let mut desk = Desk::new(tables, aside.pen);
     let lying = pool::read(&mut desk, job, &bench);
     let uses = pool::uses(&mut desk, job);
+    labels::once(&mut desk, &bench.marked_with(&lying));
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {

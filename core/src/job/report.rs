@@ -790,6 +790,8 @@ record! {
         steels: Vec<Choice>,
         /// Tape classes.
         tape_classes: Vec<Choice>,
+        /// What a coil may look like; any other word will do.
+        conditions: Vec<Choice>,
         /// Systems of units.
         systems: Vec<Choice>,
         /// Hands.

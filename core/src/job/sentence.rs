@@ -199,5 +199,7 @@ fn opening(pen: Pen, limits: Limits, book: Option<Length>, off: &Off<'_>) -> Str
 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        std::iter::once(first.to_ascii_uppercase()).chain(letters).collect()
+    })
 }

@@ -70,7 +70,7 @@ impl<'t> Weighed<'t> {
             let (from, name) = match (anchor, facts.free) {
                 (Some(anchor), _) => (anchor, "the reading nearest the book figure"),
                 (None, Some(book)) => (book, "the book figure"),
-                (None, None) => (middle_of_others(all, taken), "the other readings"),
+                (None, None) => (mean_of_others(all, taken), "the other readings"),
             };
             if is_confirmed(taken) || is_backed(taken) || is_near(taken, from) {
                 weighed.kept.push(taken);
@@ -112,12 +112,14 @@ fn allowed(facts: &Facts) -> Option<Length> {
     off.into_iter().flatten().reduce(|a, b| if b > a { b } else { a })
 }
 
-/// The middle one of the other readings; the reading itself where there is none.
-fn middle_of_others(all: &[Taken], taken: &Taken) -> Length {
-    let others = all.iter().filter(|other| other.place != taken.place);
-    let mut others: Vec<Length> = others.map(|other| other.said.estimate()).collect();
-    others.sort_by(|a, b| a.value.total_cmp(&b.value));
-    others.get(others.len() / 2).copied().unwrap_or_else(|| taken.said.estimate())
+/// The mean of the other readings; the reading itself where there is none.
+fn mean_of_others(all: &[Taken], taken: &Taken) -> Length {
+    let (mut sum, mut count) = (Length::default(), 0.0);
+    for other in all.iter().filter(|other| other.place != taken.place) {
+        sum += other.said.estimate();
+        count += 1.0;
+    }
+    if count > 0.0 { sum / count } else { taken.said.estimate() }
 }
 
 /// What a reading may have been: the nearest within reach that is a slip away from it.
@@ -135,16 +137,15 @@ fn likely(taken: &Taken, from: Length, reach: Length) -> Option<Length> {
 
 /// The readings that come of two neighbouring digits changing places: `15 3/16` of `51 3/16`.
 fn swapped(taken: &Taken) -> impl Iterator<Item = Length> {
-    let letters: Vec<char> = taken.text.chars().collect();
     let system = taken.reading.system();
-    (1..letters.len()).filter_map(move |at| {
-        let mut letters = letters.clone();
+    (1..taken.text.len()).filter_map(move |at| {
+        let mut letters = taken.text.clone().into_bytes();
         let pair = letters.get_mut(at - 1..=at)?;
-        if !pair.iter().all(char::is_ascii_digit) {
+        if !pair.iter().all(u8::is_ascii_digit) {
             return None;
         }
-        pair.reverse();
-        let text: String = letters.into_iter().collect();
+        pair.rotate_left(1);
+        let text = String::from_utf8(letters).ok()?;
         Reading::parse(&text, system, &bounds::READING).ok().map(|reading| reading.length())
     })
 }

@@ -1190,6 +1190,10 @@ export interface Choice {
  */
 export interface Choices {
 	/**
+	 * What a coil may look like; any other word will do.
+	 */
+	conditions: Choice[];
+	/**
 	 * Forms of ends.
 	 */
 	ends: Choice[];
