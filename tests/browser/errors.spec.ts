@@ -47,7 +47,7 @@ test('the rest of the report stands beside an error', async ({ page }) => {
 	await page.keyboard.press('Tab');
 	await expect(page.getByText(SAID)).toBeVisible();
 
-	await expect(button(coil(page, 'Outer, A left'), 'Good')).toBeVisible();
+	await expect(button(coil(page, 'Outer, A left'), 'Read again')).toBeVisible();
 	await expect(button(coil(page, 'Inner, A left'), 'Short')).toBeVisible();
 	await expect(button(coil(page, 'Inner, A right'), 'Too close to call')).toBeVisible();
 	await page.getByRole('link', { name: 'Nest' }).click();

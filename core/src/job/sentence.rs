@@ -21,9 +21,9 @@ pub(crate) fn percent(p: f64) -> String {
     }
 }
 
-/// Whether two heights are one on paper: a deviation below half a sixty-fourth of an inch.
+/// Whether two heights are one on paper: a deviation of no more than half a sixty-fourth of an inch.
 fn on_the_figure(deviation: Length) -> bool {
-    deviation.value.abs() < 0.000_198
+    deviation.value.abs() < 0.000_199
 }
 
 fn deviation_of(pen: Pen, deviation: Option<Length>) -> String {
