@@ -16,7 +16,9 @@ function belongings({ label, readings, pair, condition, confirmed }: Seat | Benc
 
 /** Whether a coil is there, and not a place alone. */
 function isThere({ label, readings, condition }: Seat): boolean {
-	return Boolean(label?.trim() || condition?.trim()) || (readings ?? []).some((reading) => reading.trim() !== '');
+	return (
+		Boolean(label?.trim() || condition?.trim()) || (readings ?? []).some((reading) => reading.trim() !== '')
+	);
 }
 
 /**
