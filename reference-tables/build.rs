@@ -24,12 +24,8 @@ fn build() -> Result<(), String> {
         all.extend(folder(name, &sources)?);
     }
     rows::consistent(&all)?;
-    let of = |wanted: fn(&rows::Values) -> bool| {
-        rows::ordered(all.iter().filter(|row| wanted(&row.values)).collect())
-    };
-    let steels = of(|values| matches!(values, rows::Values::Steel(_)))?;
-    let tapes = of(|values| matches!(values, rows::Values::Tape { .. }))?;
-    let text = constants::constants(&all, &steels, &tapes);
+    let steels = all.iter().filter(|row| matches!(row.values, rows::Values::Steel(_)));
+    let text = constants::constants(&all, &rows::ordered(steels.collect())?);
     let out = env::var("OUT_DIR").map_err(|error| format!("OUT_DIR: {error}"))?;
     let out = Path::new(&out).join("constants.rs");
     fs::write(&out, text).map_err(|error| format!("{}: {error}", out.display()))

@@ -18,7 +18,7 @@
 //!     "format": "coilnest-job/1",
 //!     "tape": { "graduation": "1/16 in", "error": "0" },
 //!     "coils": [{ "id": "outer", "free": "15 11/16", "limits": { "under": "1/8", "over": "1/8" } }],
-//!     "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["15 5/8"] }] }]
+//!     "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["15 5/8", "15 11/16"] }] }]
 //! }"#)?;
 //! let report = assess(&job, &tables);
 //! let verdict = report.nests[0].seats[0].verdict.as_ref();
@@ -38,6 +38,7 @@ mod figures;
 pub mod file;
 mod frame;
 pub mod input;
+mod labels;
 mod level;
 mod matching;
 mod nest;
@@ -50,9 +51,12 @@ pub mod respell;
 mod seat;
 mod sentence;
 mod service;
+mod settle;
 mod sheet;
 mod sizing;
+mod slips;
 pub mod strip;
+mod taped;
 mod tolerance;
 
 pub use assess::{assess, assess_nests, nest_state};

@@ -1,13 +1,16 @@
-//! Several readings of one free height: their mean, and how far to trust it.
+//! Readings of one free height at places round the coil: their mean, and how far to trust it.
 
-use crate::quantity::{Angle, Length};
+use crate::quantity::{Angle, Length, System, unit};
 use crate::reading::Interval;
 use crate::source::{Known, Source};
 use thiserror::Error;
 
 /// Where the budget of doubt comes from.
-pub const SOURCE: Source =
-    Source::new("JCGM 100:2008", "4.2.3 and 4.3.7, uniform half-width over √3", Known::Memory);
+pub const SOURCE: Source = Source::new(
+    "JCGM 100:2008",
+    "4.2.3, 4.3.7 and F.2.2.1: a half-width over √3, resolution is not averaged away",
+    Known::Memory,
+);
 
 /// How far a tape of a class may be wrong.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,6 +50,7 @@ pub struct TapeClass {
     name: &'static str,
     rule: ErrorRule,
     source: Source,
+    usual: &'static [System],
 }
 
 impl TapeClass {
@@ -58,7 +62,13 @@ impl TapeClass {
         rule: ErrorRule,
         source: Source,
     ) -> Self {
-        Self { id, name, rule, source }
+        Self { id, name, rule, source, usual: &[] }
+    }
+
+    /// The same, among those usual for tapes marked in these systems (common practice, no source).
+    #[must_use]
+    pub const fn usual_for(self, systems: &'static [System]) -> Self {
+        Self { usual: systems, ..self }
     }
 
     /// The word that a job file uses.
@@ -94,13 +104,34 @@ impl TapeClass {
     }
 }
 
-/// What a measurement was made with.
+/// Of the classes usual for tapes marked in a system, the one that permits most at a length: what is
+/// taken of a tape of which nothing is known.
+#[must_use]
+pub fn widest_usual(classes: &[TapeClass], system: System, length: Length) -> Option<TapeClass> {
+    let usual = classes.iter().filter(|class| class.usual.contains(&system));
+    let wide = usual.filter_map(|class| Some((class.permissible_error(length)?, *class)));
+    let wider = |a: (Length, TapeClass), b: (Length, TapeClass)| if b.0 > a.0 { b } else { a };
+    wide.reduce(wider).map(|(_, class)| class)
+}
+
+/// How far one place round a coil is taken to stand off the coil's own height, as a half-width, where
+/// nothing else is known: 1/16 in, or 1.5 mm (common practice, no source).
+#[must_use]
+pub fn usual_place(system: System) -> Length {
+    match system {
+        System::Inch => Length::new::<unit::inch>(1.0 / 16.0),
+        System::Metric => Length::new::<unit::millimeter>(1.5),
+    }
+}
+
+/// What a measurement was made with, and on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tape {
     /// Half-width of the tape's own error, the same in every reading.
     pub error: Length,
-    /// Half-width of how squarely the tape and the coil's ends were met.
-    pub ends: Length,
+    /// Half-width of how far one place round the coil may stand off the coil's own height: ends that
+    /// are not square or not flat, and how they were met. Each place has its own.
+    pub place: Length,
 }
 
 /// A measured free height with the parts of its doubt, each a standard uncertainty.
@@ -108,14 +139,14 @@ pub struct Tape {
 pub struct Measured {
     /// Mean of the readings.
     pub mean: Length,
-    /// From the graduations that each reading was told apart by.
+    /// At how many places round the coil it was read.
+    pub places: usize,
+    /// From the graduations: what one reading can be told apart by, however often it is repeated.
     pub reading_doubt: Length,
     /// From the tape's own error; common to everything measured with it.
     pub tape_doubt: Length,
-    /// From how squarely the ends were met.
-    pub ends_doubt: Length,
-    /// From the scatter of the readings.
-    pub repeat_doubt: Length,
+    /// How far one place stands off the coil's own height.
+    pub place_scatter: Length,
     /// Greatest reading less the smallest.
     pub spread: Length,
 }
@@ -129,15 +160,18 @@ pub enum MeasuredError {
     NoReading,
 }
 
-/// The mean of readings taken round a coil, and the doubt that is left.
+/// The mean of readings taken at places round a coil, and the doubt that is left.
 ///
 /// ```text
 /// y  = Σ x_i / m
-/// u² = Σ u_i² / m²  +  (e/√3)²  +  (q/√3)²  +  s²/m
+/// u² = Σ u_i² / m  +  (e/√3)²  +  max(s², q²/3) / m
 /// ```
-/// `x_i` midpoint of what a reading says, `u_i` its half-width over √3 · `m` their number ·
-/// `e` tape error, which more readings do not average away · `q` ends · `s` standard deviation of
-/// the readings, from two on
+/// `x_i` midpoint of what a reading says, `u_i` its half-width over √3 · `m` number of places ·
+/// `e` tape error · `q` half-width of one place · `s` standard deviation of the readings, from two on
+///
+/// Only the places average. Two readings at one mark are rounded by the same amount, and one tape is
+/// as wrong in all of them: repeating them tells nothing new of either. Where the readings stand on
+/// different marks, `s` shows what was gained.
 ///
 /// # Errors
 /// [`MeasuredError::NoReading`].
@@ -155,14 +189,18 @@ pub enum MeasuredError {
 /// // To the nearest sixteenth of an inch, with a class II tape from its hook: 0.7 mm.
 /// let reading = Reading::parse("15 3/8", System::Inch, &bounds::READING)?;
 /// let said = reading.interval(mm(25.4 / 16.0));
-/// let measured = measure(&[said], Tape { error: mm(0.7), ends: mm(0.0) })?;
-/// assert!((measured.doubt().get::<millimeter>() - 0.611).abs() < 5e-4);
+/// let tape = Tape { error: mm(0.7), place: mm(25.4 / 16.0) };
+/// let one = measure(&[said], tape)?;
+/// assert!((one.doubt().get::<millimeter>() - 1.102).abs() < 5e-4);
+/// // Four places on one mark are surer than one, but never surer than mark and tape.
+/// let four = measure(&[said; 4], tape)?;
+/// assert!((four.doubt().get::<millimeter>() - 0.764).abs() < 5e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn measure(readings: &[Interval], tape: Tape) -> Result<Measured, MeasuredError> {
     let Some(first) = readings.first() else { return Err(MeasuredError::NoReading) };
-    #[expect(clippy::cast_precision_loss, reason = "nobody takes 2⁵² readings of one coil")]
-    let count = readings.len() as f64;
+    let places = readings.len();
+    let count = number(places);
     let (mut sum, mut squares, mut least, mut most) =
         (0.0, 0.0, first.estimate(), first.estimate());
     for reading in readings {
@@ -175,16 +213,22 @@ pub fn measure(readings: &[Interval], tape: Tape) -> Result<Measured, MeasuredEr
     let mean = sum / count;
     let scatter: f64 =
         readings.iter().map(|reading| (reading.estimate().value - mean).powi(2)).sum();
-    let repeat_squared = if count > 1.0 { scatter / (count - 1.0) / count } else { 0.0 };
+    let shown = if places > 1 { libm::sqrt(scatter / (count - 1.0)) } else { 0.0 };
+    let usual = uniform(tape.place).value;
     let length = |value: f64| Length { value, ..Length::default() };
     Ok(Measured {
         mean: length(mean),
-        reading_doubt: length(libm::sqrt(squares) / count),
+        places,
+        reading_doubt: length(libm::sqrt(squares / count)),
         tape_doubt: uniform(tape.error),
-        ends_doubt: uniform(tape.ends),
-        repeat_doubt: length(libm::sqrt(repeat_squared)),
+        place_scatter: length(if shown > usual { shown } else { usual }),
         spread: most - least,
     })
+}
+
+#[expect(clippy::cast_precision_loss, reason = "nobody takes 2⁵² readings of one coil")]
+fn number(places: usize) -> f64 {
+    places as f64
 }
 
 /// Standard uncertainty of something known only to lie within ± a half-width.
@@ -203,7 +247,13 @@ impl Measured {
     /// The part of it that belongs to this coil alone, and not to the tape.
     #[must_use]
     pub fn own_doubt(&self) -> Length {
-        root_sum_square(&[self.reading_doubt, self.ends_doubt, self.repeat_doubt])
+        root_sum_square(&[self.reading_doubt, self.place_doubt()])
+    }
+
+    /// What the places leave in doubt: the more of them, the less.
+    #[must_use]
+    pub fn place_doubt(&self) -> Length {
+        self.place_scatter / libm::sqrt(number(self.places))
     }
 
     /// How far the ends are from square, judged by the spread over the diameter.
@@ -239,41 +289,64 @@ mod tests {
     }
 
     #[test]
-    fn more_readings_average_the_graduation_but_not_the_tape() {
+    fn places_average_but_neither_marks_nor_tape_do() {
         let reading = read("390", 1.6);
-        let tape = Tape { error: mm(0.7), ends: mm(0.0) };
+        let tape = Tape { error: mm(0.7), place: mm(1.5) };
         let (one, four) =
             (measure(&[reading], tape).unwrap(), measure(&[reading; 4], tape).unwrap());
+        assert_relative_eq!(four.reading_doubt.value, one.reading_doubt.value);
+        assert_relative_eq!(four.tape_doubt.value, one.tape_doubt.value);
         assert_relative_eq!(
-            four.reading_doubt.value,
-            one.reading_doubt.value / 2.0,
+            four.place_doubt().value,
+            one.place_doubt().value / 2.0,
             max_relative = 1e-12
         );
-        assert_relative_eq!(four.tape_doubt.value, one.tape_doubt.value);
-        assert_relative_eq!(four.repeat_doubt.value, 0.0);
+        assert_eq!((one.places, four.places), (1, 4));
     }
 
     #[test]
-    fn scatter_counts_from_two_readings_on() {
+    fn scatter_counts_once_it_is_more_than_a_place_is_taken_for() {
         let readings = ["388", "390", "392"].map(|text| read(text, 0.0));
-        let measured = measure(&readings, Tape { error: mm(0.0), ends: mm(0.0) }).unwrap();
-        // s = 2 mm, over √3 readings.
-        assert_relative_eq!(
-            measured.doubt().get::<millimeter>(),
-            2.0 / 3f64.sqrt(),
-            max_relative = 1e-12
-        );
+        let measured = measure(&readings, Tape { error: mm(0.0), place: mm(0.0) }).unwrap();
+        // s = 2 mm, over √3 places.
+        let expected = 2.0 / 3f64.sqrt();
+        assert_relative_eq!(measured.doubt().get::<millimeter>(), expected, max_relative = 1e-12);
         assert_relative_eq!(measured.spread.get::<millimeter>(), 4.0, max_relative = 1e-12);
         assert_relative_eq!(
             measured.out_of_square(mm(200.0)).value,
             0.02f64.atan(),
             max_relative = 1e-12
         );
+        // 3 mm over √3 is less than that, 4 mm is more.
+        for (place, scatter) in [(3.0, 2.0), (4.0, 4.0 / 3f64.sqrt())] {
+            let measured = measure(&readings, Tape { error: mm(0.0), place: mm(place) }).unwrap();
+            assert_relative_eq!(
+                measured.place_scatter.get::<millimeter>(),
+                scatter,
+                max_relative = 1e-12
+            );
+        }
+    }
+
+    #[test]
+    fn of_an_unknown_tape_the_widest_usual_class_is_taken() {
+        const INCH: &[System] = &[System::Inch];
+        let class = |id, error: f64| {
+            let rule = ErrorRule::PerMetre { fixed: mm(error), per_metre: mm(0.0), end: mm(0.0) };
+            TapeClass::new(id, id, rule, SOURCE)
+        };
+        let classes = [
+            class("fine", 0.2).usual_for(INCH),
+            class("wide", 0.8).usual_for(INCH),
+            class("rare", 2.0),
+        ];
+        let taken = |system| widest_usual(&classes, system, mm(390.0)).map(|class| class.id());
+        assert_eq!((taken(System::Inch), taken(System::Metric)), (Some("wide"), None));
     }
 
     #[test]
     fn no_reading_is_no_measurement() {
-        let tape = Tape { error: mm(0.0), ends: mm(0.0) };
+        let tape = Tape { error: mm(0.0), place: mm(0.0) };
         assert_eq!(measure(&[], tape), Err(MeasuredError::NoReading));
     }
 }

@@ -14,7 +14,8 @@ pub struct Tables<'a> {
     pub diameters: &'a [DiameterBand],
     /// Sizes of bar and wire to choose from, where a job lists none.
     pub sizes: &'a [Series],
-    /// Tape classes; the first is taken, and said to be, where a job names none.
+    /// Tape classes; of those usual in its system the widest is taken, and said to be, where a job names
+    /// none.
     pub tape_classes: &'a [TapeClass],
 }
 

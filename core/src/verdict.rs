@@ -18,6 +18,10 @@ pub const SOURCE: Source = Source::new(
 /// The usual decision level: as sure as nineteen in twenty.
 pub const USUAL_LEVEL: f64 = 0.95;
 
+/// How near to a limit an estimate counts as on it: a nanometre is far below any reading, and far above
+/// the rounding of sums.
+const ROUNDING: Length = metres(1e-9);
+
 /// Least and greatest length that the book allows; either side may be open, not both.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limits {
@@ -104,7 +108,8 @@ pub struct Verdict {
 /// `TL`, `TU` least and most allowed · `Φ` the normal distribution
 ///
 /// The word is the first of good, short and long whose probability reaches the level, else too
-/// close to call. Without any doubt (`u` = 0) a length on a limit is within it.
+/// close to call. An estimate within a nanometre of a limit counts as on it: no doubt is small enough to
+/// settle that, and without any (`u` = 0) it is within.
 ///
 /// # Source
 /// [`SOURCE`].
@@ -123,7 +128,8 @@ pub struct Verdict {
 /// ```
 #[must_use]
 pub fn judge(y: Length, u: Length, limits: Limits, level: f64) -> Verdict {
-    let (p_short, p_long) = outside(y, u, limits);
+    let room = limits.room(y);
+    let [p_short, p_long] = outside(room, u);
     let p_in = 1.0 - p_short - p_long;
     let word = if p_in >= level {
         Word::Good
@@ -134,24 +140,34 @@ pub fn judge(y: Length, u: Length, limits: Limits, level: f64) -> Verdict {
     } else {
         Word::TooClose
     };
-    let would_settle = if word == Word::TooClose { settling(y, limits, level, u) } else { None };
+    let would_settle = if word == Word::TooClose { settling(room, level, u) } else { None };
     Verdict { word, p_in, p_short, p_long, would_settle }
 }
 
-fn outside(y: Length, u: Length, limits: Limits) -> (f64, f64) {
-    let below = |limit: Option<Length>, sign: f64| {
-        limit.map_or(0.0, |limit| {
-            let distance = sign * (limit.value - y.value);
-            if u.value > 0.0 {
-                normal(distance / u.value)
-            } else if distance > 0.0 {
-                1.0
-            } else {
-                0.0
-            }
-        })
-    };
-    (below(limits.least, 1.0), below(limits.most, -1.0))
+const fn metres(value: f64) -> Length {
+    Length { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value }
+}
+
+/// How far an estimate lies within a limit, or beyond it where that is below zero.
+fn within(limit: Length, y: Length, side: f64) -> Length {
+    let distance = (y - limit) * side;
+    if distance.abs() <= ROUNDING { Length::default() } else { distance }
+}
+
+impl Limits {
+    /// How far an estimate lies within the least and within the most.
+    fn room(self, y: Length) -> [Option<Length>; 2] {
+        [self.least.map(|least| within(least, y, 1.0)), self.most.map(|most| within(most, y, -1.0))]
+    }
+}
+
+/// Probabilities of lying beyond the least and beyond the most, by the room to each.
+fn outside(room: [Option<Length>; 2], u: Length) -> [f64; 2] {
+    room.map(|room| match room {
+        Some(room) if u.value > 0.0 => normal(-(room / u).value),
+        Some(room) if room.value < 0.0 => 1.0,
+        Some(_) | None => 0.0,
+    })
 }
 
 /// Φ, the standard normal distribution: the probability of a value below `z`.
@@ -168,14 +184,12 @@ pub fn normal(z: f64) -> f64 {
 ///
 /// The probability of the side on which the estimate stands only falls as `u` grows, so halving the
 /// span between sure and unsure finds it. On a limit no reading is fine enough.
-fn settling(y: Length, limits: Limits, level: f64, u: Length) -> Option<Length> {
-    let on_limit =
-        |limit: Option<Length>| limit.is_some_and(|limit| (limit.value - y.value).abs() <= 0.0);
-    if on_limit(limits.least) || on_limit(limits.most) {
+fn settling(room: [Option<Length>; 2], level: f64, u: Length) -> Option<Length> {
+    if room.contains(&Some(Length::default())) {
         return None;
     }
     let settles = |u: f64| {
-        let (short, long) = outside(y, Length { value: u, ..y }, limits);
+        let [short, long] = outside(room, metres(u));
         short >= level || long >= level || 1.0 - short - long >= level
     };
     let (mut sure, mut unsure) = (0.0, u.value);
@@ -187,7 +201,7 @@ fn settling(y: Length, limits: Limits, level: f64, u: Length) -> Option<Length> 
             unsure = half;
         }
     }
-    Some(Length { value: sure, ..y })
+    Some(metres(sure))
 }
 
 #[cfg(test)]
@@ -227,6 +241,26 @@ mod tests {
     fn on_the_limit_no_reading_is_fine_enough() {
         let verdict = judge(mm(350.0), mm(0.5), limits(350.0, 356.0), 0.95);
         assert_eq!((verdict.word, verdict.would_settle), (Word::TooClose, None));
+    }
+
+    /// 8 in, 1/8 either way, read 7 7/8: the sum 8 − 1/8 is a float, and not always the same one.
+    #[test]
+    fn an_estimate_within_rounding_of_a_limit_stands_on_it() {
+        let inch = Length::new::<crate::quantity::unit::inch>;
+        let mut within_rounding = 0;
+        for book in (0..64 * 24).map(|parts| 1.0 + f64::from(parts) / 64.0) {
+            for allowed in [1.0 / 64.0, 1.0 / 16.0, 1.0 / 8.0, 1.0 / 4.0].map(inch) {
+                let limits =
+                    Limits::new(Some(inch(book) - allowed), Some(inch(book) + allowed)).unwrap();
+                let y = inch(book - allowed.get::<crate::quantity::unit::inch>());
+                within_rounding += usize::from(Some(y) != limits.least());
+                let verdict = judge(y, mm(0.3), limits, 0.95);
+                assert_eq!((verdict.word, verdict.would_settle), (Word::TooClose, None));
+                assert_abs_diff_eq!(verdict.p_short, 0.5);
+                assert_eq!(judge(y, mm(0.0), limits, 0.95).word, Word::Good);
+            }
+        }
+        assert!(within_rounding > 100, "{within_rounding}");
     }
 
     proptest! {

@@ -6,12 +6,11 @@ use crate::rows::{
 
 /// The source text of the constants: one list for each subject, and the index of rows.
 ///
-/// Of steels and tape classes the one for a job that names none stands first.
-pub(crate) fn constants(rows: &[Row], steels: &[&Row], tapes: &[&Row]) -> String {
+/// Of steels the one for a job that names none stands first.
+pub(crate) fn constants(rows: &[Row], steels: &[&Row]) -> String {
     let named: String = rows.iter().filter_map(named).collect();
-    let others =
-        rows.iter().filter(|row| !matches!(row.values, Values::Steel(_) | Values::Tape { .. }));
-    let index = steels.iter().chain(tapes).copied().chain(others);
+    let others = rows.iter().filter(|row| !matches!(row.values, Values::Steel(_)));
+    let index = steels.iter().copied().chain(others);
     let index = index.map(|row| format!("Row {{ id: {:?}, file: {:?} }},\n", row.id, row.file));
     let strengths = rows.iter().filter(|row| matches!(row.values, Values::Strength(_)));
     [
@@ -32,11 +31,7 @@ pub(crate) fn constants(rows: &[Row], steels: &[&Row], tapes: &[&Row]) -> String
             "STRENGTHS: &[Strength]",
             strengths.map(|row| constant_name(&row.id) + ", "),
         ),
-        list(
-            "Tape classes, the one for a job that names none first.",
-            "TAPE_CLASSES: &[TapeClass]",
-            tapes.iter().map(|row| tape(row)),
-        ),
+        list("Tape classes.", "TAPE_CLASSES: &[TapeClass]", rows.iter().map(tape)),
         list(
             "By how much the diameter of a new cold-wound coil may be off.",
             "DIAMETERS: &[DiameterBand]",
@@ -146,7 +141,7 @@ fn shares(row: &Row, shares: &Shares) -> String {
 }
 
 fn tape(row: &Row) -> String {
-    let Values::Tape { rule, citation } = &row.values else { return String::new() };
+    let Values::Tape { rule, usual, citation } = &row.values else { return String::new() };
     let rule = match rule {
         ErrorRule::PerMetre { fixed, per_metre, end } => {
             let [fixed, per_metre, end] =
@@ -160,7 +155,10 @@ fn tape(row: &Row) -> String {
             format!("ErrorRule::Steps(&[{}])", steps.collect::<String>())
         }
     };
-    format!("TapeClass::new({:?}, {:?}, {rule}, {}),\n", row.id, row.name, source(citation))
+    let usual: Vec<String> = usual.iter().map(|system| format!("System::{system}")).collect();
+    let usual = usual.join(", ");
+    let (id, name, source) = (&row.id, &row.name, source(citation));
+    format!("TapeClass::new({id:?}, {name:?}, {rule}, {source}).usual_for(&[{usual}]),\n")
 }
 
 fn diameters(row: &Row) -> String {

@@ -39,7 +39,7 @@ pub(crate) enum Values {
     Strength(Strength),
     Shares(Shares),
     Density { density: Value, citation: Citation },
-    Tape { rule: ErrorRule, citation: Citation },
+    Tape { rule: ErrorRule, usual: Vec<&'static str>, citation: Citation },
     Diameters { bands: Vec<Band>, citation: Citation },
     Sizes { sizes: Vec<Value>, citation: Citation },
 }
@@ -242,7 +242,11 @@ fn row_of(file: &str, subject: &str, mut fields: Fields, sources: &Sources) -> R
             density: fields.value("density", DENSITY)?,
             citation: fields.citation(sources)?,
         },
-        "tape" => Values::Tape { rule: fields.error_rule()?, citation: fields.citation(sources)? },
+        "tape" => Values::Tape {
+            rule: fields.error_rule()?,
+            usual: fields.systems("usual")?,
+            citation: fields.citation(sources)?,
+        },
         "diameters" => {
             Values::Diameters { bands: fields.bands()?, citation: fields.citation(sources)? }
         }
@@ -296,6 +300,16 @@ impl Fields {
         let toml::Value::Array(list) = list else { return Err(expected()) };
         let text = |it: toml::Value| it.as_str().map(str::to_owned).ok_or_else(expected);
         list.into_iter().map(text).collect()
+    }
+
+    /// Systems of units, by the names of their variants.
+    fn systems(&mut self, field: &str) -> Result<Vec<&'static str>, String> {
+        let named = |system: String| match system.as_str() {
+            "inch" => Ok("Inch"),
+            "metric" => Ok("Metric"),
+            other => Err(format!("{field}: {other:?} is neither \"inch\" nor \"metric\"")),
+        };
+        self.texts(field)?.into_iter().map(named).collect()
     }
 
     /// The tables of a list, each read to its end.

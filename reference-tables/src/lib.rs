@@ -45,7 +45,7 @@
 
 use coilnest::material::{Against, Law, MaterialError, RuleError, Shares, Span, Steel, Strength};
 use coilnest::measured::{ErrorRule, TapeClass};
-use coilnest::quantity::{Length, MassDensity, Pressure};
+use coilnest::quantity::{Length, MassDensity, Pressure, System};
 use coilnest::sizing::{Series, SeriesError};
 use coilnest::source::{Known, Source, Sourced};
 use coilnest::tables::Tables;

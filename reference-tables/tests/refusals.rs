@@ -56,6 +56,7 @@ as-wound-against = "curvature"
 const TAPE: &str = r#"[[tape]]
 id = "b"
 name = "A tape"
+usual = ["metric"]
 source = "book"
 place = "p. 2"
 known = "quoted in another book"
@@ -67,6 +68,7 @@ end = "0.2 mm"
 const STEPS: &str = r#"[[tape]]
 id = "c"
 name = "Another tape"
+usual = []
 source = "book"
 place = "p. 3"
 known = "memory"
@@ -110,7 +112,7 @@ fn whole_rows_are_accepted() {
     assert_eq!(rows.len(), 8);
     assert_eq!(rows::consistent(&rows), Ok(()));
     let named = |id: &str| rows.iter().find(|row| row.id == id).unwrap();
-    let text = constants::constants(&rows, &[named("a")], &[named("b"), named("c")]);
+    let text = constants::constants(&rows, &[named("a")]);
     for part in [
         r#"Row { id: "a", file: "x/book.toml" }"#,
         r"pressure(7.85e1 * si::GIGAPASCAL)",
@@ -206,6 +208,7 @@ fn a_value_says_what_is_wrong_with_it() {
     }
     refused(STEEL, "x/book.toml: ", "[[steel]]", "", "invalid type");
     for (from, to, part) in [
+        ("usual = []", "usual = [\"yard\"]", "usual: \"yard\" is neither"),
         ("\"6 ft\"", "\"31 ft\"", "steps that do not rise"),
         ("\"6 ft\"", "\"6\"", "up-to = \"6\": no unit"),
         (", error = \"1/32 in\"", "", "no error"),

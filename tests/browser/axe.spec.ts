@@ -17,8 +17,8 @@ for (const [device, viewport] of Object.entries({ phone: PHONE, desktop: DESKTOP
 				await expectNoViolation(page, 'Nest with a working');
 
 				await openPage(page);
-				await field(page, 'Reading 1, Outer, A left').fill('13 17/16');
-				await field(page, 'Reading 2, Outer, A left').focus();
+				await field(page, 'Place 1, Outer, A left').fill('13 17/16');
+				await field(page, 'Place 2, Outer, A left').focus();
 				await expect(page.getByText('did you mean 14 1/16?')).toBeVisible();
 				await expectNoViolation(page, 'Measure with an error and the keys');
 			});

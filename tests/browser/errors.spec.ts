@@ -1,6 +1,6 @@
 import { button, coil, expect, field, openPage, test } from './page';
 
-const READING = 'Reading 1, Outer, A left';
+const READING = 'Place 1, Outer, A left';
 const SAID = '13 17/16 — the fraction is more than a whole; did you mean 14 1/16?';
 
 test('a fraction above a whole is told at its field, with an example', async ({ page }) => {
@@ -20,7 +20,7 @@ test('the focus goes where the person went, and stays while the error is cured',
 	await reading.fill('13 17/16');
 	await page.keyboard.press('Tab');
 	await expect(page.getByText(SAID)).toBeVisible();
-	await expect(field(page, 'Reading 2, Outer, A left')).toBeFocused();
+	await expect(field(page, 'Place 2, Outer, A left')).toBeFocused();
 
 	await page.keyboard.press('Shift+Tab');
 	await page.keyboard.press('End');
@@ -47,7 +47,7 @@ test('the rest of the report stands beside an error', async ({ page }) => {
 	await page.keyboard.press('Tab');
 	await expect(page.getByText(SAID)).toBeVisible();
 
-	await expect(button(coil(page, 'Outer, A left'), 'Good')).toBeVisible();
+	await expect(button(coil(page, 'Outer, A left'), 'Read again')).toBeVisible();
 	await expect(button(coil(page, 'Inner, A left'), 'Short')).toBeVisible();
 	await expect(button(coil(page, 'Inner, A right'), 'Too close to call')).toBeVisible();
 	await page.getByRole('link', { name: 'Nest' }).click();

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { button, coil, expect, field, openBlank, openPage, type Page, test } from './page';
 
-const READING = 'Reading 1, Outer, A left';
+const READING = 'Place 1, Outer, A left';
 
 async function openFile(page: Page, text: string): Promise<void> {
 	const choice = page.waitForEvent('filechooser');
@@ -77,7 +77,7 @@ test('a saved job opens again, and fields that the page does not know last', asy
 	};
 	await openPage(page);
 	await openFile(page, JSON.stringify(job));
-	await field(page, 'Reading 1, Outer, A').fill('13 3/4 full');
+	await field(page, 'Place 1, Outer, A').fill('13 3/4 full');
 
 	const saved = await savedFile(page);
 	const [nest] = job.nests;
@@ -85,9 +85,9 @@ test('a saved job opens again, and fields that the page does not know last', asy
 	expect(JSON.parse(saved)).toEqual({ ...job, nests: [{ ...nest, seats }] });
 
 	await button(page, 'New').click();
-	await expect(field(page, 'Reading 1, Outer, A')).toHaveCount(0);
+	await expect(field(page, 'Place 1, Outer, A')).toHaveCount(0);
 	await openFile(page, saved);
-	await expect(field(page, 'Reading 1, Outer, A')).toHaveValue('13 3/4 full');
+	await expect(field(page, 'Place 1, Outer, A')).toHaveValue('13 3/4 full');
 	expect(await savedFile(page)).toBe(saved);
 });
 
@@ -121,7 +121,7 @@ test('another system of units keeps what was written', async ({ page }) => {
 	await button(page, 'Millimetres').click();
 	await expect(button(page, 'Millimetres')).toHaveAttribute('aria-pressed', 'true');
 	await expect(field(page, READING)).toHaveValue('13 7/8 in');
-	await expect(field(page, 'Reading 2, Outer, A left')).toHaveValue('13 7/8 in scant');
+	await expect(field(page, 'Place 2, Outer, A left')).toHaveValue('13 7/8 in scant');
 	await expect(left.getByRole('button', { name: /^352\.\d mm$/ })).toBeVisible();
 	await expect(button(left, 'Good')).toBeVisible();
 

@@ -306,9 +306,9 @@ test('coils on the bench are written, added and taken out; many are shown in par
 	await expect(page.getByRole('textbox', { name: /^Label of coil/ })).toHaveCount(120);
 	await button(page, 'Take out b120').click();
 	await expect(page.getByRole('textbox', { name: /^Label of coil/ })).toHaveCount(119);
-	await field(page, 'Reading 2, b1').fill('14 lb');
+	await field(page, 'Place 2, b1').fill('14 lb');
 	await page.keyboard.press('Tab');
-	await expect(field(page, 'Reading 1, b1')).toHaveValue('14');
+	await expect(field(page, 'Place 1, b1')).toHaveValue('14');
 });
 
 test('shims in another system of units keep what was written', async ({ page }) => {

@@ -51,7 +51,7 @@ test.describe('under a finger', () => {
 	for (const section of SECTIONS) {
 		test(`what is pressed in ${section} is 44 px at least`, async ({ page }) => {
 			await openPage(page, section);
-			if (section === 'Measure') await field(page, 'Reading 1, Outer, A left').tap();
+			if (section === 'Measure') await field(page, 'Place 1, Outer, A left').tap();
 			for (const role of ['button', 'link', 'textbox', 'combobox', 'slider'] as const) {
 				expect.soft(await small(page.getByRole(role), 44), role).toEqual([]);
 			}

@@ -50,7 +50,7 @@ test.describe('at a keyboard', () => {
 		await button(page, '← Back to Measure').focus();
 		await page.keyboard.press('Enter');
 		await expect(page).toHaveURL(/#measure$/);
-		await expect(field(page, 'Reading 1, Outer, A left')).toBeVisible();
+		await expect(field(page, 'Place 1, Outer, A left')).toBeVisible();
 	});
 
 	test('a coil opens from Nest, and the browser goes back', async ({ page }) => {

@@ -1,6 +1,6 @@
 import { button, coil, expect, field, type Locator, openPage, type Page, test } from './page';
 
-const READING = 'Reading 1, Outer, A left';
+const READING = 'Place 1, Outer, A left';
 
 interface Drawn {
 	/** Lengths at the drawn mark and in the middle of its band of doubt, by the scale of the strip's ends. */
@@ -103,7 +103,7 @@ test('what is typed is what the tape shows', async ({ page }) => {
 
 test('each tape says to a screen reader whose it is', async ({ page }) => {
 	await expect(page.getByRole('slider')).toHaveCount(4);
-	await expect(page.getByRole('slider', { name: /reading 1, Outer, A left/i })).toBeVisible();
-	await field(page, 'Reading 2, Inner, A right').focus();
-	await expect(page.getByRole('slider', { name: /reading 2, Inner, A right/i })).toBeVisible();
+	await expect(page.getByRole('slider', { name: /place 1, Outer, A left/i })).toBeVisible();
+	await field(page, 'Place 2, Inner, A right').focus();
+	await expect(page.getByRole('slider', { name: /place 2, Inner, A right/i })).toBeVisible();
 });

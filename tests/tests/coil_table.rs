@@ -434,8 +434,8 @@ fn separators_and_columns() {
     assert_eq!(
         read.remarks,
         [
-            "Column 1, “nr”, is left out: it is none of label, role and readings.",
-            "Column 3, “notes”, is left out: it is none of label, role and readings.",
+            "Column 1, “nr”, is left out: it is none of label, role, condition and readings.",
+            "Column 3, “notes”, is left out: it is none of label, role, condition and readings.",
             "Column 4, “mark”, is left out: another stands before it.",
         ]
     );

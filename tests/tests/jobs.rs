@@ -103,16 +103,15 @@ fn the_demo() {
 
     // Two readings 1/64 apart, one with half-width 1/32 and one with 1/64; tape 0.7 mm, ends 1/64.
     let sixty_fourth = 1.0 / 64.0;
-    let graduation = (2.0_f64.powi(2) + 1.0) / 3.0 / 4.0 * sixty_fourth * sixty_fourth;
+    let graduation = (2.0_f64.powi(2) + 1.0) / 3.0 / 2.0 * sixty_fourth * sixty_fourth;
     let tape = (0.7 / 25.4_f64).powi(2) / 3.0;
-    let ends = sixty_fourth * sixty_fourth / 3.0;
-    // s² = (1/64)²/2, over m = 2.
-    let scatter = sixty_fourth * sixty_fourth / 4.0;
-    let u = (graduation + tape + ends + scatter).sqrt();
+    // s² = (1/64)²/2, which is more than a place of 1/64 half-width is taken for, over m = 2.
+    let places = sixty_fourth * sixty_fourth / 4.0;
+    let u = (graduation + tape + places).sqrt();
     // What one coil does not share with the other adds up by squares: its reading, and half a turn of
     // its dead ones, for the two are of two drawings. Tape and steel (1.5 of 78.5 GPa) are the same
     // for both, and add up.
-    let own = (graduation + ends + scatter).sqrt();
+    let own = (graduation + places).sqrt();
     let [outer_load, inner_load] = at(11.5);
     let half = 0.5 / 3.0_f64.sqrt();
     let parts = [
@@ -249,8 +248,7 @@ fn millimetres_with_a_comma() {
     is(&nest.answers[0].height, (outer * a + inner * b - 30_000.0) / (outer + inner), MM);
     is(&nest.answers[1].height, 304.8, MM);
     // Class I over one metre from the hook: 0.1 + 0.1 + 0.1; u² of 376 and 380 is mostly s²/2 = 4.
-    let u =
-        (0.25_f64.powi(2) / 3.0 / 2.0 + 0.3_f64.powi(2) / 3.0 + 0.5_f64.powi(2) / 3.0 + 4.0).sqrt();
+    let u = (0.25_f64.powi(2) / 3.0 + 0.3_f64.powi(2) / 3.0 + 4.0).sqrt();
     let [outer, inner] = [verdict(nest, 0), verdict(nest, 1)];
     assert_eq!((outer.word, inner.word), (Word::Good, Word::TooClose));
     chance(inner.p_short, below(-0.5 / u));
@@ -413,13 +411,15 @@ fn one_on_the_mark_and_one_just_under_it_are_both_good() {
     let report = report("common-practice");
     let nest = &report.nests[0];
     assert_eq!((verdict(nest, 0).word, verdict(nest, 1).word), (Word::Good, Word::Good));
-    // In millimetres: half a sixteenth or half of that, and 0.7 of tape; 1/8 either way, less 1/64.
-    let u = |half: f64| ((half * half + 0.49) / 3.0).sqrt();
+    // In millimetres: half a sixteenth or half of that, 0.7 of tape and a sixteenth for the one place; 1/8
+    // either way, less 1/64.
     let sixty_fourth = 25.4 / 64.0;
+    let place = 4.0 * sixty_fourth;
+    let u = |half: f64| ((half * half + 0.49 + place * place) / 3.0).sqrt();
     chance(verdict(nest, 0).p_in, 1.0 - 2.0 * below(-8.0 * sixty_fourth / u(2.0 * sixty_fourth)));
     let under = verdict(nest, 1);
     let short = below(-7.0 * sixty_fourth / u(sixty_fourth));
     let found = under.p_short.unwrap();
     assert!((found - short).abs() < 1e-6 * short, "{found} and not {short}");
-    assert!(under.sentence.contains("Over 99.9\u{a0}% sure"), "{}", under.sentence);
+    assert!(under.sentence.contains("99.6\u{a0}% sure"), "{}", under.sentence);
 }

@@ -214,6 +214,9 @@ fn every_documented_note_is_met_and_every_met_note_is_documented() {
     let lacking = [
         format!(r#"{{ "format": "coilnest-job/1", "coils": [{coil}], "nests": [{{ "id": "b" }}] }}"#),
         r#"{ "nests": [{ "id": "b", "working_height": "9", "working_load": "9 lb", "seats": [{}] }] }"#.into(),
+        r#"{ "coils": [{ "id": "a", "free": "14" }], "nests": [{ "id": "b", "seats": [
+            { "coil": "a", "label": "1", "readings": ["12"] }, { "coil": "a", "label": "1" }
+        ] }] }"#.into(),
     ];
     let jobs = lacking.iter().map(|text| file::from_value(serde_json::from_str(text).unwrap()));
     let kept = corpus::all().unwrap().into_iter().map(|job| file::open(&job.text));

@@ -173,7 +173,10 @@ fn shims_go_as_statics_has_it() {
 /// coils leave each load with half of k times that, for the twist is a quarter of four readings'.
 #[test]
 fn the_doubt_of_the_readings_reaches_the_shares() {
-    let frame = frame(&with(&[("tape", json!({ "graduation": "1/16", "error": "1/8" }))]));
+    let frame = frame(&with(&[(
+        "tape",
+        json!({ "graduation": "1/16", "error": "1/8", "ends_error": "0" }),
+    )]));
     let own = 0.0625 / 12_f64.sqrt();
     for support in &frame.supports {
         let doubt = support.load.doubt_si.unwrap() / POUND_FORCE;
@@ -376,7 +379,7 @@ fn coils_are_exchanged_until_the_nests_are_alike() {
         &mut value,
         "bench",
         Some(json!([
-            { "label": "9", "coil": "outer", "readings": ["11 1/2"] },
+            { "label": "9", "coil": "outer", "readings": ["11 1/2", "11 1/2"] },
         ])),
     );
     let aside = matching(&job(&value), &TABLES);

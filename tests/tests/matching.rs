@@ -549,7 +549,7 @@ fn slips_are_told_in_words() {
     let lacking = said(&bench, &at);
     assert_eq!(
         lacking,
-        "some coils that can be used: 1, with 1 left out as short or tied to such; 2 were expected: bring 1 more"
+        "some coils that can be used: 1, with 1 left out, not fit for use or tied to such; 2 were expected: bring 1 more"
     );
     bench[0].coils[1].usable = true;
     bench[1].coils[0].tie = Some(7);

@@ -344,7 +344,7 @@ fn the_engine_describes_itself() {
     assert!(parsed(&engine::schema()).is_object());
     assert_eq!(engine::version(), env!("CARGO_PKG_VERSION"));
     let choices = engine::choices();
-    for list in ["ends", "steels", "tape_classes", "systems", "hands", "ends_turn"] {
+    for list in ["ends", "steels", "tape_classes", "conditions", "systems", "hands", "ends_turn"] {
         assert!(Array::from(&get(&choices, list)).length() > 1, "{list}");
     }
 }

@@ -7,17 +7,21 @@ use super::figures::{Pen, axes};
 use super::file;
 use super::frame::Named;
 use super::input::{Job, NestEntry, Record, Seat};
+use super::labels::{self, Marked};
 use super::nest::{self, Reckoned, Seated};
+use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
-    CoilReport, FrameReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Workings,
+    CoilReport, FrameReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Tally,
+    Workings,
 };
-use super::seat::{self, Gear, Standing};
+use super::seat::{self, Gear, Judged, Standing};
+use super::taped::Taped;
 use super::{cautions, cut};
 use super::{frame, pool, replace, service, sizing};
 use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
-use crate::reading::{Interval, Step};
+use crate::reading::Step;
 use crate::tables::Tables;
 
 /// Everything that follows from a job.
@@ -33,7 +37,10 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
 /// frame, bench, replacement and need is not looked at.
 #[must_use]
 pub fn assess_nests(job: &Job, tables: &Tables<'_>) -> Report {
-    report(job, tables, |_, _, _, _| None)
+    report(job, tables, |desk, _, bench, _| {
+        labels::once(desk, &bench.marked_with(&[]));
+        None
+    })
 }
 
 /// Reads what stands beside coils and nests, and settles the frame.
@@ -45,7 +52,9 @@ fn beside(
 ) -> Option<FrameReport> {
     let written = frame::read(desk, job, &bench.nest_names());
     let stands = written.and_then(|written| frame::assess(desk, &written, &bench.named(nests)));
-    pool::read(desk, job, bench);
+    let lying = pool::read(desk, job, bench);
+    labels::once(desk, &bench.marked_with(&lying));
+    pool::uses(desk, job);
     replace::read(desk, job, bench);
     sizing::read(desk, job);
     stands
@@ -84,6 +93,7 @@ fn fill(
         report.nests.push(nest_report(desk, drafted, reckoned.as_ref()));
         nests.push(reckoned);
     }
+    report.tally = Tally::of(report.nests.iter().flat_map(|nest| &nest.seats));
     report.frame = beside(desk, job, &bench, &nests);
     report.keys = keys(bench.gear.marked, bench.gear.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
@@ -155,7 +165,7 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
 }
 
 /// What is made of a coil that is there.
-type Judge = fn(&mut Desk<'_>, &Path, &Facts, &[Interval], &Gear) -> (Standing, SeatReport);
+type Judge = fn(&mut Desk<'_>, &Path, &Facts, &Taped, &Gear) -> (Standing, SeatReport);
 
 /// Drawings and nests of a job, read but not yet reckoned with.
 pub(crate) struct Bench<'j> {
@@ -198,8 +208,8 @@ impl<'j> Bench<'j> {
 
     /// The same without a report of any seat: what stands there, and no more.
     pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, |desk, at, facts, readings, gear| {
-            (seat::stand(desk, at, facts, readings, gear), SeatReport::default())
+        Self::read_by(desk, job, |_, _, facts, taped, gear| {
+            (Judged::of(taped, facts, gear).standing(facts), SeatReport::default())
         })
     }
 
@@ -245,6 +255,18 @@ impl<'j> Bench<'j> {
         nests.map(|(nest, reckoned)| Named { id: &nest.id, reckoned: reckoned.as_ref() }).collect()
     }
 
+    /// The labels of the coils in their seats and of others.
+    pub(crate) fn marked_with<'a>(&'a self, lying: &'a [Lying<'_>]) -> Vec<Marked<'a>> {
+        let seats = self.nests.iter().flat_map(|nest| {
+            nest.seats.iter().enumerate().map(move |(index, seat)| Marked {
+                at: nest.at.field("seats").item(index),
+                coil: &seat.facts.id,
+                label: seat.label.as_deref().unwrap_or_default(),
+            })
+        });
+        seats.chain(lying.iter().map(Lying::marked)).collect()
+    }
+
     fn draft(
         &self,
         desk: &mut Desk<'_>,
@@ -287,12 +309,13 @@ impl<'j> Bench<'j> {
                 Facts::default()
             }
         };
-        let intervals = seat::readings(desk, at, &seat.readings, self.gear.graduation);
+        let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
         let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
-        let (standing, mut report) = judge(desk, at, &facts, &intervals, &self.gear);
+        let (standing, mut report) = judge(desk, at, &facts, &taped, &self.gear);
         report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
         desk.text(at, "pair", &seat.pair);
-        (Seated { facts, standing, raise }, report)
+        let label = report.label.clone();
+        (Seated { facts, standing, raise, label }, report)
     }
 }
 
@@ -316,6 +339,7 @@ fn nest_report(
     let mut report = NestReport {
         id: drafted.id.clone(),
         seats: drafted.reports.clone(),
+        not_good: drafted.seats.iter().filter_map(Seated::not_good).collect(),
         ..NestReport::default()
     };
     let (at, entry) = (&drafted.at, drafted.entry);

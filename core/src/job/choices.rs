@@ -27,6 +27,12 @@ pub fn choices(tables: &Tables<'_>) -> Choices {
             .iter()
             .map(|class| choice(class.id(), class.name(), Some(class.source().to_string())))
             .collect(),
+        conditions: vec![
+            choice("sound", "Sound", None),
+            choice("cracked", "Cracked", None),
+            choice("pitted", "Pitted", None),
+            choice("broken", "Broken", None),
+        ],
         systems: vec![choice("inch", "Inches", None), choice("metric", "Millimetres", None)],
         hands: vec![choice("right", "Right hand", None), choice("left", "Left hand", None)],
         ends_turn: vec![

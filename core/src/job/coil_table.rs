@@ -13,6 +13,7 @@
 //! | --- | --- |
 //! | label, the mark painted on the coil | `label`, `mark` |
 //! | role, id or name of one of the job's drawings | `role`, `coil`, `drawing` |
+//! | what it looks like, in a word: `sound`, `cracked`, `pitted`, `broken`, another | `condition` |
 //! | readings | `reading`, `readings`, `reading 1`, `reading 2` … |
 //!
 //! It names two of the three at least, and none of its fields is a reading. Another column is left
@@ -126,7 +127,8 @@ pub fn coil_rows(job: &Job, piece: &Piece<'_>) -> CoilRows {
 
 /// The bench of a job as a table, readings as they are written.
 ///
-/// [`coil_rows`] reads it back to the same coils, blanks round a text and empty readings aside; what it
+/// A column of conditions stands in it where some coil has one. [`coil_rows`] reads it back to the same
+/// coils, blanks round a text and empty readings aside; what it
 /// would refuse, such as a coil without label, is written all the same. What holds no text is left out.
 ///
 /// # Example
@@ -146,7 +148,11 @@ pub fn coil_rows(job: &Job, piece: &Piece<'_>) -> CoilRows {
 #[must_use]
 pub fn coil_csv(job: &Job) -> String {
     let most = bench(job).map(|coil| readings(coil).count()).max().unwrap_or_default().max(1);
+    let has_condition = bench(job).any(|coil| !coil.condition.written().is_empty());
     let mut text = "label,role".to_owned();
+    if has_condition {
+        text += ",condition";
+    }
     for number in 1..=most {
         text += ",reading ";
         text += &number.to_string();
@@ -154,7 +160,9 @@ pub fn coil_csv(job: &Job) -> String {
     text += "\r\n";
     for coil in bench(job) {
         text += &fields::quoted(coil.label.written());
-        for field in [coil.coil.written()].into_iter().chain(readings(coil)) {
+        let role = coil.coil.written();
+        let condition = has_condition.then(|| coil.condition.written());
+        for field in [role].into_iter().chain(condition).chain(readings(coil)) {
             text.push(',');
             text += &fields::quoted(field);
         }
@@ -317,10 +325,13 @@ impl<'j> Table<'j> {
             self.standing.insert(named);
             self.room -= 1;
             let readings = Entry::Given(List(readings));
+            let (_, condition) = in_column(Column::Condition);
+            let condition = Entry::from(condition);
             self.answer.rows.push(BenchCoil {
                 label,
                 coil: role,
                 readings,
+                condition: if condition.written().is_empty() { Entry::Absent } else { condition },
                 ..BenchCoil::default()
             });
         }
@@ -362,7 +373,7 @@ impl<'j> Table<'j> {
         for (index, field) in written {
             match columns.at(index) {
                 Some(Column::Reading) => found.push((index, field.as_str())),
-                Some(Column::Label | Column::Role | Column::LeftOut) => {}
+                Some(Column::Label | Column::Role | Column::Condition | Column::LeftOut) => {}
                 None => {
                     let expected = format!("the {} columns that are named", columns.count());
                     let why = "no column is named for this";

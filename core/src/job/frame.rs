@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::entry::{Entry, List, Text};
 use super::figures::{Pen, sentence, text};
 use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
-use super::nest::Reckoned;
+use super::nest::{Reckoned, Seated};
 use super::problem::Path;
 use super::report::{Figure, FrameReport, FrameState, Problem, SupportReport, SupportState};
 use crate::bounds::{self, Bound};
@@ -63,6 +63,8 @@ pub(crate) struct Laden {
     pub(crate) frame: Frame,
     pub(crate) weight: Weight,
     doubts: Vec<Vec<frame::CoilDoubt>>,
+    /// Coils under it that are not good, and why.
+    pub(crate) not_good: Vec<String>,
 }
 
 /// Where the fields of a frame stand.
@@ -180,11 +182,14 @@ impl Written {
         }
         let mut whole = self.sound;
         let (mut supports, mut doubts) = (Vec::new(), Vec::new());
-        for support in &self.supports {
-            match support.standing(desk, nests, self.stop) {
-                Some((support, of)) => {
+        let mut not_good = Vec::new();
+        for written in &self.supports {
+            match written.standing(desk, nests, self.stop) {
+                Some((support, reckoned)) => {
                     supports.push(support);
-                    doubts.push(of);
+                    doubts.push(reckoned.doubts());
+                    let coils = reckoned.seats.iter().filter_map(Seated::not_good);
+                    not_good.extend(coils.map(|coil| text!("{}, {coil}", written.nest)));
                 }
                 None => whole = false,
             }
@@ -201,7 +206,7 @@ impl Written {
         }
         let weight = Weight { load, centre: self.centre };
         match Frame::new(supports, self.warp) {
-            Ok(frame) => Some(Laden { frame, weight, doubts }),
+            Ok(frame) => Some(Laden { frame, weight, doubts, not_good }),
             Err(error) => {
                 desk.problem(self.refused(desk.pen, &error));
                 None
@@ -305,13 +310,13 @@ impl Written {
 }
 
 impl WrittenSupport {
-    /// The support with its nest and the doubts of its coils, or what is missing of it.
-    fn standing(
+    /// The support and its nest, or what is missing of it.
+    fn standing<'n>(
         &self,
         desk: &mut Desk<'_>,
-        nests: &[Named<'_>],
+        nests: &[Named<'n>],
         stop: Option<SpringRate>,
-    ) -> Option<(Support, Vec<frame::CoilDoubt>)> {
+    ) -> Option<(Support, &'n Reckoned)> {
         let at = support_path(self.index);
         if self.nest.is_empty() {
             let text = "The support does not say which nest stands there.";
@@ -339,7 +344,7 @@ impl WrittenSupport {
             shim: self.shim,
             ground: self.ground,
         };
-        Some((support, reckoned.doubts()))
+        Some((support, reckoned))
     }
 }
 
@@ -386,14 +391,14 @@ pub(crate) fn settle(
         Err(error) => {
             let problem = written.refused(desk.pen, &error);
             let tips = matches!(error, FrameError::Tips { .. });
-            let report = tips.then(|| tipped(&problem.message));
+            let report = tips.then(|| tipped(&problem.message, laden));
             desk.problem(problem);
             report.map(|report| (None, report))
         }
     }
 }
 
-fn tipped(why: &str) -> FrameReport {
+fn tipped(why: &str, laden: &Laden) -> FrameReport {
     FrameReport {
         state: FrameState::Tips,
         sentence: sentence(why),
@@ -404,6 +409,7 @@ fn tipped(why: &str) -> FrameReport {
         warp: None,
         mean: None,
         rocks: false,
+        not_good: laden.not_good.clone(),
         supports: Vec::new(),
     }
 }
@@ -444,6 +450,7 @@ fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settl
         warp,
         mean: Some(mean),
         rocks: settled.rocks,
+        not_good: laden.not_good.clone(),
         supports,
     }
 }

@@ -85,6 +85,8 @@ object! {
         frame: Entry<Frame>,
         /// Coils on the bench that have no seat yet.
         bench: Entry<List<BenchCoil>>,
+        /// Whether a coil that is too close to call may be put into a seat: `yes`; without it none is.
+        use_too_close: Entry<Text>,
         /// What is to be replaced, and what may replace it.
         replace: Entry<Replace>,
         /// What a coil yet to be drawn is needed for.
@@ -117,7 +119,7 @@ object! {
         class: Entry<Text>,
         /// Half-width of the tape's error, instead of a class.
         error: Entry<Text>,
-        /// Half-width of how squarely the ends were met.
+        /// Half-width of how far one place round a coil may stand off the coil's own height.
         ends_error: Entry<Text>,
     }
 }
@@ -270,8 +272,12 @@ object! {
         coil: Entry<Text>,
         /// The mark painted on it.
         label: Entry<Text>,
-        /// What the tape said, round the coil.
+        /// What the tape said at each place round the coil.
         readings: Entry<List<Text>>,
+        /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+        condition: Entry<Text>,
+        /// A reading that was questioned, and is so when read again.
+        confirmed: Entry<Text>,
         /// How far its seat is raised, or sunk when negative.
         raise: Entry<Text>,
         /// A word that it shares with the coils from which it may not part.
@@ -352,8 +358,12 @@ object! {
         label: Entry<Text>,
         /// Which drawing it should be.
         coil: Entry<Text>,
-        /// What the tape said.
+        /// What the tape said at each place round the coil.
         readings: Entry<List<Text>>,
+        /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+        condition: Entry<Text>,
+        /// A reading that was questioned, and is so when read again.
+        confirmed: Entry<Text>,
         /// A word that it shares with the coils from which it may not part.
         pair: Entry<Text>,
     }

@@ -7,8 +7,9 @@ use super::figures::{Pen, text};
 use super::file;
 use super::frame;
 use super::input::Job;
-use super::nest::Reckoned;
-use super::pool::{self, Lying};
+use super::labels;
+use super::nest::{Reckoned, called};
+use super::pool::{self, Lying, Use};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, Standing};
@@ -20,8 +21,9 @@ use crate::tables::Tables;
 
 /// The coils on the bench with their verdicts, and which coil belongs in which seat.
 ///
-/// Nests of one make-up are wanted: those of the frame, or all where there is none. Coils whose
-/// verdict is short or long are set aside.
+/// Nests of one make-up are wanted: those of the frame, or all where there is none. Coils that are short,
+/// long or scrap are set aside, and so are those that are too close to call unless the job says that they
+/// may be used (`use_too_close`).
 #[must_use]
 pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let mut report = MatchReport::default();
@@ -34,18 +36,21 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let bench = Bench::read(&mut aside, job);
     let mut desk = Desk::new(tables, aside.pen);
     let lying = pool::read(&mut desk, job, &bench);
+    let uses = pool::uses(&mut desk, job);
+    labels::once(&mut desk, &bench.marked_with(&lying));
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {
             let facts = coil.facts.cloned().unwrap_or_default();
-            let of = seat::assess(&mut desk, &coil.at, &facts, &coil.readings, &bench.gear);
+            let of = seat::assess(&mut desk, &coil.at, &facts, &coil.taped, &bench.gear);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
     report.bench = judged.iter().map(|(_, seat)| seat.clone()).collect();
     if let Some(stage) = Stage::of(&mut desk, &mut aside, job, &bench) {
-        let pool = stage.pool(&lying, &judged);
+        let pool = stage.pool(&lying, &judged, uses);
         report.set_aside = pool.set_aside();
+        pool.ask_first(&mut desk);
         stage.place(&mut desk, &pool, &mut report);
     }
     (report.problems, report.notes, report.workings) = desk.told();
@@ -117,8 +122,9 @@ impl<'b> Stage<'b> {
         &'p self,
         lying: &'p [Lying<'_>],
         judged: &'p [(Standing, SeatReport)],
+        uses: Use,
     ) -> Pool<'p> {
-        let mut pool = Pool { roles: self.roles.iter().map(|_| Vec::new()).collect() };
+        let mut pool = Pool { uses, roles: self.roles.iter().map(|_| Vec::new()).collect() };
         for (nest, drafted) in self.nests.iter().enumerate() {
             let seats = drafted.seats.iter().zip(&drafted.reports).enumerate();
             for (index, (seated, report)) in seats {
@@ -129,7 +135,7 @@ impl<'b> Stage<'b> {
             }
         }
         for (coil, (standing, report)) in lying.iter().zip(judged) {
-            if report.measured {
+            if report.measured || standing.not_good.is_some() {
                 let lies = Lies { from: coil.at.clone(), stays: None, pair: &coil.pair };
                 self.add(&mut pool, standing, report, &lies);
             }
@@ -140,15 +146,21 @@ impl<'b> Stage<'b> {
     fn add<'p>(
         &self,
         pool: &mut Pool<'p>,
-        standing: &Standing,
+        standing: &'p Standing,
         report: &'p SeatReport,
         lies: &Lies<'p>,
     ) {
+        let pool_uses = pool.uses;
         let roles = self.roles.iter().zip(&mut pool.roles);
         for (role, coils) in roles.filter(|(role, _)| role.facts.id == report.coil) {
             let load = standing.free.and_then(|free| role.load(free, self.height));
             let Some(load) = load else { continue };
             let word = report.verdict.as_ref().map(|verdict| verdict.word);
+            let usable = match word {
+                Some(Word::Short | Word::Long | Word::Scrap) => false,
+                Some(Word::TooClose) => pool_uses == Use::TooClose,
+                Some(Word::Good | Word::None) | None => true,
+            };
             coils.push(Pooled {
                 label: report.label.as_deref().unwrap_or_default(),
                 name: &report.name,
@@ -158,6 +170,8 @@ impl<'b> Stage<'b> {
                     .rate
                     .map_or(0.0, |rate| (rate.value * standing.own_doubt).value),
                 word,
+                usable,
+                not_good: standing.not_good.as_deref(),
                 lies: lies.clone(),
             });
         }
@@ -211,6 +225,8 @@ impl<'b> Stage<'b> {
                 quantity::joined(chosen.iter().map(|coil| pen.say::<Force>(coil.load)), " + ");
             let load = pen.figure::<Force>(of.load);
             let load = desk.ledger.show(load, "F = Σ k · max(0, L0 + o − h)", with, &SOURCE);
+            let not_good = chosen.iter().filter_map(|coil| coil.not_good());
+            report.not_good.extend(not_good.map(|coil| text!("{}, {coil}", drafted.id)));
             let stays = |coil: &Pooled<'_>| coil.lies.stays.is_some_and(|(at, _)| at == nest);
             for coil in chosen.iter().filter(|coil| !stays(coil)) {
                 let from = match coil.lies.stays {
@@ -337,27 +353,26 @@ struct Pooled<'p> {
     load: Force,
     own_doubt: f64,
     word: Option<Word>,
+    usable: bool,
+    not_good: Option<&'p str>,
     lies: Lies<'p>,
 }
 
 impl Pooled<'_> {
     /// `21 (Outer)`.
     fn called(&self) -> String {
-        if self.label.is_empty() {
-            self.name.to_owned()
-        } else {
-            text!("{} ({})", self.label, self.name)
-        }
+        called(self.label, self.name)
     }
 
-    fn is_usable(&self) -> bool {
-        !matches!(self.word, Some(Word::Short | Word::Long))
+    /// `21 (Outer): short`.
+    fn not_good(&self) -> Option<String> {
+        self.not_good.map(|why| text!("{}: {why}", self.called()))
     }
 
     fn of(&self, ties: &[&str]) -> Coil {
         Coil {
             load: self.load,
-            usable: self.is_usable(),
+            usable: self.usable,
             tie: ties.iter().position(|pair| *pair == self.lies.pair),
             stays: self.lies.stays.map(|(nest, _)| nest),
         }
@@ -366,6 +381,7 @@ impl Pooled<'_> {
 
 /// Every coil that could go into a seat, by role.
 struct Pool<'p> {
+    uses: Use,
     roles: Vec<Vec<Pooled<'p>>>,
 }
 
@@ -380,9 +396,22 @@ impl<'p> Pool<'p> {
     }
 
     fn set_aside(&self) -> Vec<String> {
-        let aside = self.roles.iter().flatten().filter(|coil| !coil.is_usable());
-        let why = |coil: &Pooled<'_>| if coil.word == Some(Word::Short) { "short" } else { "long" };
-        aside.map(|coil| text!("{}: {}", coil.called(), why(coil))).collect()
+        let aside = self.roles.iter().flatten().filter(|coil| !coil.usable);
+        aside.filter_map(Pooled::not_good).collect()
+    }
+
+    /// Asks before a coil is used of which it is not settled whether it is good.
+    fn ask_first(&self, desk: &mut Desk<'_>) {
+        let open = |coil: &&Pooled<'_>| coil.word == Some(Word::TooClose) && !coil.usable;
+        let open: Vec<String> =
+            self.roles.iter().flatten().filter(open).map(Pooled::called).collect();
+        if !open.is_empty() {
+            let text = text!(
+                "Not settled, and so not used: {}. Settle them, or say that such coils may be used.",
+                quantity::joined(open.iter(), ", ")
+            );
+            desk.note(&Path::of("use_too_close"), "too-close-left-out", text);
+        }
     }
 
     /// The greatest doubt of a nest's load from what is each coil's own.

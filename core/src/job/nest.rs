@@ -25,12 +25,25 @@ pub(crate) struct Seated {
     pub(crate) facts: Facts,
     pub(crate) standing: Standing,
     pub(crate) raise: Length,
+    pub(crate) label: Option<String>,
 }
 
 impl Seated {
     fn diameters(&self) -> Option<Diameters> {
         self.facts.diameters
     }
+
+    /// Its coil and why that is not good, `7 (Outer): short`.
+    pub(crate) fn not_good(&self) -> Option<String> {
+        let why = self.standing.not_good.as_deref()?;
+        let name = if self.facts.name.is_empty() { "A coil" } else { &self.facts.name };
+        Some(text!("{}: {why}", called(self.label.as_deref().unwrap_or_default(), name)))
+    }
+}
+
+/// `21 (Outer)`.
+pub(crate) fn called(label: &str, name: &str) -> String {
+    if label.is_empty() { name.to_owned() } else { text!("{label} ({name})") }
 }
 
 /// A nest whose every coil is known well enough to reckon with.

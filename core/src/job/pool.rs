@@ -4,17 +4,38 @@ use super::assess::Bench;
 use super::desk::Desk;
 use super::drawing::Facts;
 use super::input::Job;
+use super::labels::Marked;
 use super::problem::Path;
-use super::seat;
-use crate::reading::Interval;
+use super::taped::Taped;
 
 /// A coil on the bench, as far as it could be read.
 pub(crate) struct Lying<'b> {
     pub(crate) at: Path,
     pub(crate) label: String,
     pub(crate) facts: Option<&'b Facts>,
-    pub(crate) readings: Vec<Interval>,
+    pub(crate) taped: Taped,
     pub(crate) pair: String,
+}
+
+impl Lying<'_> {
+    pub(crate) fn marked(&self) -> Marked<'_> {
+        let coil = self.facts.map_or("", |facts| facts.id.as_str());
+        Marked { at: self.at.clone(), coil, label: &self.label }
+    }
+}
+
+/// Whether coils that are too close to call are put into seats.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Use {
+    OnlyDecided,
+    TooClose,
+}
+
+/// Reads whether coils that are too close to call may be used: not unless the job says so.
+pub(crate) fn uses(desk: &mut Desk<'_>, job: &Job) -> Use {
+    let words = [("yes", Use::TooClose), ("no", Use::OnlyDecided)];
+    let said = desk.word(&Path::default(), "use_too_close", &job.use_too_close, &words);
+    said.unwrap_or(Use::OnlyDecided)
 }
 
 /// Reads the coils on the bench.
@@ -33,8 +54,8 @@ pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> 
             }
             found
         });
-        let readings = seat::readings(desk, &at, &coil.readings, bench.gear.graduation);
-        lying.push(Lying { at, label, facts, readings, pair });
+        let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
+        lying.push(Lying { at, label, facts, taped, pair });
     }
     lying
 }

@@ -118,6 +118,8 @@ words! {
         Long,
         /// Not sure enough.
         TooClose,
+        /// Not sound, whatever the tape says.
+        Scrap,
         /// The book has no limit.
         None,
     }
@@ -195,7 +197,10 @@ record! {
     ///
     /// | code | what it means |
     /// | --- | --- |
-    /// | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+    /// | `graduation-assumed`, `tape-class-assumed`, `places-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+    /// | `reading-questioned` | a reading that no doubt explains: no verdict rests on it |
+    /// | `label-twice` | one label on two coils of a kind |
+    /// | `too-close-left-out` | coils too close to call are not put into seats unless the job says so |
     /// | `height-goes-first` | of a working height and a working load the height is used |
     /// | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
     /// | `limits-without-book` | a limit under or over a book figure that is not given |
@@ -303,6 +308,8 @@ record! {
         id: String,
         /// Its coils.
         seats: Vec<SeatReport>,
+        /// Its coils that are not good and why, `7 (Outer): short`: what follows for the nest holds with them.
+        not_good: Vec<String>,
         /// Height at which it begins to carry.
         #[serde(skip_serializing_if = "Option::is_none")]
         free_height: Option<Figure>,
@@ -357,6 +364,9 @@ record! {
         free: Option<Figure>,
         /// Whether it was measured.
         measured: bool,
+        /// What is wrong with it to the eye.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        condition: Option<String>,
         /// Measured less book.
         #[serde(skip_serializing_if = "Option::is_none")]
         deviation: Option<Figure>,
@@ -394,6 +404,8 @@ record! {
         /// Probability of being long.
         #[serde(skip_serializing_if = "Option::is_none")]
         p_long: Option<f64>,
+        /// At how many places round the coil it was read, those left out that cannot be used.
+        places: usize,
         /// What it says, how sure, and what would settle it.
         sentence: String,
         /// Standard uncertainty that would settle it.
@@ -530,6 +542,8 @@ record! {
         coils: Vec<CoilReport>,
         /// The nests.
         nests: Vec<NestReport>,
+        /// How many of their coils have which verdict.
+        tally: Tally,
         /// The frame on them, where the job has one and all that it needs.
         #[serde(skip_serializing_if = "Option::is_none")]
         frame: Option<FrameReport>,
@@ -539,6 +553,44 @@ record! {
         axes: Axes,
         /// How each figure came about.
         workings: Workings,
+    }
+}
+
+record! {
+    /// How many coils have which verdict.
+    #[derive(Default)]
+    Tally {
+        /// Within the limits.
+        good: usize,
+        /// Below the least allowed.
+        short: usize,
+        /// Above the most allowed.
+        long: usize,
+        /// Not sure enough, or to be read again.
+        #[serde(rename = "too-close")]
+        too_close: usize,
+        /// Not sound.
+        scrap: usize,
+        /// Without a limit.
+        none: usize,
+    }
+}
+
+impl Tally {
+    /// Of some coils; those without any verdict are not counted.
+    pub(crate) fn of<'s>(seats: impl Iterator<Item = &'s SeatReport>) -> Self {
+        let mut tally = Self::default();
+        for verdict in seats.filter_map(|seat| seat.verdict.as_ref()) {
+            *match verdict.word {
+                Word::Good => &mut tally.good,
+                Word::Short => &mut tally.short,
+                Word::Long => &mut tally.long,
+                Word::TooClose => &mut tally.too_close,
+                Word::Scrap => &mut tally.scrap,
+                Word::None => &mut tally.none,
+            } += 1;
+        }
+        tally
     }
 }
 
@@ -739,6 +791,8 @@ record! {
         steels: Vec<Choice>,
         /// Tape classes.
         tape_classes: Vec<Choice>,
+        /// What a coil may look like; any other word will do.
+        conditions: Vec<Choice>,
         /// Systems of units.
         systems: Vec<Choice>,
         /// Hands.

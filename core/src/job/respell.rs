@@ -56,7 +56,7 @@ const OF_A_DRAWING: [(&str, Of); 25] = [
 ];
 
 /// Every other such field.
-const FIELDS: [(&str, Of); 50] = [
+const FIELDS: [(&str, Of); 52] = [
     ("tape.graduation", Of::Length),
     ("tape.error", Of::Length),
     ("tape.ends_error", Of::Length),
@@ -65,6 +65,7 @@ const FIELDS: [(&str, Of); 50] = [
     ("nests[].ask[]", Of::Length),
     ("nests[].seats[].raise", Of::Length),
     ("nests[].seats[].readings[]", Of::Length),
+    ("nests[].seats[].confirmed", Of::Length),
     ("frame.weight", Of::Load),
     ("frame.centre.along", Of::Length),
     ("frame.centre.across", Of::Length),
@@ -79,6 +80,7 @@ const FIELDS: [(&str, Of); 50] = [
     ("frame.supports[].shim", Of::Length),
     ("frame.supports[].ground", Of::Length),
     ("bench[].readings[]", Of::Length),
+    ("bench[].confirmed", Of::Length),
     ("replace.asked.pocket", Of::Length),
     ("replace.asked.post", Of::Length),
     ("replace.asked.play", Of::Length),

@@ -2,19 +2,21 @@
 
 use super::desk::Desk;
 use super::drawing::Facts;
-use super::entry::{Entry, List, Text};
+use super::entry::{Entry, Text};
 use super::figures::{Pen, sum, text};
 use super::input::TapeUsed;
 use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
-use super::sentence;
+use super::slips::Weighed;
+use super::taped::Taped;
+use super::{sentence, settle};
 use crate::bounds;
 use crate::coil::Coiling;
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
-use crate::reading::{Interval, Reading};
+use crate::reading::Interval;
 use crate::tolerance::{ColdWound, Grade};
-use crate::verdict::{self, judge};
+use crate::verdict::{self, Limits, Verdict, judge};
 
 /// What a job was measured with, as far as it does not depend on the length measured.
 #[derive(Clone, Debug)]
@@ -22,10 +24,17 @@ pub(crate) struct Gear {
     pub(crate) graduation: Length,
     /// The system that the tape is marked in.
     pub(crate) marked: System,
+    classes: Vec<TapeClass>,
     class: Option<TapeClass>,
     stated: Option<Length>,
-    ends: Length,
+    /// Half-width of how far one place round a coil may stand off its height.
+    pub(crate) place: Length,
     pub(crate) level: f64,
+}
+
+/// A length at which a tape of which nothing is said is named: that of the coils it mostly measures.
+fn about_a_coil() -> Length {
+    Length::new::<unit::meter>(0.4)
 }
 
 impl Gear {
@@ -41,41 +50,72 @@ impl Gear {
         let graduation = desk.reading(&at, "graduation", &tape.graduation, &bounds::GRADUATION);
         if tape.graduation.written().is_empty() {
             let usual = desk.pen.fine_text(usual_graduation(desk.system()));
-            let text = text!("Nothing is said of the tape's graduation; reckoned as {usual}.");
+            let text = text!("Nothing is said of the tape's graduation: {usual} is taken.");
             desk.note(&at.field("graduation"), "graduation-assumed", text);
         }
         let stated = desk.length(&at, "error", &tape.error, &bounds::TAPE_ERROR);
-        let ends = desk.length(&at, "ends_error", &tape.ends_error, &bounds::TAPE_ERROR);
+        let place = desk.length(&at, "ends_error", &tape.ends_error, &bounds::TAPE_ERROR);
+        let usual_place = measured::usual_place(desk.system());
+        if tape.ends_error.written().is_empty() {
+            let usual = desk.pen.fine_text(usual_place);
+            let text = text!(
+                "Nothing is said of the ends: one place round a coil is taken to stand up to {usual} off its height."
+            );
+            desk.note(&at.field("ends_error"), "places-assumed", text);
+        }
         let words: Vec<(&'static str, TapeClass)> =
             desk.tables.tape_classes.iter().map(|class| (class.id(), *class)).collect();
-        let named = desk.word(&at, "class", &tape.class, &words);
-        let class = named.or_else(|| desk.tables.tape_classes.first().copied());
-        if let (None, None, Some(class)) = (named, stated, class) {
-            let text = text!("Nothing is said of the tape's error; reckoned as {}.", class.name());
-            desk.note(&at.field("class"), "tape-class-assumed", text);
-        }
+        let class = desk.word(&at, "class", &tape.class, &words);
         let level = desk.quantity(&Path::default(), "decision_level", level, &bounds::LEVEL);
-        Self {
+        let gear = Self {
             graduation: graduation
                 .map_or_else(|| usual_graduation(desk.system()), |graduation| graduation.length()),
             marked: graduation.map_or_else(|| desk.system(), |graduation| graduation.system()),
+            classes: desk.tables.tape_classes.to_vec(),
             class,
             stated,
-            ends: ends.unwrap_or_default(),
+            place: place.unwrap_or(usual_place),
             level: level.unwrap_or(verdict::USUAL_LEVEL),
+        };
+        if let (None, None, Some(class)) = (class, stated, gear.class_at(about_a_coil())) {
+            let text = text!(
+                "Nothing is said of the tape's error: {}, the wider of the usual classes, is taken.",
+                class.name()
+            );
+            desk.note(&at.field("class"), "tape-class-assumed", text);
         }
+        gear
     }
 
+    /// The class that was named, else the widest of those usual for such a tape.
+    fn class_at(&self, length: Length) -> Option<TapeClass> {
+        self.class.or_else(|| measured::widest_usual(&self.classes, self.marked, length))
+    }
+
+    /// How far the tape may be wrong; none where its class does not say.
     fn error_at(&self, length: Length) -> Option<Length> {
-        match (self.stated, self.class) {
-            (Some(stated), _) => Some(stated),
-            (None, Some(class)) => class.permissible_error(length),
-            (None, None) => Some(Length::default()),
+        if self.stated.is_some() || self.classes.is_empty() {
+            return Some(self.stated.unwrap_or_default());
         }
+        self.class_at(length)?.permissible_error(length)
+    }
+
+    /// The class that permits least at a length, by its name.
+    pub(crate) fn best_class(&self, length: Length) -> Option<(&'static str, Length)> {
+        let classes = self.classes.iter();
+        let classes =
+            classes.filter_map(|class| Some((class.name(), class.permissible_error(length)?)));
+        classes.reduce(|best, one| if one.1 < best.1 { one } else { best })
+    }
+
+    /// What readings come to; none where there is none, or the tape's class says nothing of their length.
+    pub(crate) fn measured(&self, intervals: &[Interval]) -> Option<Measured> {
+        let error = self.error_at(longest(intervals)?)?;
+        measured::measure(intervals, Tape { error, place: self.place }).ok()
     }
 
     fn source(&self) -> String {
-        match (self.stated, self.class) {
+        match (self.stated, self.class_at(about_a_coil())) {
             (None, Some(class)) => text!("{}; tape: {}", measured::SOURCE, class.source()),
             _ => text!("{}; tape error as stated", measured::SOURCE),
         }
@@ -90,6 +130,10 @@ pub(crate) fn usual_graduation(system: System) -> Length {
     }
 }
 
+fn longest(intervals: &[Interval]) -> Option<Length> {
+    intervals.iter().map(Interval::estimate).reduce(|a, b| if b > a { b } else { a })
+}
+
 /// A coil as it stands in its seat.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Standing {
@@ -99,77 +143,151 @@ pub(crate) struct Standing {
     pub(crate) own_doubt: Length,
     /// Standard uncertainty that it shares with all that the tape measured.
     pub(crate) tape_doubt: Length,
+    /// Why it should not go back as it is: `short`.
+    pub(crate) not_good: Option<String>,
 }
 
-impl Standing {
-    fn by_the_book(facts: &Facts) -> Self {
-        Self { free: facts.free, ..Self::default() }
+/// What is ruled of a coil.
+#[derive(Clone, Copy, Debug)]
+enum Ruling {
+    /// It is scrap by its condition.
+    Scrap,
+    /// The readings that can be used say so, if any can, but others must be read again first.
+    ReadAgain(Option<Verdict>),
+    /// The book has no limit.
+    NoLimit,
+    /// By its limits.
+    By(Verdict, Limits),
+}
+
+/// A coil that is judged by all that is written of it.
+pub(crate) struct Judged<'t> {
+    taped: &'t Taped,
+    weighed: Weighed<'t>,
+    intervals: Vec<Interval>,
+    pub(crate) measured: Option<Measured>,
+    ruling: Option<Ruling>,
+}
+
+impl<'t> Judged<'t> {
+    pub(crate) fn of(taped: &'t Taped, facts: &Facts, gear: &Gear) -> Self {
+        let weighed = Weighed::of(taped, facts, gear);
+        let intervals = weighed.intervals();
+        let measured = gear.measured(&intervals);
+        let is_whole = intervals.len() == taped.written();
+        let verdict = measured.zip(facts.limits).map(|(measured, limits)| {
+            (judge(measured.mean, measured.doubt(), limits, gear.level), limits)
+        });
+        let ruling = match (verdict, measured) {
+            _ if taped.flaw.is_some() => Some(Ruling::Scrap),
+            (Some((verdict, _)), _) if !is_whole && !is_refused(verdict.word) => {
+                Some(Ruling::ReadAgain(Some(verdict)))
+            }
+            (Some((verdict, limits)), _) => Some(Ruling::By(verdict, limits)),
+            (None, Some(_)) => Some(Ruling::NoLimit),
+            (None, None) => (!weighed.questioned.is_empty()).then_some(Ruling::ReadAgain(None)),
+        };
+        Self { taped, weighed, intervals, measured, ruling }
     }
 
-    fn of(measured: &Measured) -> Self {
-        Self {
-            free: Some(measured.mean),
-            own_doubt: measured.own_doubt(),
-            tape_doubt: measured.tape_doubt,
+    /// How it stands: by its readings, else by its book figure.
+    pub(crate) fn standing(&self, facts: &Facts) -> Standing {
+        let not_good = match self.ruling {
+            Some(Ruling::Scrap) => {
+                Some(text!("scrap, {}", self.taped.flaw.as_deref().unwrap_or_default()))
+            }
+            Some(Ruling::ReadAgain(_)) => Some("to be read again".to_owned()),
+            Some(Ruling::By(verdict, _)) => match verdict.word {
+                verdict::Word::Good => None,
+                verdict::Word::Short => Some("short".to_owned()),
+                verdict::Word::Long => Some("long".to_owned()),
+                verdict::Word::TooClose => Some("too close to call".to_owned()),
+            },
+            Some(Ruling::NoLimit) | None => None,
+        };
+        self.measured.map_or_else(
+            || Standing { free: facts.free, not_good: not_good.clone(), ..Standing::default() },
+            |measured| Standing {
+                free: Some(measured.mean),
+                own_doubt: measured.own_doubt(),
+                tape_doubt: measured.tape_doubt,
+                not_good: not_good.clone(),
+            },
+        )
+    }
+
+    /// Names what must be read again, at its readings.
+    fn note(&self, desk: &mut Desk<'_>, at: &Path, facts: &Facts) {
+        for questioned in &self.weighed.questioned {
+            let text = questioned.sentence(desk.pen);
+            desk.note(&questioned.taken.at, "reading-questioned", text);
+        }
+        match (self.measured, longest(&self.intervals)) {
+            (None, Some(longest)) => {
+                let read = desk.pen.decimal(longest).to_string();
+                let why = "the class of the tape says nothing of a length like this";
+                let expected = "a length that the tape's class covers, or the tape's error stated";
+                let at = at.field("readings");
+                desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
+            }
+            (None, None) if facts.free.is_some() => {
+                let text = text!("{} is not measured: its book figure is taken.", facts.name);
+                desk.note(at, "not-measured", text);
+            }
+            _ => {}
         }
     }
 }
 
-/// The readings of a coil, as intervals and as they are written.
-pub(crate) fn readings(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    entry: &Entry<List<Text>>,
-    graduation: Length,
-) -> Vec<Interval> {
-    let at = at.field("readings");
-    let mut intervals = Vec::new();
-    for (index, entry) in desk.list(&at, entry).iter().enumerate() {
-        let reading = desk.reading(&at.item(index), "", entry, &bounds::READING);
-        intervals.extend(reading.map(|reading: Reading| reading.interval(graduation)));
-    }
-    intervals
+/// Whether a coil is set aside by that word alone.
+fn is_refused(word: verdict::Word) -> bool {
+    matches!(word, verdict::Word::Short | verdict::Word::Long)
 }
 
-/// How a coil stands by its readings, else by its book figure, and nothing said of it.
-pub(crate) fn stand(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    facts: &Facts,
-    intervals: &[Interval],
-    gear: &Gear,
-) -> Standing {
-    let measured = measure(desk, at, intervals, gear);
-    measured.map_or_else(|| Standing::by_the_book(facts), |measured| Standing::of(&measured))
-}
-
-/// Judges a coil by its readings, its drawing's limits and the tape.
+/// What a seat's coil is judged to be, with all that its report says of it.
 pub(crate) fn assess(
     desk: &mut Desk<'_>,
     at: &Path,
     facts: &Facts,
-    intervals: &[Interval],
+    taped: &Taped,
     gear: &Gear,
 ) -> (Standing, SeatReport) {
     let pen = desk.pen;
-    let mut report =
-        SeatReport { coil: facts.id.clone(), name: facts.name.clone(), ..SeatReport::default() };
+    let judged = Judged::of(taped, facts, gear);
+    judged.note(desk, at, facts);
+    let mut report = SeatReport {
+        coil: facts.id.clone(),
+        name: facts.name.clone(),
+        condition: taped.flaw.clone(),
+        ..SeatReport::default()
+    };
     report.book = facts.free.map(|book| {
         let figure = pen.height(book);
         let with = figure.text.clone();
         desk.ledger.show(figure, "L0", with, &"the book's free height")
     });
-    let Some(measured) = measure(desk, at, intervals, gear) else {
-        if facts.free.is_some() {
-            let text = text!("{} is not measured: it is reckoned at its book figure.", facts.name);
-            desk.note(at, "not-measured", text);
-        }
-        report.free.clone_from(&report.book);
-        return (Standing::by_the_book(facts), report);
-    };
+    report.free.clone_from(&report.book);
+    if let Some(measured) = judged.measured {
+        taped_figures(desk, &mut report, &judged.intervals, &measured, facts, gear);
+    }
+    report.verdict =
+        judged.ruling.map(|ruling| verdict_of(desk, facts, &judged, ruling, gear, &report));
+    (judged.standing(facts), report)
+}
+
+/// What the tape said, and what it costs.
+fn taped_figures(
+    desk: &mut Desk<'_>,
+    report: &mut SeatReport,
+    intervals: &[Interval],
+    measured: &Measured,
+    facts: &Facts,
+    gear: &Gear,
+) {
+    let pen = desk.pen;
     report.measured = true;
     let doubt = measured.doubt();
-    report.free = Some(free_height(desk, intervals, &measured, gear));
+    report.free = Some(free_height(desk, intervals, measured, gear));
     if intervals.len() > 1 {
         let figure = pen.fine(measured.spread);
         let at = intervals.iter().map(Interval::estimate);
@@ -202,33 +320,6 @@ pub(crate) fn assess(
         let source = "statics; at any height at which the coil carries";
         report.load_cost = Some(desk.ledger.show(figure, "ΔF = k · (y − L0)", with, &source));
     }
-    report.verdict = Some(verdict_of(desk, facts, intervals, &measured, gear, &report));
-    (Standing::of(&measured), report)
-}
-
-fn measure(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    intervals: &[Interval],
-    gear: &Gear,
-) -> Option<Measured> {
-    let longest =
-        intervals.iter().map(Interval::estimate).reduce(|a, b| if b > a { b } else { a })?;
-    let Some(error) = gear.error_at(longest) else {
-        let read = desk.pen.decimal(longest).to_string();
-        let why = "the class of the tape says nothing of a length like this";
-        let expected = "a length that the tape's class covers, or the tape's error stated";
-        desk.problem(Problem::new(
-            &at.field("readings"),
-            "outside-table",
-            &read,
-            expected,
-            why,
-            "1/16 in",
-        ));
-        return None;
-    };
-    measured::measure(intervals, Tape { error, ends: gear.ends }).ok()
 }
 
 fn free_height(
@@ -242,13 +333,12 @@ fn free_height(
     let parts = [
         ("graduation", measured.reading_doubt),
         ("tape", measured.tape_doubt),
-        ("ends", measured.ends_doubt),
-        ("scatter", measured.repeat_doubt),
+        ("places", measured.place_doubt()),
     ];
     let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u)));
     let parts = quantity::joined(parts.iter(), ", ");
     let with = text!("({}) / {}; u from {parts}", mid, intervals.len());
-    let formula = "y = Σ x / m,  u² = Σ uᵢ²/m² + (e/√3)² + (q/√3)² + s²/m";
+    let formula = "y = Σ x / m,  u² = Σ uᵢ²/m + (e/√3)² + max(s², q²/3)/m";
     let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
     let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
     figure.working = Some(desk.ledger.file(formula, with, result, gear.source()));
@@ -258,29 +348,16 @@ fn free_height(
 fn verdict_of(
     desk: &mut Desk<'_>,
     facts: &Facts,
-    intervals: &[Interval],
-    measured: &Measured,
+    judged: &Judged<'_>,
+    ruling: Ruling,
     gear: &Gear,
     seat: &SeatReport,
 ) -> VerdictReport {
     let pen = desk.pen;
-    let deviation = facts.free.map(|book| measured.mean - book);
-    let cost = seat.load_cost.as_ref();
-    let Some(limits) = facts.limits else {
-        return VerdictReport {
-            word: Word::None,
-            title: "No limit given",
-            p_in: None,
-            p_short: None,
-            p_long: None,
-            sentence: sentence::without_limit(pen, deviation, cost, &allowance(pen, facts)),
-            would_settle: None,
-            least: None,
-            most: None,
-            working: None,
-        };
+    let off = sentence::Off {
+        deviation: judged.measured.zip(facts.free).map(|(measured, book)| measured.mean - book),
+        cost: seat.load_cost.as_ref(),
     };
-    let verdict = judge(measured.mean, measured.doubt(), limits, gear.level);
     let limit = |limit: Option<Length>, symbol: &'static str, desk: &mut Desk<'_>| {
         limit.map(|limit| {
             let figure = pen.height(limit);
@@ -288,16 +365,69 @@ fn verdict_of(
             desk.ledger.show(figure, symbol, with, &"limit of the book")
         })
     };
-    let would_settle = verdict.would_settle.map(|settling| {
-        let figure = pen.fine(settling);
-        let with =
-            text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
-        let result = pen.rough(settling).to_string();
-        let formula = "the largest u at which one probability reaches the level";
-        let source = verdict::SOURCE.to_string();
-        let working = desk.ledger.file(formula, with, result.clone(), source);
-        Figure { text: result, working: Some(working), ..figure }
-    });
+    let remarks = remarks(pen, judged, gear);
+    let mut report = VerdictReport {
+        word: Word::None,
+        title: "No limit given",
+        p_in: None,
+        p_short: None,
+        p_long: None,
+        places: judged.intervals.len(),
+        sentence: String::new(),
+        would_settle: None,
+        least: limit(facts.limits.and_then(|limits| limits.least()), "TL", desk),
+        most: limit(facts.limits.and_then(|limits| limits.most()), "TU", desk),
+        working: None,
+    };
+    let decided = match ruling {
+        Ruling::By(verdict, limits) => judged.measured.map(|measured| (verdict, limits, measured)),
+        Ruling::ReadAgain(Some(verdict)) => {
+            facts.limits.zip(judged.measured).map(|(limits, measured)| (verdict, limits, measured))
+        }
+        _ => None,
+    };
+    if let Some((verdict, limits, measured)) = decided {
+        (report.p_in, report.p_short, report.p_long) =
+            (Some(verdict.p_in), Some(verdict.p_short), Some(verdict.p_long));
+        report.working = Some(weighed(desk, &verdict, limits, &measured));
+        report.would_settle =
+            verdict.would_settle.map(|settling| would_settle(desk, settling, &measured, gear));
+    }
+    (report.word, report.title, report.sentence) = match ruling {
+        Ruling::Scrap => {
+            let flaw = judged.taped.flaw.as_deref().unwrap_or_default();
+            (Word::Scrap, "Scrap", sentence::scrap(flaw))
+        }
+        Ruling::ReadAgain(verdict) => {
+            let said = sentence::read_again(pen, verdict.zip(facts.limits), facts.free, &off);
+            (Word::TooClose, "Read again", text!("{said}{remarks}"))
+        }
+        Ruling::NoLimit => {
+            let said = sentence::without_limit(pen, &off, &allowance(pen, facts));
+            (Word::None, "No limit given", text!("{said}{remarks}"))
+        }
+        Ruling::By(verdict, limits) => {
+            let settle = judged
+                .measured
+                .filter(|_| verdict.word == verdict::Word::TooClose)
+                .map(|measured| settle::sentence(verdict.would_settle, &measured, gear));
+            let said = sentence::Said { verdict: &verdict, limits, book: facts.free, off };
+            let said = said.sentence(pen, &remarks, settle.as_deref());
+            let (word, title) = match verdict.word {
+                verdict::Word::Good => (Word::Good, "Good"),
+                verdict::Word::Short => (Word::Short, "Short"),
+                verdict::Word::Long => (Word::Long, "Long"),
+                verdict::Word::TooClose => (Word::TooClose, "Too close to call"),
+            };
+            (word, title, said)
+        }
+    };
+    report
+}
+
+/// Files how the probabilities of a verdict came about.
+fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Measured) -> String {
+    let pen = desk.pen;
     let ends = |limit: Option<Length>| {
         limit.map_or("open".to_owned(), |limit| pen.decimal(limit).to_string())
     };
@@ -315,33 +445,33 @@ fn verdict_of(
         sentence::percent(verdict.p_long)
     );
     let formula = "p short = Φ((TL − y)/u),  p long = 1 − Φ((TU − y)/u),  p within = the rest";
-    let working = desk.ledger.file(formula, with, result, verdict::SOURCE.to_string());
-    let (word, title) = match verdict.word {
-        verdict::Word::Good => (Word::Good, "Good"),
-        verdict::Word::Short => (Word::Short, "Short"),
-        verdict::Word::Long => (Word::Long, "Long"),
-        verdict::Word::TooClose => (Word::TooClose, "Too close to call"),
-    };
-    VerdictReport {
-        word,
-        title,
-        p_in: Some(verdict.p_in),
-        p_short: Some(verdict.p_short),
-        p_long: Some(verdict.p_long),
-        sentence: sentence::with_limits(
-            pen,
-            &verdict,
-            limits,
-            facts.free,
-            deviation,
-            cost,
-            settling_graduation(&verdict, intervals, measured, desk.system()),
-        ),
-        would_settle,
-        least: limit(limits.least(), "TL", desk),
-        most: limit(limits.most(), "TU", desk),
-        working: Some(working),
+    desk.ledger.file(formula, with, result, verdict::SOURCE.to_string())
+}
+
+fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear: &Gear) -> Figure {
+    let pen = desk.pen;
+    let figure = pen.fine(settling);
+    let with = text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
+    let result = pen.rough(settling).to_string();
+    let formula = "the largest u at which one probability reaches the level";
+    let working = desk.ledger.file(formula, with, result.clone(), verdict::SOURCE.to_string());
+    Figure { text: result, working: Some(working), ..figure }
+}
+
+/// What is to be said of the readings themselves.
+fn remarks(pen: Pen, judged: &Judged<'_>, gear: &Gear) -> String {
+    let mut remarks = String::new();
+    let (kept, written) = (judged.intervals.len(), judged.taped.written());
+    if kept < written && kept > 0 {
+        remarks += &sentence::from_some(kept, written);
     }
+    if kept == 1 {
+        remarks += " One place only: turn the coil and read again.";
+    }
+    if let Some(measured) = judged.measured {
+        remarks += &sentence::stands(pen, &judged.weighed.kept, &measured, gear.place);
+    }
+    remarks
 }
 
 /// What the standards allow a new spring, where its drawing says enough.
@@ -357,26 +487,5 @@ fn allowance(pen: Pen, facts: &Facts) -> String {
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {
         let half_width = pen.rough(spring.free_height(Grade::Two, rate.value).value);
         text!(" A new cold-coiled spring of this size may be {half_width} off either way by EN 15800, grade 2.")
-    })
-}
-
-/// The coarsest finer graduation that would settle the verdict on this tape, if any would.
-fn settling_graduation(
-    verdict: &verdict::Verdict,
-    intervals: &[Interval],
-    measured: &Measured,
-    system: System,
-) -> Option<Length> {
-    let settling = verdict.would_settle?;
-    let steps = match system {
-        System::Inch => [1.0 / 16.0, 1.0 / 32.0, 1.0 / 64.0].map(Length::new::<unit::inch>),
-        System::Metric => [1.0, 0.5, 0.1].map(Length::new::<unit::millimeter>),
-    };
-    #[expect(clippy::cast_precision_loss, reason = "nobody takes 2⁵² readings of one coil")]
-    let count = intervals.len() as f64;
-    steps.into_iter().find(|step| {
-        let reading_doubt = measured::uniform(*step / 2.0) / libm::sqrt(count);
-        reading_doubt < measured.reading_doubt
-            && Measured { reading_doubt, ..*measured }.doubt() <= settling
     })
 }

@@ -1,7 +1,9 @@
 //! The plain sentence under a verdict: how far off, how sure, what it costs, what would settle it.
 
-use super::figures::Pen;
+use super::figures::{Pen, text};
 use super::report::Figure;
+use super::taped::Taken;
+use crate::measured::Measured;
 use crate::quantity::{self, Length};
 use crate::verdict::{Limits, Verdict, Word};
 
@@ -19,9 +21,9 @@ pub(crate) fn percent(p: f64) -> String {
     }
 }
 
-/// Whether two heights are one on paper: a deviation below half a sixty-fourth of an inch.
+/// Whether two heights are one on paper: a deviation of no more than half a sixty-fourth of an inch.
 fn on_the_figure(deviation: Length) -> bool {
-    deviation.value.abs() < 0.000_198
+    deviation.value.abs() < 0.000_199
 }
 
 fn deviation_of(pen: Pen, deviation: Option<Length>) -> String {
@@ -49,90 +51,150 @@ fn limit_of(pen: Pen, limits: Limits, book: Option<Length>) -> String {
     }
 }
 
-fn cost_of(cost: Option<&Figure>) -> String {
-    match cost {
-        Some(cost) if cost.si.abs() >= 1.0 => {
-            let size = cost.text.trim_start_matches('−');
-            if cost.si < 0.0 {
-                format!(
-                    " It carries {size} less than the book's coil at any height where it carries."
-                )
-            } else {
-                format!(
-                    " It carries {size} more than the book's coil at any height where it carries."
-                )
-            }
-        }
-        _ => String::new(),
+/// How far a coil is off its book figure, and what that costs.
+#[derive(Clone, Copy)]
+pub(crate) struct Off<'a> {
+    pub(crate) deviation: Option<Length>,
+    pub(crate) cost: Option<&'a Figure>,
+}
+
+impl Off<'_> {
+    fn cost(&self) -> String {
+        let Some(cost) = self.cost.filter(|cost| cost.si.abs() >= 1.0) else {
+            return String::new();
+        };
+        let size = cost.text.trim_start_matches('−');
+        let side = if cost.si < 0.0 { "less" } else { "more" };
+        text!(" It carries {size} {side} than the book's coil at any height where it carries.")
     }
 }
 
 /// Where the book gives no limit.
-pub(crate) fn without_limit(
-    pen: Pen,
-    deviation: Option<Length>,
-    cost: Option<&Figure>,
-    allowance: &str,
-) -> String {
-    let off = deviation_of(pen, deviation);
-    let opening = if off.is_empty() { String::new() } else { format!("{off}. ") };
-    format!(
-        "{opening}The book has no limit here, so there is no verdict.{}{allowance}",
-        cost_of(cost)
+pub(crate) fn without_limit(pen: Pen, off: &Off<'_>, allowance: &str) -> String {
+    let deviation = deviation_of(pen, off.deviation);
+    let opening = if deviation.is_empty() { String::new() } else { text!("{deviation}. ") };
+    text!("{opening}The book has no limit here, so there is no verdict.{}{allowance}", off.cost())
+}
+
+/// Of a coil that is not sound.
+pub(crate) fn scrap(flaw: &str) -> String {
+    text!(
+        "{}: scrap, whatever the tape says. Mark it so that it does not go back; it is not welded, heated or straightened.",
+        capital(flaw)
     )
 }
 
-/// Where it does.
-pub(crate) fn with_limits(
+/// Where some reading has to be read again before anything is decided.
+pub(crate) fn read_again(
     pen: Pen,
-    verdict: &Verdict,
-    limits: Limits,
+    verdict: Option<(Verdict, Limits)>,
     book: Option<Length>,
-    deviation: Option<Length>,
-    cost: Option<&Figure>,
-    settling: Option<Length>,
+    off: &Off<'_>,
 ) -> String {
-    let off = deviation_of(pen, deviation);
-    let limit = limit_of(pen, limits, book);
-    let opening = match (off.is_empty(), limit) {
-        (true, limit) => capital(&limit),
-        (false, limit) => format!("{off}; {limit}"),
-    };
-    let sure = |p: f64| format!("{} sure", capital(&percent(p)));
-    let rest = match verdict.word {
-        Word::Good => format!(" {}.", sure(verdict.p_in)),
-        Word::Short => format!(
-            " {}. The coil has taken a set, or is not the coil of the book: set it aside.",
-            sure(verdict.p_short)
-        ),
-        Word::Long => format!(
-            " {}. It is not the coil of the book, or something lies under it: set it aside.",
-            sure(verdict.p_long)
-        ),
-        Word::TooClose => format!(" {}", unsettled(pen, verdict, settling)),
-    };
-    format!("{opening}.{rest}{}", cost_of(cost))
+    match verdict {
+        None => "No reading is left to go by: read it again, or confirm it.".to_owned(),
+        Some((verdict, limits)) => {
+            let is = match verdict.word {
+                Word::Good => text!("good, {} sure", percent(verdict.p_in)),
+                _ => "too close to call".to_owned(),
+            };
+            let opening = opening(pen, limits, book, off);
+            text!(
+                "{opening}. By what can be used it is {is}: no verdict before the rest is read again."
+            )
+        }
+    }
 }
 
-fn unsettled(pen: Pen, verdict: &Verdict, settling: Option<Length>) -> String {
-    let odds = format!(
-        "Within the limits with {}, short with {}, long with {}.",
-        percent(verdict.p_in),
-        percent(verdict.p_short),
-        percent(verdict.p_long)
-    );
-    let cure = match (settling, verdict.would_settle) {
-        (Some(step), _) => {
-            let step = pen.fine_text(step);
-            format!("If it still reads the same, a reading to {step} would settle it.")
-        }
-        (None, Some(doubt)) => format!(
-            "A finer reading with this tape would not settle it; a doubt of {} or less would.",
-            pen.rough(doubt)
-        ),
-        (None, None) => "It stands on the limit: no finer reading would settle it.".into(),
+/// How many readings a verdict rests on.
+pub(crate) fn from_some(kept: usize, written: usize) -> String {
+    const NUMBERS: [&str; 5] = ["none", "one", "two", "three", "four"];
+    let say = |count: usize| {
+        NUMBERS.get(count).map_or_else(|| count.to_string(), |word| (*word).to_owned())
     };
-    format!("{odds} {cure}")
+    text!(" This is from {} of {} readings.", say(kept), say(written))
+}
+
+/// How a coil stands by readings that differ more than its ends and the tape's marks explain.
+pub(crate) fn stands(pen: Pen, kept: &[&Taken], measured: &Measured, place: Length) -> String {
+    let widest = kept.iter().map(|taken| taken.said.half_width());
+    let widest = widest.fold(Length::default(), |a, b| if b > a { b } else { a });
+    let explained = (place + widest) * 2.0 * (1.0 + 1e-9);
+    if measured.spread <= explained {
+        return String::new();
+    }
+    let at = |place: usize| {
+        let taken = kept.iter().find(|taken| taken.place == place)?;
+        Some(taken.said.estimate())
+    };
+    let (Some(one), Some(two), Some(three), Some(four), 4) =
+        (at(1), at(2), at(3), at(4), kept.len())
+    else {
+        return text!(
+            " The places differ by {}: see that the coil stands flat and its ends are square, and read again.",
+            pen.fine_text(measured.spread)
+        );
+    };
+    let rock = (one + three - two - four) / 2.0;
+    let tilts = [(one - three, "1 and 3"), (two - four, "2 and 4")];
+    let mut said = String::new();
+    if rock.abs() > explained {
+        let side = if rock.value < 0.0 { "under" } else { "over" };
+        said += &text!(
+            " It rocks: places 1 and 3 stand {} {side} places 2 and 4. See that plate and ends are flat, and read again.",
+            pen.fine_text(rock.abs())
+        );
+    }
+    for (tilt, which) in tilts {
+        if tilt.abs() > explained {
+            said += &text!(
+                " Its ends are out of square: places {which} differ by {}.",
+                pen.fine_text(tilt.abs())
+            );
+        }
+    }
+    said
+}
+
+/// What a sentence under a verdict is made of.
+pub(crate) struct Said<'a> {
+    pub(crate) verdict: &'a Verdict,
+    pub(crate) limits: Limits,
+    pub(crate) book: Option<Length>,
+    pub(crate) off: Off<'a>,
+}
+
+impl Said<'_> {
+    /// With remarks on the readings, and what would settle it.
+    pub(crate) fn sentence(&self, pen: Pen, remarks: &str, settle: Option<&str>) -> String {
+        let Self { verdict, limits, book, off } = self;
+        let sure = |p: f64| text!("{} sure", capital(&percent(p)));
+        let rest = match verdict.word {
+            Word::Good => text!("{}.{remarks}", sure(verdict.p_in)),
+            Word::Short => text!(
+                "{}. The coil has taken a set, or is not the coil of the book: set it aside.{remarks}",
+                sure(verdict.p_short)
+            ),
+            Word::Long => text!(
+                "{}. It is not the coil of the book, or something lies under it: set it aside.{remarks}",
+                sure(verdict.p_long)
+            ),
+            Word::TooClose => text!(
+                "Within the limits with {}, short with {}, long with {}.{remarks} {}",
+                percent(verdict.p_in),
+                percent(verdict.p_short),
+                percent(verdict.p_long),
+                settle.unwrap_or_default()
+            ),
+        };
+        text!("{}. {rest}{}", opening(pen, *limits, *book, off), off.cost())
+    }
+}
+
+fn opening(pen: Pen, limits: Limits, book: Option<Length>, off: &Off<'_>) -> String {
+    let deviation = deviation_of(pen, off.deviation);
+    let limit = limit_of(pen, limits, book);
+    if deviation.is_empty() { capital(&limit) } else { text!("{deviation}; {limit}") }
 }
 
 fn capital(text: &str) -> String {

@@ -145,7 +145,7 @@ pub enum MatchingError {
 fn lacking(lacks: &[Lack], wanted: usize) -> String {
     let each = lacks.iter().map(|Lack { name, usable, left_out, missing, .. }| {
         format!(
-            "{name} coils that can be used: {usable}, with {left_out} left out as short or tied to such; {wanted} were expected: bring {missing} more"
+            "{name} coils that can be used: {usable}, with {left_out} left out, not fit for use or tied to such; {wanted} were expected: bring {missing} more"
         )
     });
     each.collect::<Vec<_>>().join("; ")

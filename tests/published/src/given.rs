@@ -264,7 +264,7 @@ impl Given {
                 let class = tape_class.as_ref();
                 let error =
                     class.map(|class| permissible_error(class, interval.estimate())).transpose()?;
-                let tape = Tape { error: error.unwrap_or(none), ends: none };
+                let tape = Tape { error: error.unwrap_or(none), place: none };
                 let measured =
                     measured::measure(&[interval], tape).map_err(|error| error.to_string())?;
                 let length = match output {

@@ -35,7 +35,7 @@ export type SupportState = 'loose' | 'carrying' | 'bottomed';
 /**
  * The word of a verdict.
  */
-export type Word = 'good' | 'short' | 'long' | 'too-close' | 'none';
+export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
 
 /**
  * What is asked of a replacement.
@@ -141,6 +141,14 @@ export interface BenchCoil {
 	 */
 	coil?: string;
 	/**
+	 * What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+	 */
+	condition?: string;
+	/**
+	 * A reading that was questioned, and is so when read again.
+	 */
+	confirmed?: string;
+	/**
 	 * The mark painted on it.
 	 */
 	label?: string;
@@ -149,7 +157,7 @@ export interface BenchCoil {
 	 */
 	pair?: string;
 	/**
-	 * What the tape said.
+	 * What the tape said at each place round the coil.
 	 */
 	readings?: string[];
 }
@@ -588,6 +596,14 @@ export interface Seat {
 	 */
 	coil?: string;
 	/**
+	 * What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+	 */
+	condition?: string;
+	/**
+	 * A reading that was questioned, and is so when read again.
+	 */
+	confirmed?: string;
+	/**
 	 * The mark painted on it.
 	 */
 	label?: string;
@@ -600,7 +616,7 @@ export interface Seat {
 	 */
 	raise?: string;
 	/**
-	 * What the tape said, round the coil.
+	 * What the tape said at each place round the coil.
 	 */
 	readings?: string[];
 }
@@ -674,7 +690,7 @@ export interface TapeUsed {
 	 */
 	class?: string;
 	/**
-	 * Half-width of how squarely the ends were met.
+	 * Half-width of how far one place round a coil may stand off the coil's own height.
 	 */
 	ends_error?: string;
 	/**
@@ -738,6 +754,10 @@ export interface Job {
 	 * What the job is called.
 	 */
 	title?: string;
+	/**
+	 * Whether a coil that is too close to call may be put into a seat: `yes`; without it none is.
+	 */
+	use_too_close?: string;
 }
 /**
  * How far a standard lets a new coil be off.
@@ -1269,6 +1289,10 @@ export interface Choice {
  */
 export interface Choices {
 	/**
+	 * What a coil may look like; any other word will do.
+	 */
+	conditions: Choice[];
+	/**
 	 * Forms of ends.
 	 */
 	ends: Choice[];
@@ -1567,6 +1591,10 @@ export interface DipReport {
 	 */
 	limit?: Figure;
 	/**
+	 * Coils under the frame that are not good and why: the loads are theirs.
+	 */
+	not_good: string[];
+	/**
 	 * Why there is no answer.
 	 */
 	problem?: Problem;
@@ -1841,6 +1869,10 @@ export interface FrameReport {
 	 */
 	mean?: Figure;
 	/**
+	 * Coils under it that are not good and why, `A left, 7 (Outer): short`: what follows holds with them.
+	 */
+	not_good: string[];
+	/**
 	 * Whether the nests that carry leave it free to rock: heights are then one of many.
 	 */
 	rocks: boolean;
@@ -1942,7 +1974,10 @@ export interface LevelReport {
  *
  * | code | what it means |
  * | --- | --- |
- * | `graduation-assumed`, `tape-class-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+ * | `graduation-assumed`, `tape-class-assumed`, `places-assumed`, `steel-assumed` | the job does not say, the usual is taken |
+ * | `reading-questioned` | a reading that no doubt explains: no verdict rests on it |
+ * | `label-twice` | one label on two coils of a kind |
+ * | `too-close-left-out` | coils too close to call are not put into seats unless the job says so |
  * | `height-goes-first` | of a working height and a working load the height is used |
  * | `dead-turns-doubt` | what is not known of the dead turns outweighs all else in the rate |
  * | `limits-without-book` | a limit under or over a book figure that is not given |
@@ -2067,6 +2102,10 @@ export interface ShimReport {
 	 */
 	lean_along: Figure;
 	/**
+	 * Coils under the frame that are not good and why: the plan is made for them.
+	 */
+	not_good: string[];
+	/**
 	 * What remains, and why it is no better.
 	 */
 	remains: string;
@@ -2158,6 +2197,10 @@ export interface MatchReport {
 	 */
 	nests: MatchedNest[];
 	/**
+	 * Coils that are used though they are not good, and why.
+	 */
+	not_good: string[];
+	/**
 	 * What was assumed, or left out and why.
 	 */
 	notes: Note[];
@@ -2170,7 +2213,7 @@ export interface MatchReport {
 	 */
 	sentences: string[];
 	/**
-	 * Marks of the coils that may not be used: short or long.
+	 * Coils that are not used, and why: `7 (Outer): short`.
 	 */
 	set_aside: string[];
 	/**
@@ -2192,6 +2235,10 @@ export interface SeatReport {
 	 * Its drawing.
 	 */
 	coil: string;
+	/**
+	 * What is wrong with it to the eye.
+	 */
+	condition?: string;
 	/**
 	 * Measured less book.
 	 */
@@ -2257,6 +2304,10 @@ export interface Verdict {
 	 * Probability of being short.
 	 */
 	p_short?: number;
+	/**
+	 * At how many places round the coil it was read, those left out that cannot be used.
+	 */
+	places: number;
 	/**
 	 * What it says, how sure, and what would settle it.
 	 */
@@ -2344,6 +2395,10 @@ export interface NestReport {
 	 * The nest.
 	 */
 	id: string;
+	/**
+	 * Its coils that are not good and why, `7 (Outer): short`: what follows for the nest holds with them.
+	 */
+	not_good: string[];
 	/**
 	 * Its coils.
 	 */
@@ -3006,6 +3061,35 @@ export interface StateAnswer {
 	};
 }
 /**
+ * How many coils have which verdict.
+ */
+export interface Tally {
+	/**
+	 * Within the limits.
+	 */
+	good: number;
+	/**
+	 * Above the most allowed.
+	 */
+	long: number;
+	/**
+	 * Without a limit.
+	 */
+	none: number;
+	/**
+	 * Not sound.
+	 */
+	scrap: number;
+	/**
+	 * Below the least allowed.
+	 */
+	short: number;
+	/**
+	 * Not sure enough, or to be read again.
+	 */
+	'too-close': number;
+}
+/**
  * A graduation.
  */
 export interface TapeMark {
@@ -3137,6 +3221,10 @@ export interface Report {
 	 * What cannot be used, and where it stands.
 	 */
 	problems: Problem[];
+	/**
+	 * How many of their coils have which verdict.
+	 */
+	tally: Tally;
 	/**
 	 * How each figure came about.
 	 */

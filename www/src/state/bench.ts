@@ -37,7 +37,12 @@ export function addNest(job: Job): Job {
 		nests.map((nest) => nest.id),
 	);
 	if (last === undefined) return addCoil({ ...job, nests: [{ id, seats: [] }] }, 0);
-	const seats = (last.seats ?? []).map((seat) => ({ ...seat, label: '', readings: [] }));
+	const seats = (last.seats ?? []).map((seat): Seat => {
+		const empty = { ...seat, label: '', readings: [] };
+		delete empty.condition;
+		delete empty.confirmed;
+		return empty;
+	});
 	return { ...job, nests: [...nests, { ...last, id, seats }] };
 }
 

@@ -4,13 +4,21 @@ import { type Path, valueAt, withValue } from './path';
 /* Coils that change their place: each takes a job and gives the job after it. */
 
 /** What goes with a coil, wherever it is put. */
-function belongings({ label, readings, pair }: Seat | BenchCoil): Seat {
-	return { label: label ?? '', readings: readings ?? [], ...(pair === undefined ? {} : { pair }) };
+function belongings({ label, readings, pair, condition, confirmed }: Seat | BenchCoil): Seat {
+	return {
+		label: label ?? '',
+		readings: readings ?? [],
+		...(pair === undefined ? {} : { pair }),
+		...(condition === undefined ? {} : { condition }),
+		...(confirmed === undefined ? {} : { confirmed }),
+	};
 }
 
 /** Whether a coil is there, and not a place alone. */
-function isThere({ label, readings }: Seat): boolean {
-	return Boolean(label?.trim()) || (readings ?? []).some((reading) => reading.trim() !== '');
+function isThere({ label, readings, condition }: Seat): boolean {
+	return (
+		Boolean(label?.trim() || condition?.trim()) || (readings ?? []).some((reading) => reading.trim() !== '')
+	);
 }
 
 /**
@@ -33,6 +41,8 @@ export function placed(job: Job, matched: readonly MatchedNest[]): Job {
 	const after = moves.reduce((now, { path, from }) => {
 		const stays = { ...(valueAt(job, path) as Seat) };
 		delete stays.pair;
+		delete stays.condition;
+		delete stays.confirmed;
 		const coil = valueAt(job, from) as Seat | BenchCoil | undefined;
 		return coil === undefined || path === from
 			? now

@@ -8,6 +8,7 @@ use crate::quantity::shorten;
 pub(super) enum Column {
     Label,
     Role,
+    Condition,
     Reading,
     LeftOut,
 }
@@ -19,6 +20,7 @@ impl Column {
         match letters.collect::<String>().as_str() {
             "label" | "mark" => Some(Self::Label),
             "role" | "coil" | "drawing" => Some(Self::Role),
+            "condition" => Some(Self::Condition),
             word => {
                 let number = word.strip_prefix("reading")?;
                 let number = number.strip_prefix('s').unwrap_or(number);
@@ -54,7 +56,7 @@ impl Columns {
                 Some(_) => (Column::LeftOut, "another stands before it"),
                 None if goes_on => (Column::Reading, ""),
                 None if field.is_empty() => (Column::LeftOut, "it has no name"),
-                None => (Column::LeftOut, "it is none of label, role and readings"),
+                None => (Column::LeftOut, "it is none of label, role, condition and readings"),
             };
             if column == Column::LeftOut {
                 let number = index + 1;
@@ -109,7 +111,7 @@ impl Columns {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use Column::{Label, LeftOut, Reading, Role};
+    use Column::{Condition, Label, LeftOut, Reading, Role};
 
     #[test]
     fn words() {
@@ -117,6 +119,7 @@ mod tests {
             ("label,role,readings", &[Label, Role, Reading][..]),
             (" Label ; ROLE ; Reading 1 ; reading2;;", &[Label, Role, Reading, Reading]),
             ("Readings\tCoil\tMark", &[Reading, Role, Label]),
+            ("label,role,Condition,reading", &[Label, Role, Condition, Reading]),
             ("\"reading 1\",,drawing,notes,label", &[Reading, Reading, Role, LeftOut, Label]),
             (",label,label,reading 10", &[LeftOut, Label, LeftOut, Reading]),
             ("lable,role,reading", &[LeftOut, Role, Reading]),

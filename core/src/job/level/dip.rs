@@ -48,6 +48,7 @@ fn fill(
     let track = Track::new(&laden.frame, laden.weight, wheels.bearings())
         .map_err(|error| refused(error.to_string()))?;
     let with = pen.decimal(depth).to_string();
+    report.not_good.clone_from(&laden.not_good);
     report.dip = Some(desk.ledger.show(pen.fine(depth), "g, as asked", with, &statics::SOURCE));
     report.limit = Some(limit(desk));
     let side = Side { depth, name: asked.wheel };

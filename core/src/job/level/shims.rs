@@ -128,6 +128,7 @@ fn report(
         text: pen.size(under.thickness).text,
     });
     ShimReport {
+        not_good: laden.not_good.clone(),
         aim: match aim {
             Aim::Loads => "loads",
             Aim::Corners => "level",

@@ -52,6 +52,8 @@ record! {
         mean: Option<Figure>,
         /// Whether the nests that carry leave it free to rock: heights are then one of many.
         rocks: bool,
+        /// Coils under it that are not good and why, `A left, 7 (Outer): short`: what follows holds with them.
+        not_good: Vec<String>,
         /// The nests, in the order of the job; none where it does not stand.
         supports: Vec<SupportReport>,
     }
@@ -145,6 +147,8 @@ record! {
     ShimReport {
         /// What was aimed at: `loads` or `level`.
         aim: &'static str,
+        /// Coils under the frame that are not good and why: the plan is made for them.
+        not_good: Vec<String>,
         /// What the greatest deviation is, in words.
         what: &'static str,
         /// Greatest deviation as the frame stands.
@@ -219,6 +223,8 @@ record! {
         /// How deep it is.
         #[serde(skip_serializing_if = "Option::is_none")]
         dip: Option<Figure>,
+        /// Coils under the frame that are not good and why: the loads are theirs.
+        not_good: Vec<String>,
         /// What each wheel keeps.
         wheels: Vec<DippedWheel>,
         /// The greatest unloading in a sentence.
@@ -302,8 +308,10 @@ record! {
         sentences: Vec<String>,
         /// Marks of the coils left over.
         left_over: Vec<String>,
-        /// Marks of the coils that may not be used: short or long.
+        /// Coils that are not used, and why: `7 (Outer): short`.
         set_aside: Vec<String>,
+        /// Coils that are used though they are not good, and why.
+        not_good: Vec<String>,
         /// What of bench and nests cannot be used, and where it stands.
         problems: Vec<Problem>,
         /// What was assumed, or left out and why.

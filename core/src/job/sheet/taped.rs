@@ -5,7 +5,8 @@ use crate::job::drawing::Facts;
 use crate::job::entry::Entry;
 use crate::job::input::Job;
 use crate::job::problem::Path;
-use crate::job::seat::{self, Gear};
+use crate::job::seat::{Gear, Judged};
+use crate::job::taped::Taped;
 use crate::propagation::Doubted;
 use crate::quantity::Length;
 
@@ -20,13 +21,12 @@ pub(super) fn of(desk: &Desk<'_>, job: &Job, facts: &Facts) -> Option<Doubted<Le
     let seats = nests.filter_map(|nest| nest.seats.given()).flat_map(|seats| &seats.0);
     let mut measured = Vec::new();
     for seat in seats.filter_map(Entry::given).filter(|seat| seat.coil.written() == facts.id) {
-        let intervals = seat::readings(&mut aside, &at, &seat.readings, gear.graduation);
-        if !intervals.is_empty() {
-            measured.push(intervals);
+        let taped = Taped::read(&mut aside, &at, &seat.into(), gear.graduation);
+        if !taped.readings.is_empty() {
+            measured.push(taped);
         }
     }
-    let [intervals] = measured.as_slice() else { return None };
-    let (standing, _) = seat::assess(&mut aside, &at, facts, intervals, &gear);
-    let doubt = standing.own_doubt.hypot(standing.tape_doubt);
-    Some(Doubted { value: standing.free?, doubt })
+    let [taped] = measured.as_slice() else { return None };
+    let measured = Judged::of(taped, facts, &gear).measured?;
+    Some(Doubted { value: measured.mean, doubt: measured.doubt() })
 }

@@ -1,0 +1,94 @@
+//! What would settle a verdict that is too close to call, in the steps of a shop.
+//!
+//! The steps are tried in the order in which a shop would take them, each on top of those before it: the
+//! place opposite, four places, a finer rule, a better tape, a height gauge. The first is named that
+//! would settle the verdict if the readings stood as they are.
+
+use super::figures::text;
+use super::seat::Gear;
+use crate::measured::{Measured, uniform};
+use crate::quantity::{Length, System, unit};
+
+/// Places round a coil that show a tilt and a rock.
+const ROUND_THE_COIL: usize = 4;
+/// Half-width in millimetres of what a height gauge on a flat plate may be wrong by, its reading included
+/// (common practice, no source).
+const GAUGE: f64 = 0.1;
+
+/// What is left in doubt after some steps, and what they are.
+#[derive(Clone, Copy)]
+struct Step {
+    left: Measured,
+    at: &'static str,
+    rule: Option<&'static str>,
+    tape: Option<&'static str>,
+}
+
+/// The sentence that says what to do next of a verdict that needs so small a doubt, or none is small
+/// enough.
+pub(crate) fn sentence(settling: Option<Length>, measured: &Measured, gear: &Gear) -> String {
+    let Some(settling) = settling else {
+        return "It stands on the limit: no tape settles it.".to_owned();
+    };
+    if let Some(step) = steps(*measured, gear).iter().find(|step| step.left.doubt() <= settling) {
+        return step.sentence();
+    }
+    let gauge = Measured {
+        places: measured.places.max(ROUND_THE_COIL),
+        reading_doubt: Length::default(),
+        tape_doubt: uniform(Length::new::<unit::millimeter>(GAUGE)),
+        ..*measured
+    };
+    if gauge.doubt() <= settling {
+        "A height gauge on a flat plate, at four places, would settle it.".to_owned()
+    } else {
+        "No tape settles it, and no height gauge, so near is the limit: set it aside, or go by the manual."
+            .to_owned()
+    }
+}
+
+impl Step {
+    fn sentence(&self) -> String {
+        let rule = self.rule.map_or_else(String::new, |rule| text!(", with a rule in {rule}"));
+        let joint = if self.rule.is_some() { " and" } else { ", with" };
+        let tape =
+            self.tape.map_or_else(String::new, |tape| text!("{joint} a better tape ({tape})"));
+        let stop = if rule.is_empty() && tape.is_empty() { "" } else { "," };
+        text!("The same {}{rule}{tape}{stop} would settle it.", self.at)
+    }
+}
+
+fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
+    let mut steps = Vec::new();
+    let mut step = Step { left: measured, at: "readings", rule: None, tape: None };
+    for (places, at) in
+        [(2, "reading at the place opposite"), (ROUND_THE_COIL, "at four places round the coil")]
+    {
+        if measured.places < places {
+            step.left.places = places;
+            step.at = at;
+            steps.push(step);
+        }
+    }
+    let inch = Length::new::<unit::inch>(1.0);
+    let rules: &[(Length, &str)] = match gear.marked {
+        System::Inch => &[(inch / 32.0, "thirty-seconds"), (inch / 64.0, "sixty-fourths")],
+        System::Metric => &[(Length::new::<unit::millimeter>(0.5), "half millimetres")],
+    };
+    for (graduation, name) in rules {
+        let doubt = uniform(*graduation / 2.0);
+        if doubt < step.left.reading_doubt {
+            step.left.reading_doubt = doubt;
+            step.rule = Some(name);
+            steps.push(step);
+        }
+    }
+    if let Some((name, error)) = gear.best_class(measured.mean)
+        && uniform(error) < step.left.tape_doubt
+    {
+        step.left.tape_doubt = uniform(error);
+        step.tape = Some(name);
+        steps.push(step);
+    }
+    steps
+}
