@@ -139,6 +139,10 @@ pub struct Tape {
 pub struct Measured {
     /// Mean of the readings.
     pub mean: Length,
+    /// The mean if each end lay as low as its reading allows.
+    pub least: Length,
+    /// The mean if each end lay as high as its reading allows.
+    pub most: Length,
     /// At how many places round the coil it was read.
     pub places: usize,
     /// From the graduations: what one reading can be told apart by, however often it is repeated.
@@ -211,6 +215,8 @@ pub fn measure(readings: &[Interval], tape: Tape) -> Result<Measured, MeasuredEr
         most = if x > most { x } else { most };
     }
     let mean = sum / count;
+    let low: f64 = readings.iter().map(|reading| reading.least().value).sum();
+    let high: f64 = readings.iter().map(|reading| reading.most().value).sum();
     let scatter: f64 =
         readings.iter().map(|reading| (reading.estimate().value - mean).powi(2)).sum();
     let shown = if places > 1 { libm::sqrt(scatter / (count - 1.0)) } else { 0.0 };
@@ -218,6 +224,8 @@ pub fn measure(readings: &[Interval], tape: Tape) -> Result<Measured, MeasuredEr
     let length = |value: f64| Length { value, ..Length::default() };
     Ok(Measured {
         mean: length(mean),
+        least: length(low / count),
+        most: length(high / count),
         places,
         reading_doubt: length(libm::sqrt(squares / count)),
         tape_doubt: uniform(tape.error),
@@ -248,6 +256,12 @@ impl Measured {
     #[must_use]
     pub fn own_doubt(&self) -> Length {
         root_sum_square(&[self.reading_doubt, self.place_doubt()])
+    }
+
+    /// What would be left of it if it were known where between the marks each end lay.
+    #[must_use]
+    pub fn doubt_beside_marks(&self) -> Length {
+        root_sum_square(&[self.place_doubt(), self.tape_doubt])
     }
 
     /// What the places leave in doubt: the more of them, the less.

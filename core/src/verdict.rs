@@ -4,6 +4,7 @@
 //! measured mean `y` and its standard uncertainty `u`. The verdict weighs how much of that spread
 //! lies within the limits, and is only given when it is sure enough.
 
+use crate::measured::Measured;
 use crate::quantity::Length;
 use crate::source::{Known, Source};
 use thiserror::Error;
@@ -159,6 +160,49 @@ impl Limits {
     fn room(self, y: Length) -> [Option<Length>; 2] {
         [self.least.map(|least| within(least, y, 1.0)), self.most.map(|most| within(most, y, -1.0))]
     }
+}
+
+/// Judges what was measured: good only where it is so wherever between their marks the ends lay.
+///
+/// A limit of a book mostly stands on a mark, and all that lies within half a graduation of the next mark
+/// is read as that one. Taken as a mere doubt, that would call a coil on its limit good more often than
+/// the level allows, with coarse marks and one place as often as one time in eight. So besides the mean with
+/// its whole doubt both ends of what the readings say are judged, with the doubt of tape and places; where
+/// one of them is not good, it is too close to call. The probabilities are those of the mean.
+///
+/// # Source
+/// [`SOURCE`]; that the marks are taken at their worst is ours.
+///
+/// # Example
+/// ```
+/// use coilnest::bounds;
+/// use coilnest::measured::{Tape, measure};
+/// use coilnest::quantity::{Length, System, unit::inch};
+/// use coilnest::reading::Reading;
+/// use coilnest::verdict::{Limits, Word, judge, judge_measured};
+///
+/// let inches = Length::new::<inch>;
+/// let limits = Limits::new(Some(inches(13.875)), Some(inches(14.125)))?;
+/// let said = Reading::parse("14", System::Inch, &bounds::READING)?.interval(inches(1.0 / 8.0));
+/// let measured = measure(&[said], Tape { error: inches(1.0 / 32.0), place: inches(1.0 / 16.0) })?;
+/// // An end that is seen at 14 by eighths may stand at 13 15/16, and its place off by a sixteenth.
+/// assert_eq!(judge(measured.mean, measured.doubt(), limits, 0.95).word, Word::Good);
+/// assert_eq!(judge_measured(&measured, limits, 0.95).word, Word::TooClose);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn judge_measured(measured: &Measured, limits: Limits, level: f64) -> Verdict {
+    let whole = judge(measured.mean, measured.doubt(), limits, level);
+    let beside = measured.doubt_beside_marks();
+    [measured.least, measured.most]
+        .map(|end| judge(end, beside, limits, level))
+        .into_iter()
+        .find(|end| end.word != Word::Good)
+        .filter(|_| whole.word == Word::Good)
+        .map_or(whole, |end| {
+            let would_settle = end.would_settle.or(Some(Length::default()));
+            Verdict { word: Word::TooClose, would_settle, ..whole }
+        })
 }
 
 /// Probabilities of lying beyond the least and beyond the most, by the room to each.

@@ -21,17 +21,17 @@ class Hands {
 	}
 }
 
-/** One place is too close to call; the same at the place opposite settles it. */
+/** One place is too close to call; another, nearer the book, settles it. */
 async function expectGoodAndKept(page: Page): Promise<void> {
 	await expect(button(coil(page, 'Outer, Nest 1'), 'Too close to call')).toBeInViewport();
 	await expect(coil(page, 'Outer, Nest 1').getByText('turn the coil and read again').first()).toBeAttached();
-	await field(page, 'Place 2, Outer, Nest 1').fill('13 7/8');
+	await field(page, 'Place 2, Outer, Nest 1').fill('13 15/16');
 	await expect(button(coil(page, 'Outer, Nest 1'), 'Good')).toBeInViewport();
 	await page.reload();
 	await expect(field(page, 'Book figure, Outer, Nest 1')).toHaveValue('13 15/16');
 	await expect(field(page, 'Limit ±, Outer, Nest 1')).toHaveValue('1/8');
 	await expect(field(page, 'Place 1, Outer, Nest 1')).toHaveValue('13 7/8');
-	await expect(field(page, 'Place 2, Outer, Nest 1')).toHaveValue('13 7/8');
+	await expect(field(page, 'Place 2, Outer, Nest 1')).toHaveValue('13 15/16');
 	await expect(button(coil(page, 'Outer, Nest 1'), 'Good')).toBeVisible();
 }
 

@@ -5,7 +5,7 @@ use coilnest::measured::{Measured, Tape, measure, usual_place};
 use coilnest::quantity::unit::{inch, millimeter};
 use coilnest::quantity::{Refusal, System};
 use coilnest::reading::Reading;
-use coilnest::verdict::{Limits, Verdict, Word, judge, normal};
+use coilnest::verdict::{Limits, Verdict, Word, judge, judge_measured, normal};
 use coilnest_tables::TABLES;
 use std::error::Error;
 
@@ -23,7 +23,10 @@ fn bench(book: &str, reading: &str) -> Result<(Measured, Verdict), Box<dyn Error
     let tape = Tape { error, place: usual_place(System::Inch) };
     let measured = measure(&[interval], tape)?;
     let limits = Limits::new(Some(book - allowed), Some(book + allowed))?;
-    Ok((measured, judge(measured.mean, measured.doubt(), limits, 0.95)))
+    let whole = judge(measured.mean, measured.doubt(), limits, 0.95);
+    let verdict = judge_measured(&measured, limits, 0.95);
+    assert_eq!((verdict.p_in, verdict.p_short), (whole.p_in, whole.p_short));
+    Ok((measured, verdict))
 }
 
 /// Two coils of a nest, 15 11/16 and 15 15/16 in by the book, an eighth either way: the one on its
@@ -65,7 +68,8 @@ fn near_the_limit_one_place_does_not_tell() -> Result<(), Box<dyn Error>> {
         ("15 13/16", Word::TooClose),
         ("15 13/16 full", Word::TooClose),
         ("15 7/8", Word::TooClose),
-        ("15 7/8 full", Word::Good),
+        ("15 7/8 full", Word::TooClose),
+        ("15 15/16 scant", Word::Good),
         ("15 3/4", Word::TooClose),
         ("15 11/16", Word::Short),
         ("16 1/8 full", Word::Long),

@@ -10,7 +10,7 @@ use coilnest::measured::{Measured, Tape, measure};
 use coilnest::quantity::unit::inch;
 use coilnest::quantity::{Length, System};
 use coilnest::reading::{Interval, Reading};
-use coilnest::verdict::{self, Limits, judge};
+use coilnest::verdict::{self, Limits, judge_measured};
 use coilnest_tables::TABLES;
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -189,30 +189,30 @@ fn a_label_on_two_coils_is_noted_at_both() {
 fn what_would_settle_it_is_a_step_of_the_shop() {
     let one = &["13 7/8"][..];
     for (book, readings, says) in [
-        ("13 15/16", one, "The same reading at the place opposite would settle it."),
-        ("13.945", one, "The same at four places round the coil would settle it."),
-        ("13.945", &["13 7/8"; 2], "The same at four places round the coil would settle it."),
+        ("13.91", one, "The same reading at the place opposite would settle it."),
+        ("13.92", one, "The same at four places round the coil would settle it."),
+        ("13.92", &["13 7/8"; 2], "The same at four places round the coil would settle it."),
         (
-            "13 61/64",
+            "13 15/16",
             one,
             "The same at four places round the coil, with a rule in thirty-seconds, would settle it.",
         ),
         (
-            "13 61/64",
+            "13 15/16",
             &["13 7/8"; 4],
-            "The same readings, with a rule in thirty-seconds, would settle it.",
+            "It hangs on where between its marks the end lies. The same readings, with a rule in thirty-seconds, would settle it.",
         ),
         (
-            "13.9595",
+            "13.945",
             &["13 7/8"; 4],
             "The same readings, with a rule in sixty-fourths, would settle it.",
         ),
         (
-            "13.965",
+            "13 61/64",
             one,
             "with a rule in sixty-fourths and a better tape (EU class I), would settle it.",
         ),
-        ("13.969", one, "A height gauge on a flat plate, at four places, would settle it."),
+        ("13.965", one, "A height gauge on a flat plate, at four places, would settle it."),
         ("13.992", one, "No tape settles it, and no height gauge, so near is the limit"),
     ] {
         let (_, verdict) = taped(book, readings);
@@ -412,7 +412,7 @@ impl Case {
         let inches = Length::new::<inch>;
         let limits =
             Limits::new(Some(inches(14.0 - self.under)), Some(inches(14.0 + self.over))).unwrap();
-        let verdict = judge(measured.mean, measured.doubt(), limits, self.level);
+        let verdict = judge_measured(&measured, limits, self.level);
         verdict.word == verdict::Word::Good
     }
 }

@@ -16,7 +16,7 @@ use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::Interval;
 use crate::tolerance::{ColdWound, Grade};
-use crate::verdict::{self, Limits, Verdict, judge};
+use crate::verdict::{self, Limits, Verdict, judge_measured};
 
 /// What a job was measured with, as far as it does not depend on the length measured.
 #[derive(Clone, Debug)]
@@ -175,9 +175,9 @@ impl<'t> Judged<'t> {
         let intervals = weighed.intervals();
         let measured = gear.measured(&intervals);
         let is_whole = intervals.len() == taped.written();
-        let verdict = measured.zip(facts.limits).map(|(measured, limits)| {
-            (judge(measured.mean, measured.doubt(), limits, gear.level), limits)
-        });
+        let verdict = measured
+            .zip(facts.limits)
+            .map(|(measured, limits)| (judge_measured(&measured, limits, gear.level), limits));
         let ruling = match (verdict, measured) {
             _ if taped.flaw.is_some() => Some(Ruling::Scrap),
             (Some((verdict, _)), _) if !is_whole && !is_refused(verdict.word) => {
@@ -390,8 +390,9 @@ fn verdict_of(
         (report.p_in, report.p_short, report.p_long) =
             (Some(verdict.p_in), Some(verdict.p_short), Some(verdict.p_long));
         report.working = Some(weighed(desk, &verdict, limits, &measured));
+        let settling = verdict.would_settle.filter(|settling| settling.value > 0.0);
         report.would_settle =
-            verdict.would_settle.map(|settling| would_settle(desk, settling, &measured, gear));
+            settling.map(|settling| would_settle(desk, settling, &measured, gear));
     }
     (report.word, report.title, report.sentence) = match ruling {
         Ruling::Scrap => {
@@ -410,7 +411,7 @@ fn verdict_of(
             let settle = judged
                 .measured
                 .filter(|_| verdict.word == verdict::Word::TooClose)
-                .map(|measured| settle::sentence(verdict.would_settle, &measured, gear));
+                .map(|measured| settle::sentence(&measured, limits, gear));
             let said = sentence::Said { verdict: &verdict, limits, book: facts.free, off };
             let said = said.sentence(pen, &remarks, settle.as_deref());
             let (word, title) = match verdict.word {

@@ -8,6 +8,7 @@ use super::figures::text;
 use super::seat::Gear;
 use crate::measured::{Measured, uniform};
 use crate::quantity::{Length, System, unit};
+use crate::verdict::{Limits, Word, judge, judge_measured};
 
 /// Places round a coil that show a tilt and a rock.
 const ROUND_THE_COIL: usize = 4;
@@ -24,22 +25,26 @@ struct Step {
     tape: Option<&'static str>,
 }
 
-/// The sentence that says what to do next of a verdict that needs so small a doubt, or none is small
-/// enough.
-pub(crate) fn sentence(settling: Option<Length>, measured: &Measured, gear: &Gear) -> String {
-    let Some(settling) = settling else {
+/// The sentence that says what to do next of what is too close to call.
+pub(crate) fn sentence(measured: &Measured, limits: Limits, gear: &Gear) -> String {
+    let whole = judge(measured.mean, measured.doubt(), limits, gear.level);
+    if whole.word == Word::TooClose && whole.would_settle.is_none() {
         return "It stands on the limit: no tape settles it.".to_owned();
+    }
+    let between = match whole.word {
+        Word::TooClose => "",
+        _ => "It hangs on where between its marks the end lies. ",
     };
-    if let Some(step) = steps(*measured, gear).iter().find(|step| step.left.doubt() <= settling) {
-        return step.sentence();
+    let settled = |left: &Measured| judge_measured(left, limits, gear.level).word != Word::TooClose;
+    if let Some(step) = steps(*measured, gear).iter().find(|step| settled(&step.left)) {
+        return text!("{between}{}", step.sentence());
     }
     let gauge = Measured {
         places: measured.places.max(ROUND_THE_COIL),
-        reading_doubt: Length::default(),
         tape_doubt: uniform(Length::new::<unit::millimeter>(GAUGE)),
-        ..*measured
+        ..read_to(*measured, Length::default())
     };
-    if gauge.doubt() <= settling {
+    if settled(&gauge) {
         "A height gauge on a flat plate, at four places, would settle it.".to_owned()
     } else {
         "No tape settles it, and no height gauge, so near is the limit: set it aside, or go by the manual."
@@ -56,6 +61,13 @@ impl Step {
         let stop = if rule.is_empty() && tape.is_empty() { "" } else { "," };
         text!("The same {}{rule}{tape}{stop} would settle it.", self.at)
     }
+}
+
+/// The same, read to another graduation.
+fn read_to(measured: Measured, graduation: Length) -> Measured {
+    let half = graduation / 2.0;
+    let (least, most) = (measured.mean - half, measured.mean + half);
+    Measured { least, most, reading_doubt: uniform(half), ..measured }
 }
 
 fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
@@ -76,9 +88,9 @@ fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
         System::Metric => &[(Length::new::<unit::millimeter>(0.5), "half millimetres")],
     };
     for (graduation, name) in rules {
-        let doubt = uniform(*graduation / 2.0);
-        if doubt < step.left.reading_doubt {
-            step.left.reading_doubt = doubt;
+        let finer = read_to(step.left, *graduation);
+        if finer.reading_doubt < step.left.reading_doubt {
+            step.left = finer;
             step.rule = Some(name);
             steps.push(step);
         }
