@@ -128,6 +128,11 @@ impl Point {
         self.solid_beside(Figures::NONE, solid::height)
     }
 
+    /// The least solid height by those who differ.
+    pub(crate) fn least_solid(&self) -> Result<Length, Figures> {
+        self.solid_beside(Figures::NONE, solid::least)
+    }
+
     fn solid_beside(
         &self,
         needed: Figures,

@@ -477,7 +477,8 @@ export interface Need {
 	 */
 	bars?: string[];
 	/**
-	 * Radial clearance in the pocket, over the post, and between two coils.
+	 * Radial clearance in the pocket, over the post, and between two coils; half the difference of
+	 * the bars between two coils where none is given.
 	 */
 	clearance?: string;
 	/**
@@ -654,6 +655,10 @@ export interface Replace {
 	 * named.
 	 */
 	seat?: string;
+	/**
+	 * `yes` where the candidates are one nest for the whole nest, each in its place.
+	 */
+	together?: string;
 	/**
 	 * Requirements that need not be met, by their codes, each with the reason.
 	 */
@@ -2262,6 +2267,10 @@ export interface NestReport {
 	 */
 	free_height?: Figure;
 	/**
+	 * By what its loads and heights are: the readings, or the drawings.
+	 */
+	heights_by?: string;
+	/**
 	 * The nest.
 	 */
 	id: string;
@@ -2523,11 +2532,48 @@ export interface ReplaceReport {
 	 */
 	problems: Problem[];
 	/**
+	 * All of them as one nest for the whole nest, where that is asked.
+	 */
+	together?: TogetherReport;
+	/**
 	 * How each figure came about.
 	 */
 	workings: {
 		[k: string]: Working;
 	};
+}
+/**
+ * Several springs as one nest.
+ */
+export interface TogetherReport {
+	/**
+	 * Requirement by requirement, first of the nest, then coil by coil.
+	 */
+	lines: LineReport[];
+	/**
+	 * Whether they are a true replacement; none where nothing can be said of them.
+	 */
+	met?: Met;
+	/**
+	 * Which nest they replace.
+	 */
+	nest: string;
+	/**
+	 * Those that are offered, the widest first.
+	 */
+	offered: string[];
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The coils that are there, the widest first.
+	 */
+	there: string[];
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
 }
 /**
  * A nest in section, heights from the lower seat up.
