@@ -13,7 +13,7 @@ use super::assess::{self, Bench};
 use super::desk::Desk;
 use super::entry::{Entry, Text, Texts};
 use super::figures::{Pen, sentence, text};
-use super::input::{Asked as AskedEntry, Job, OrderEntry, Replace};
+use super::input::{Asked as AskedEntry, Drawing, Job, OrderEntry, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, Problem, ReplaceReport};
 use super::{cautions, file, service};
@@ -51,7 +51,7 @@ pub(crate) struct Written {
     waived: Vec<(Requirement, String)>,
     /// Whether the candidates are one nest.
     together: bool,
-    /// Each with its place in the job's list.
+    /// Each with its place in the job's list; none until they are judged.
     candidates: Vec<(usize, Spring)>,
     /// As far as it does not follow from where the original stands.
     asked: Asked,
@@ -84,25 +84,38 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     let together = desk.word(&at, "together", &entry.together, &[("yes", true), ("no", false)]);
     let together = together.unwrap_or(false);
     let waived = waived(desk, &at.field("waived"), &entry.waived);
-    let candidates = candidates(desk, &at.field("candidates"), entry);
-    if original.is_none() && !candidates.is_empty() {
+    let offered = offered(desk, entry);
+    for (at, _, drawing) in &offered {
+        spring::told(desk, at, drawing);
+    }
+    if original.is_none() && !offered.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
         desk.note(&at.field("original"), "original-unknown", text);
     }
     let asked = asked(desk, &at.field("asked"), &entry.asked);
     let wishes = wishes(desk, &at.field("order"), &entry.order);
     let seat = seat.filter(|_| nest.is_some());
+    let candidates = Vec::new();
     Some(Written { original, nest, seat, waived, together, candidates, asked, wishes })
 }
 
-fn candidates(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Vec<(usize, Spring)> {
+/// The candidates' drawings, each with its path and its place in the list.
+fn offered<'j>(desk: &mut Desk<'_>, entry: &'j Replace) -> Vec<(Path, usize, &'j Drawing)> {
+    let at = path().field("candidates");
     let mut found = Vec::new();
-    for (index, drawing) in desk.list(at, &entry.candidates).iter().enumerate() {
+    for (index, drawing) in desk.list(&at, &entry.candidates).iter().enumerate() {
         let at = at.item(index);
         let Some(drawing) = desk.object(&at, drawing) else { continue };
-        found.push((index, Spring::read(desk, &at, drawing)));
+        found.push((at, index, drawing));
     }
     found
+}
+
+/// The candidates themselves; what is wrong with them is said when they are read.
+fn candidates(aside: &mut Desk<'_>, job: &Job) -> Vec<(usize, Spring)> {
+    let Some(entry) = job.replace.given() else { return Vec::new() };
+    let offered = offered(aside, entry).into_iter();
+    offered.map(|(at, index, drawing)| (index, Spring::read(aside, &at, drawing))).collect()
 }
 
 /// Requirements that need not be met; one without a reason stands.
@@ -233,6 +246,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let written = read(&mut reading, job, &bench);
     desk.take(reading);
     let Some(written) = written else { return };
+    let written = Written { candidates: candidates(&mut aside, job), ..written };
     let named = |name: &String| springs.iter().find(|spring| spring.id == *name);
     let Some(original) = written.original.as_ref().and_then(named) else { return };
     report.original = Some(original.name.clone());

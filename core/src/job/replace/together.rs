@@ -52,7 +52,7 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
     let raised = there.iter().any(|seated| seated.raise.value != 0.0);
     let like = there.len() == offered.len();
     if raised && !like {
-        let text = "There are not as many candidates as coils in the nest: whose seat is raised is not known, and none of theirs is taken to be.";
+        let text = "There are not as many candidates as coils in the nest. A raised seat belongs to none of them for sure: all are taken to stand level.";
         desk.note(&path().field("candidates"), "raise-unknown", text);
     }
     let coil = |(place, (_, spring)): (usize, &&(usize, Spring))| NestCoil {
