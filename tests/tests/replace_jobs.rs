@@ -247,7 +247,7 @@ fn a_nest_for_a_nest() {
     }
     // The narrow one stands first in the list: each still goes to its place.
     let candidates = ("replace.candidates", json!([inner, outer]));
-    let alone = answer(&[candidates.clone()]);
+    let alone = answer(std::slice::from_ref(&candidates));
     assert!(alone.together.is_none());
     assert!(alone.candidates.iter().all(|one| one.met == Some(Met::NotMet)), "{alone:#?}");
     // What was asked of the outer coil's stress is less than the inner one bears.
