@@ -1878,6 +1878,7 @@ export interface LevelReport {
  * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
  * | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
  * | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+ * | `together-without-nest`, `order-unknown`, `raise-unknown` | a nest for a nest without one, or whose coils' places or seats are not known |
  * | `seat-without-nest`, `waived-without-reason` | one seat is named but no nest; a requirement is waived without a reason |
  * | `need-unknown` | a need lacks its load, its rate or its steel |
  * | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
