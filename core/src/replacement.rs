@@ -55,6 +55,7 @@ mod offer;
 mod order;
 mod requirement;
 mod swap;
+mod together;
 mod wish;
 
 pub use asked::{Asked, ReplacementError};
@@ -64,6 +65,7 @@ pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
 pub use order::{Dimension, Item, LoadAt, Order, Question, Wishes};
 pub use requirement::{Missing, Requirement, Whose};
 pub use swap::{Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame};
+pub use together::{NestCase, NestCoil, NestJudgement, NestLine};
 
 use crate::drawing::{Allowable, Contradiction, Drawing};
 use crate::material::Against;
@@ -153,7 +155,7 @@ impl Case {
                 .flat_map(|(whose, of)| of.contradictions().into_iter().map(move |it| (whose, it)))
                 .collect();
         Ok(Judgement {
-            overall: overall(&lines, !contradictions.is_empty()),
+            overall: overall(&lines.iter(), !contradictions.is_empty()),
             contradictions,
             lines,
             nest: self.nest.as_ref().map(|nest| swap::nest(self, nest)),
@@ -180,9 +182,12 @@ impl Case {
     }
 }
 
-fn overall(lines: &[Line], contradicts_itself: bool) -> Overall {
+fn overall<'l, L>(lines: &L, contradicts_itself: bool) -> Overall
+where
+    L: Iterator<Item = &'l Line> + Clone,
+{
     let any = |is: fn(&Verdict) -> bool| {
-        lines.iter().any(|line| line.waived.is_none() && is(&line.verdict))
+        lines.clone().any(|line| line.waived.is_none() && is(&line.verdict))
     };
     if any(|verdict| *verdict == Verdict::NotMet) {
         Overall::No

@@ -30,7 +30,7 @@ fn need() -> Need {
             pocket: Some(mm(220.0)),
             post: Some(mm(40.0)),
             clearance: mm(2.0),
-            gap: mm(3.0),
+            gap: Some(mm(3.0)),
             ..Room::default()
         },
         reserve: Reserve::default(),

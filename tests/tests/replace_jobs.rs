@@ -7,7 +7,7 @@
 
 use coilnest::coil::ends::DEAD_TURNS_DOUBT;
 use coilnest::job::report::{CandidateReport, Choice, Met, OrderReport, ReplaceReport, Workings};
-use coilnest::job::{Job, assess, choices, file, replace, size};
+use coilnest::job::{Job, assess, choices, coil_sheet, file, replace, size};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
 use coilnest_tests::{corpus, job_path};
@@ -178,11 +178,110 @@ fn a_stiffer_coil_in_one_nest_moves_the_loads_of_a_frame() {
     let frame = report.candidates[0].frame.as_ref().expect("a frame");
     assert!(frame.before.si.abs() < 1e-9, "{:?}", frame.before);
     is(some(frame.after.as_ref()), 0.05, 1.0);
+    // The coils that stay are read, the candidate is not: the sentence says so.
+    assert!(frame.sentence.contains("by its drawing"), "{}", frame.sentence);
     let key = some(frame.after.as_ref()).working.as_deref().unwrap();
     let Workings(entries) = &report.workings;
     let place: usize = key.trim_start_matches('w').parse().unwrap();
     let with = entries[place - 1].with.replace('\u{202f}', " ");
     assert_eq!(with, "10 500 N; 9 500 N; 9 500 N; 10 500 N");
+}
+
+/// Its rate may be 5 % off: what the frame makes of it is a range, its ends rounded outward.
+#[test]
+fn a_frame_answers_with_a_range() {
+    let book = |id: &str, rate: &str| json!({ "id": id, "name": id, "rate": rate, "free": "350", "solid": "150" });
+    let nest = |id: &str, coil: &str| json!({ "id": id, "seats": [{ "coil": coil, "readings": ["350"] }] });
+    let support = |nest: &str, along: &str, across: &str| json!({ "nest": nest, "along": along, "across": across });
+    let mut offer = book("stiffer", "420");
+    offer["tolerances"] = json!({ "rate": "5 %", "free": "0", "solid": "0" });
+    let job = json!({
+        "format": "coilnest-job/1",
+        "system": "metric",
+        "coils": [book("one", "340"), book("other", "340")],
+        "nests": [nest("A left", "one"), nest("A right", "other"), nest("B left", "other"), nest("B right", "other")],
+        "frame": { "weight": "40 000 N", "supports": [
+            support("A left", "900", "500"), support("A right", "900", "-500"),
+            support("B left", "-900", "500"), support("B right", "-900", "-500"),
+        ] },
+        "replace": { "original": "one", "candidates": [offer] },
+    });
+    let report = replace(&file::from_value(job).unwrap(), &TABLES);
+    let after = some(report.candidates[0].frame.as_ref().unwrap().after.as_ref());
+    // t = 10 000 (1/340 − 1/k) / (3/340 + 1/k): at 399 N/mm 3.84 %, at 441 N/mm 6.03 %.
+    let off = |k: f64| (1.0 / 340.0 - 1.0 / k) / (3.0 / 340.0 + 1.0 / k) * 100.0;
+    let (least, most) = ((off(399.0) * 100.0).floor() / 100.0, (off(441.0) * 100.0).ceil() / 100.0);
+    assert_eq!(after.text, format!("5 % ({least} to {most})"));
+}
+
+/// The same nest has one load by the drawings and another by the readings: both say which.
+#[test]
+fn it_is_said_by_what_a_nest_has_its_loads() {
+    let by = |job: &Job| assess(job, &TABLES).nests[0].heights_by;
+    let swap = |job: &Job| replace(job, &TABLES).candidates[0].nest.clone().unwrap().sentence;
+    let unread = with(&[
+        ("nests[0].seats[0].readings", json!([])),
+        ("nests[0].seats[1].readings", json!([])),
+    ]);
+    assert!(by(&unread).is_some_and(|by| by.starts_with("By the drawings")));
+    assert!(swap(&unread).starts_with("By the drawings") && !swap(&unread).contains("readings"));
+    let read = with(&[
+        ("nests[0].seats[0].readings", json!(["12 7/8"])),
+        ("nests[0].seats[1].readings", json!(["12 7/8"])),
+    ]);
+    assert_eq!(by(&read), Some("By the readings."));
+    assert!(swap(&read).contains("by the readings of the coils that are there"), "{}", swap(&read));
+}
+
+/// Two offers that are refused one by one, the hand of each being that of the old neighbour, are one
+/// nest that is judged beside itself.
+#[test]
+fn a_nest_for_a_nest() {
+    let mut outer = sound()["coils"][0].clone();
+    let mut inner = sound()["coils"][1].clone();
+    let other = |hand: &Value| json!(if hand == "right" { "left" } else { "right" });
+    for (coil, name) in [(&mut outer, "Wide"), (&mut inner, "Narrow")] {
+        coil["hand"] = other(&coil["hand"]);
+        coil["name"] = json!(name);
+        coil["id"] = json!(name);
+    }
+    // The narrow one stands first in the list: each still goes to its place.
+    let candidates = ("replace.candidates", json!([inner, outer]));
+    let alone = answer(std::slice::from_ref(&candidates));
+    assert!(alone.together.is_none());
+    assert!(alone.candidates.iter().all(|one| one.met == Some(Met::NotMet)), "{alone:#?}");
+    // What was asked of the outer coil's stress is less than the inner one bears.
+    let stress = ("replace.asked.stress_solid", json!("200 000 psi"));
+    let report = answer(&[candidates.clone(), ("replace.together", json!("yes")), stress]);
+    assert!(report.problems.is_empty(), "{:?}", report.problems);
+    assert!(report.candidates.iter().all(|one| one.met.is_none() && one.lines.is_empty()));
+    let nest = report.together.expect("a nest");
+    assert_eq!(nest.offered, ["Wide", "Narrow"]);
+    assert_ne!(nest.met, Some(Met::NotMet), "{nest:#?}");
+    let line = |name: &str| nest.lines.iter().find(|line| line.name == name).expect(name);
+    assert_eq!(line("Hand beside the coil within it: Wide").met, Met::Throughout);
+    // 78.5 GPa on 1 in at 5 in with 6 turns and 5/8 in at 2 3/4 in with 10, both 13 in free, at 11 in.
+    let shear = 78.5e9 / PSI;
+    let both = rate(shear, 1.0, 5.0, 6.0) + rate(shear, 0.625, 2.75, 10.0);
+    let offered = line("Load at work: the nest").offered.replace('\u{202f}', "");
+    assert!(offered.starts_with(&format!("{:.0} lb (", 2.0 * both)), "{offered}");
+    assert!(!nest.sentence.contains("that is offered"), "{}", nest.sentence);
+
+    let unknown = answer(&[candidates, ("replace.together", json!("yes")), ("nests", json!([]))]);
+    assert!(unknown.together.is_none());
+    assert!(unknown.notes.iter().any(|note| note.code == "together-without-nest"));
+}
+
+/// A candidate has a sheet like any coil, by its place.
+#[test]
+fn a_candidate_has_a_drawing_sheet() {
+    let job = with(&[]);
+    let sheet = coil_sheet(&job, &TABLES, "replace.candidates[1]").sheet.expect("a sheet");
+    let line = answer(&[]).candidates[1].lines.iter().find(|line| line.code == "rate").cloned();
+    let rate = some(sheet.coil.rate.as_ref()).text.clone();
+    assert!(line.is_some_and(|line| line.offered.starts_with(&rate)), "{rate}");
+    let none = coil_sheet(&job, &TABLES, "replace.candidates[7]");
+    assert_eq!(none.problem.map(|problem| problem.code), Some("no-such-coil"));
 }
 
 /// Every form of ends that is offered for a need is taken; the one without dead turns is not offered.

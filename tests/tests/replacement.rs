@@ -16,3 +16,5 @@ mod refused;
 mod sampled;
 #[path = "replacement/springs.rs"]
 mod springs;
+#[path = "replacement/together.rs"]
+mod together;

@@ -13,8 +13,8 @@ use coilnest::quantity::unit::{
 };
 use coilnest::quantity::{Angle, Force, Length, MassDensity, Pressure, SpringRate};
 use coilnest::sizing::{
-    Allowed, Balance, Drawing, Factor, InnerCoil, Limit, Make, Metal, Need, NeedError, PairSizing,
-    Rank, Reserve, Room, Rounding, Sizing, Spring, Stiffness, Verdict, Work, steps,
+    Allowed, Balance, Drawing, Factor, InnerCoil, Limit, Make, Metal, Need, NeedError, Pair,
+    PairSizing, Rank, Reserve, Room, Rounding, Sizing, Spring, Stiffness, Verdict, Work, steps,
 };
 use coilnest::source::{Known, Source};
 use std::f64::consts::PI;
@@ -77,6 +77,15 @@ impl Random {
 
     fn of<T: Copy>(&mut self, list: &[T]) -> T {
         list[usize::try_from(self.next() % list.len() as u64).unwrap()]
+    }
+}
+
+/// What is left of a radial gap, the inner coil grown: beyond what is asked, else beyond touching, and
+/// free beyond half the difference of the bars, whichever is less.
+fn spare(room: &Room, grown: f64, growth: f64, bars_apart: f64) -> f64 {
+    match room.gap {
+        Some(gap) => grown - gap.value,
+        None => grown.min(grown + growth / 2.0 - bars_apart / 2.0),
     }
 }
 
@@ -172,11 +181,14 @@ impl ByHand {
         }
         if let Some(outer) = room.outer {
             let gap = (outer.mean().value - outer.bar().value - outside) / 2.0;
-            all.push((Limit::OuterCoil, (gap - room.gap.value) / self.mean));
+            let spare = spare(room, gap, self.growth, outer.bar().value - self.d);
+            all.push((Limit::OuterCoil, spare / self.mean));
         }
         if let Some(inner) = room.inner {
-            let taken = inner.coil.mean().value + inner.coil.bar().value + inner.growth.value;
-            all.push((Limit::InnerCoil, ((inside - taken) / 2.0 - room.gap.value) / self.mean));
+            let (bar, growth) = (inner.coil.bar().value, inner.growth.value);
+            let gap = (inside - inner.coil.mean().value - bar - growth) / 2.0;
+            let spare = spare(room, gap, growth, self.d - bar);
+            all.push((Limit::InnerCoil, spare / self.mean));
         }
         let bar = Length::new::<meter>(self.d);
         let load = self.rate * (self.free - lowest);
@@ -326,17 +338,17 @@ fn any_case(random: &mut Random) -> Case {
     let given = |random: &mut Random, bound: f64| random.chance(0.5).then(|| metres(bound));
     let (outside, inside) = (coil.outside().value + hand.growth, coil.inside().value);
     need.room.clearance = random.of(&[0.0, 0.01]) * bar;
-    need.room.gap = random.of(&[0.0, 0.02]) * bar;
+    need.room.gap = random.of(&[None, Some(0.0), Some(0.02)]).map(|share| share * bar);
     let across = slack(random);
     need.room.pocket = given(random, outside * across + 2.0 * need.room.clearance.value);
     let across = slack(random);
     need.room.post = given(random, inside / across - 2.0 * need.room.clearance.value);
     if random.chance(0.2) {
-        let around = metres(outside * slack(random)) + 2.0 * need.room.gap;
+        let around = metres(outside * slack(random)) + 2.0 * need.room.gap.unwrap_or(0.3 * bar);
         need.room.outer = Diameters::from_inside(bar, around).ok();
     }
     if random.chance(0.2) {
-        let within = metres(inside / slack(random)) - 2.0 * need.room.gap;
+        let within = metres(inside / slack(random)) - 2.0 * need.room.gap.unwrap_or_default();
         let coil = Diameters::from_outside(0.15 * within, 0.97 * within).unwrap();
         need.room.inner = Some(InnerCoil { coil, growth: 0.03 * within });
     }
@@ -470,7 +482,9 @@ fn a_tighter_limit_never_helps() {
         |need, by| need.room.pocket = need.room.pocket.map(|it| it / by),
         |need, by| need.room.post = need.room.post.map(|it| it * by),
         |need, by| need.room.clearance *= by,
-        |need, by| need.room.gap *= 1.0 + 30.0 * (by - 1.0),
+        |need, by| {
+            need.room.gap = need.room.gap.map(|gap| gap * (1.0 + 30.0 * (by - 1.0)));
+        },
         |need, by| need.room.solid = need.room.solid.map(|it| it / by),
         |need, by| need.room.free = need.room.free.map(|it| it / by),
         |need, by| need.reserve.length *= 1.0 + 30.0 * (by - 1.0),
@@ -570,7 +584,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
                 pocket: Some(mm(random.between(140.0, 260.0))),
                 post: random.chance(0.5).then(|| mm(random.between(20.0, 50.0))),
                 clearance: mm(2.0),
-                gap: mm(random.between(1.0, 4.0)),
+                gap: random.chance(0.5).then(|| mm(random.between(1.0, 4.0))),
                 ..Room::default()
             },
             reserve: Reserve::default(),
@@ -632,6 +646,33 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
     }
     println!("{solved} of 400 needs solved by {offered} pairs");
     assert!(solved >= 133, "{solved}");
+}
+
+/// Nobody gave a clearance: every pair leaves half the difference of its bars between them, free, and
+/// some would leave less if they might.
+#[test]
+fn a_pair_keeps_the_usual_radial_room() {
+    let need = |gap| Need {
+        work: Work::at_height(newtons(30_000.0), mm(220.0), rate(500.0)),
+        room: Room { pocket: Some(mm(220.0)), gap, ..Room::default() },
+        reserve: Reserve::default(),
+        make: Make::usual(Ends::TaperedGround, Coiling::Hot),
+        metal: steel(78.5, stress(620.0, Factor::Plain), None),
+    };
+    let bars = [14.0, 16.0, 18.0, 20.0, 22.0, 25.0, 28.0, 32.0, 36.0].map(mm);
+    let found = |gap| {
+        let turns = steps(3.0, 12.0, 0.25);
+        let sizing = PairSizing::new(need(gap), &bars, &turns, Balance::default()).unwrap();
+        sizing.designs(&Rounding::METRIC, Rank::Mass).pairs
+    };
+    let spare = |pair: &Pair| {
+        let (outer, inner) = (pair.outer.drawing.coil, pair.inner.drawing.coil);
+        let gap = (outer.inside() - inner.outside()) / 2.0;
+        (gap - (outer.bar() - inner.bar()) / 2.0).value
+    };
+    let (usual, touching) = (found(None), found(Some(mm(0.0))));
+    assert!(!usual.is_empty() && usual.iter().all(|pair| spare(pair) >= -1e-9));
+    assert!(touching.iter().any(|pair| spare(pair) < -1e-3), "the room asks for nothing");
 }
 
 /// A need that nothing is wrong with.
@@ -750,7 +791,7 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
         (|need| need.room.pocket = Some(mm(f64::NAN)), "the pocket: "),
         (|need| need.room.post = Some(mm(-1.0)), "the post: −1 mm"),
         (|need| need.room.clearance = mm(-1.0), "the clearance: −1 mm; a length of zero or more"),
-        (|need| need.room.gap = mm(f64::INFINITY), "the gap to a neighbour: "),
+        (|need| need.room.gap = Some(mm(f64::INFINITY)), "the gap to a neighbour: "),
         (|need| need.reserve.length = mm(-1.0), "the reserve to solid: −1 mm"),
         (|need| need.reserve.share = -0.1, "the reserve as a share of the deflection: −0.1"),
         (|need| need.make.dead_turns = -1.0, "−1 dead turns; a count from 0 up"),
@@ -1048,7 +1089,7 @@ fn bhandari_example_10_17() {
     work.stiffness = Stiffness::Rate { rate: rate(120.0), within: 0.08 };
     let need = Need {
         work,
-        room: Room { gap: mm(0.3), ..Room::default() },
+        room: Room { gap: Some(mm(0.3)), ..Room::default() },
         reserve: Reserve { length: mm(0.0), share: 0.15, duty: None },
         make: Make::usual(Ends::ClosedGround, Coiling::Cold),
         metal: steel(81.37, stress(800.0, Factor::Wahl), None),
@@ -1085,7 +1126,7 @@ fn bhandari_example_10_17() {
 fn khurmi_gupta_example_23_15() {
     let need = Need {
         work: Work::at_height(newtons(5000.0), mm(70.0), rate(125.0)),
-        room: Room { gap: mm(1.0), ..Room::default() },
+        room: Room { gap: Some(mm(1.0)), ..Room::default() },
         reserve: Reserve { length: mm(0.0), share: 0.15, duty: None },
         make: Make::usual(Ends::ClosedGround, Coiling::Cold),
         metal: steel(80.0, stress(850.0, Factor::Wahl), None),

@@ -129,6 +129,11 @@ impl Point {
         self.solid_beside(Figures::NONE, |solid| solid.greatest)
     }
 
+    /// The least solid height by those who differ.
+    pub(crate) fn least_solid(&self) -> Result<Length, Figures> {
+        self.solid_beside(Figures::NONE, |solid| solid.least)
+    }
+
     fn solid_beside(&self, needed: Figures, of: fn(Solid) -> Length) -> Result<Length, Figures> {
         if let Some(value) = self.find(Figure::SolidHeight) {
             return Ok(length(value));

@@ -379,6 +379,8 @@ object! {
         /// Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
         /// named.
         seat: Entry<Text>,
+        /// `yes` where the candidates are one nest for the whole nest, each in its place.
+        together: Entry<Text>,
         /// The springs that may replace it.
         candidates: Entry<List<Drawing>>,
         /// Requirements that need not be met, by their codes, each with the reason.
@@ -468,7 +470,8 @@ object! {
         pocket: Entry<Text>,
         /// Thickness of the post.
         post: Entry<Text>,
-        /// Radial clearance in the pocket, over the post, and between two coils.
+        /// Radial clearance in the pocket, over the post, and between two coils; half the difference of
+        /// the bars between two coils where none is given.
         clearance: Entry<Text>,
         /// The greatest solid height.
         solid: Entry<Text>,

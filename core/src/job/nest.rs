@@ -184,6 +184,7 @@ enum Fixed {
 pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut NestReport) {
     let pen = desk.pen;
     let nest = &reckoned.nest;
+    report.heights_by = Some(heights_by(report));
     let free_height = nest.free_height();
     let figure = pen.height(free_height);
     let touch = nest.members().iter().map(|member| raised(pen, member.free, member.raise));
@@ -206,6 +207,18 @@ pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut Nest
         .map(|last| last.load.clone());
     report.slider = Some(slider(pen.system, nest, report));
     report.balance = balance(desk, reckoned);
+}
+
+/// Whether the loads are those of the coils that are there, or of the drawings.
+fn heights_by(report: &NestReport) -> &'static str {
+    let read = report.seats.iter().filter(|seat| seat.measured).count();
+    if read == 0 {
+        "By the drawings: no coil of it was read."
+    } else if read == report.seats.len() {
+        "By the readings."
+    } else {
+        "By the readings, and by the drawing where a coil was not read."
+    }
 }
 
 /// A height of a coil and what its seat adds to it: `13.867 in`, `12 in + 0.25 in`.

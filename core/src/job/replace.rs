@@ -6,13 +6,14 @@ mod place;
 mod refused;
 mod spring;
 mod swap;
+mod together;
 mod words;
 
 use super::assess::{self, Bench};
 use super::desk::Desk;
 use super::entry::{Entry, Text, Texts};
 use super::figures::{Pen, sentence, text};
-use super::input::{Asked as AskedEntry, Job, OrderEntry, Replace};
+use super::input::{Asked as AskedEntry, Drawing, Job, OrderEntry, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, Problem, ReplaceReport};
 use super::{cautions, file, service};
@@ -21,7 +22,7 @@ use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
 use crate::quantity::{self, Length};
 use crate::replacement::{
-    Asked, Case, Judgement, Limits, Overall, ReplacementError, Requirement, Whose, Wishes,
+    Asked, Case, Judgement, Limits, Line, ReplacementError, Requirement, Whose, Wishes,
 };
 use crate::tables::Tables;
 use order::Letter;
@@ -48,7 +49,9 @@ pub(crate) struct Written {
     /// Which seat of the nest alone is meant, the first being 0.
     seat: Option<usize>,
     waived: Vec<(Requirement, String)>,
-    /// Each with its place in the job's list.
+    /// Whether the candidates are one nest.
+    together: bool,
+    /// Each with its place in the job's list; none until they are judged.
     candidates: Vec<(usize, Spring)>,
     /// As far as it does not follow from where the original stands.
     asked: Asked,
@@ -78,26 +81,41 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
         let text = "A seat is named but no nest: all seats that hold the original are meant.";
         desk.note(&at.field("seat"), "seat-without-nest", text);
     }
+    let together = desk.word(&at, "together", &entry.together, &[("yes", true), ("no", false)]);
+    let together = together.unwrap_or(false);
     let waived = waived(desk, &at.field("waived"), &entry.waived);
-    let candidates = candidates(desk, &at.field("candidates"), entry);
-    if original.is_none() && !candidates.is_empty() {
+    let offered = offered(desk, entry);
+    for (at, _, drawing) in &offered {
+        spring::told(desk, at, drawing);
+    }
+    if original.is_none() && !offered.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
         desk.note(&at.field("original"), "original-unknown", text);
     }
     let asked = asked(desk, &at.field("asked"), &entry.asked);
     let wishes = wishes(desk, &at.field("order"), &entry.order);
     let seat = seat.filter(|_| nest.is_some());
-    Some(Written { original, nest, seat, waived, candidates, asked, wishes })
+    let candidates = Vec::new();
+    Some(Written { original, nest, seat, waived, together, candidates, asked, wishes })
 }
 
-fn candidates(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Vec<(usize, Spring)> {
+/// The candidates' drawings, each with its path and its place in the list.
+fn offered<'j>(desk: &mut Desk<'_>, entry: &'j Replace) -> Vec<(Path, usize, &'j Drawing)> {
+    let at = path().field("candidates");
     let mut found = Vec::new();
-    for (index, drawing) in desk.list(at, &entry.candidates).iter().enumerate() {
+    for (index, drawing) in desk.list(&at, &entry.candidates).iter().enumerate() {
         let at = at.item(index);
         let Some(drawing) = desk.object(&at, drawing) else { continue };
-        found.push((index, Spring::read(desk, &at, drawing)));
+        found.push((at, index, drawing));
     }
     found
+}
+
+/// The candidates themselves; what is wrong with them is said when they are read.
+fn candidates(aside: &mut Desk<'_>, job: &Job) -> Vec<(usize, Spring)> {
+    let Some(entry) = job.replace.given() else { return Vec::new() };
+    let offered = offered(aside, entry).into_iter();
+    offered.map(|(at, index, drawing)| (index, Spring::read(aside, &at, drawing))).collect()
 }
 
 /// Requirements that need not be met; one without a reason stands.
@@ -228,6 +246,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let written = read(&mut reading, job, &bench);
     desk.take(reading);
     let Some(written) = written else { return };
+    let written = Written { candidates: candidates(&mut aside, job), ..written };
     let named = |name: &String| springs.iter().find(|spring| spring.id == *name);
     let Some(original) = written.original.as_ref().and_then(named) else { return };
     report.original = Some(original.name.clone());
@@ -237,6 +256,11 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let letter = Letter::of(job);
     let as_was = Case::new(original.drawing.clone(), original.drawing.clone(), as_it_was(&ground));
     report.order = Some(letter.order(desk.pen, original, &as_was, &written.wishes));
+    if let Some(nest) = together::nest(desk, &ground) {
+        report.candidates = nest.offers(desk, &letter, &written.wishes);
+        report.together = Some(nest.report(desk));
+        return;
+    }
     for (index, candidate) in &written.candidates {
         let one = judged(desk, &ground, &letter, *index, candidate);
         report.candidates.push(one);
@@ -328,6 +352,7 @@ fn judged(
                 candidate: &candidate.at,
                 cycle: &ground.cycle_at,
                 neighbours: ground.standing.as_ref(),
+                nest: (&[], &[]),
             };
             let problem = refused::problem(pen, &error, &at);
             report.sentence = sentence(&text!("Nothing can be said of it: {}", problem.message));
@@ -347,37 +372,45 @@ fn fill_in(
     judgement: &Judgement,
     report: &mut CandidateReport,
 ) {
-    let met = match judgement.overall {
-        Overall::True => Met::Throughout,
-        Overall::AtNominal => Met::AtNominal,
-        Overall::AsDrawn => Met::AsDrawn,
-        Overall::No => Met::NotMet,
-        Overall::CannotTell => Met::CannotTell,
-    };
+    let met = words::whole(judgement.overall);
     report.met = Some(met);
     report.title = words::overall(met);
     report.lines = judgement.lines.iter().map(|one| line::report(desk, case, one)).collect();
-    report.sentence = decides(desk.pen, met, judgement, report);
-    contradictions(desk, ground, candidate, judgement);
+    report.sentence =
+        decides(desk.pen, met, &judgement.lines, &judgement.contradictions, &report.lines);
+    let spring = |whose: Whose| match whose {
+        Whose::Original => ground.original,
+        _ => candidate,
+    };
+    for (whose, contradiction) in &judgement.contradictions {
+        contradicts(desk, &spring(*whose).at, contradiction);
+    }
     if let Some((standing, swap)) = ground.standing.as_ref().zip(judgement.nest.as_ref()) {
         report.nest = swap::nest(desk, standing, ground.original, candidate, swap);
     }
     if let Some(swap) = &judgement.frame {
-        report.frame = Some(swap::frame(desk, candidate, swap));
+        let one_seat = ground.written.seat.is_some();
+        report.frame = Some(swap::frame(desk, candidate, swap, one_seat));
     }
 }
 
 /// What it comes to, and which lines decide it.
-fn decides(pen: Pen, met: Met, judgement: &Judgement, report: &CandidateReport) -> String {
+fn decides(
+    pen: Pen,
+    met: Met,
+    judged: &[Line],
+    contradictions: &[(Whose, Contradiction)],
+    said: &[LineReport],
+) -> String {
     let named = |is: fn(&LineReport, Met) -> bool, met| {
-        let lines = report.lines.iter().filter(move |line| is(line, met));
+        let lines = said.iter().filter(move |line| is(line, met));
         quantity::joined(lines.map(|line| words::within(&line.name)), ", ")
     };
     let open = |met| named(|line, met| line.waived.is_none() && line.met == met, met);
     let sentence = match met {
         Met::Throughout => text!(
             "All {} requirements are met by every spring within its tolerances.",
-            report.lines.iter().filter(|line| line.waived.is_none()).count()
+            said.iter().filter(|line| line.waived.is_none()).count()
         ),
         Met::AtNominal => text!(
             "All is met as it is drawn, but not by every spring within its tolerances: {}.",
@@ -385,17 +418,17 @@ fn decides(pen: Pen, met: Met, judgement: &Judgement, report: &CandidateReport) 
         ),
         Met::AsDrawn => text!(
             "All is met as it is drawn; more cannot be said while these are not given: {}.",
-            words::untold(judgement)
+            words::untold(judged)
         ),
         Met::NotMet => text!("Not met: {}.", open(Met::NotMet)),
         Met::CannotTell if open(Met::CannotTell).is_empty() => String::new(),
         Met::CannotTell => text!(
             "Nothing that is known speaks against it, but {} cannot be told for want of {}.",
             open(Met::CannotTell),
-            words::wanting(judgement)
+            words::wanting(judged)
         ),
     };
-    let contradictions = judgement.contradictions.iter().map(|(whose, of)| {
+    let contradictions = contradictions.iter().map(|(whose, of)| {
         text!(
             "{} contradicts itself: {}. Ask which holds.",
             words::capital(&whose.to_string()),
@@ -414,25 +447,17 @@ fn decides(pen: Pen, met: Met, judgement: &Judgement, report: &CandidateReport) 
 }
 
 /// What is stated and the sizes cannot give, at the field that states it.
-fn contradictions(
-    desk: &mut Desk<'_>,
-    ground: &Ground<'_>,
-    candidate: &Spring,
-    judgement: &Judgement,
-) {
-    for (whose, contradiction) in &judgement.contradictions {
-        let spring = if *whose == Whose::Original { ground.original } else { candidate };
-        let at = spring.at.field(match contradiction {
-            Contradiction::Rate { .. } => "rate",
-            Contradiction::SolidHeight { .. } => "solid",
-            Contradiction::Load { .. } => "loads",
-        });
-        let read = words::stated(desk.pen, contradiction);
-        let why = words::contradiction(desk.pen, contradiction);
-        let expected = "a figure that the sizes can give within their tolerances";
-        let problem = Problem::new(&at, "contradicts-sizes", &read, expected, &why, "");
-        if !desk.problems.contains(&problem) {
-            desk.problem(problem);
-        }
+fn contradicts(desk: &mut Desk<'_>, spring: &Path, contradiction: &Contradiction) {
+    let at = spring.field(match contradiction {
+        Contradiction::Rate { .. } => "rate",
+        Contradiction::SolidHeight { .. } => "solid",
+        Contradiction::Load { .. } => "loads",
+    });
+    let read = words::stated(desk.pen, contradiction);
+    let why = words::contradiction(desk.pen, contradiction);
+    let expected = "a figure that the sizes can give within their tolerances";
+    let problem = Problem::new(&at, "contradicts-sizes", &read, expected, &why, "");
+    if !desk.problems.contains(&problem) {
+        desk.problem(problem);
     }
 }

@@ -84,7 +84,7 @@ pub use level::{
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
     OrderItem, OrderReport, PairReport, RefusedBar, ReplaceReport, SizingMap, SizingReport,
-    SwappedCoil,
+    SwappedCoil, TogetherReport,
 };
 pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, EndsReport, EndsStage, Fatigue, Press, PressRow, Safety,
@@ -210,6 +210,7 @@ record! {
     /// | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
     /// | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
     /// | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+    /// | `together-without-nest`, `order-unknown`, `raise-unknown` | a nest for a nest without one, or whose coils' places or seats are not known |
     /// | `seat-without-nest`, `waived-without-reason` | one seat is named but no nest; a requirement is waived without a reason |
     /// | `need-unknown` | a need lacks its load, its rate or its steel |
     /// | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
@@ -310,6 +311,9 @@ record! {
         seats: Vec<SeatReport>,
         /// Its coils that are not good and why, `7 (Outer): short`: what follows for the nest holds with them.
         not_good: Vec<String>,
+        /// By what its loads and heights are: the readings, or the drawings.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        heights_by: Option<&'static str>,
         /// Height at which it begins to carry.
         #[serde(skip_serializing_if = "Option::is_none")]
         free_height: Option<Figure>,

@@ -26,7 +26,8 @@ use crate::quantity::{Length, SpringRate};
 use crate::source::Source;
 use crate::tables::Tables;
 
-/// The drawing sheet of the coil that has this name in a job.
+/// The drawing sheet of the coil that has this name in a job, or of the candidate for a replacement that
+/// stands at this path, as `replace.candidates[0]`.
 #[must_use]
 pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer {
     if let Some(problem) = file::refused_format(job) {
@@ -35,7 +36,8 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     let mut desk = Desk::new(tables, assess::pen(job));
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let drawings = || drawings.iter().filter_map(Entry::given);
-    let Some(drawing) = drawings().find(|drawing| drawing.id.written() == coil_id) else {
+    let coil = drawings().find(|drawing| drawing.id.written() == coil_id);
+    let Some(drawing) = coil.or_else(|| candidate(job, coil_id)) else {
         let names: Vec<String> =
             drawings().map(|drawing: &Drawing| drawing.id.written().to_owned()).collect();
         desk.known(&Path::default(), coil_id, &names, "no-such-coil");
@@ -47,6 +49,14 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     let tape = taped::of(&desk, job, &drawn.facts);
     sheet.press = press::of(&mut desk, &drawn, &service, tape);
     SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(desk.ledger.entries) }
+}
+
+/// The candidate at a path.
+fn candidate<'j>(job: &'j Job, path: &str) -> Option<&'j Drawing> {
+    let candidates = &job.replace.given()?.candidates.given()?.0;
+    let at = Path::of("replace").field("candidates");
+    let found = candidates.iter().enumerate().find(|(index, _)| at.item(*index).text() == path);
+    found.and_then(|(_, drawing)| drawing.given())
 }
 
 fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {

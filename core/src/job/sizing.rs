@@ -77,11 +77,11 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
     };
     let height = length("height", &entry.height, &bounds::HEIGHT);
     let second_height = length("second_height", &entry.second_height, &bounds::HEIGHT);
-    let clearance = length("clearance", &entry.clearance, &bounds::CLEARANCE).unwrap_or_default();
+    let clearance = length("clearance", &entry.clearance, &bounds::CLEARANCE);
     let room = Room {
         pocket: length("pocket", &entry.pocket, &bounds::COIL_DIAMETER),
         post: length("post", &entry.post, &bounds::COIL_DIAMETER),
-        clearance,
+        clearance: clearance.unwrap_or_default(),
         gap: clearance,
         solid: length("solid", &entry.solid, &bounds::SOLID_HEIGHT),
         free: length("free", &entry.free, &bounds::FREE_HEIGHT),

@@ -2,9 +2,10 @@
 
 use super::Case;
 use super::limits::{Amount, Limits, Measure};
+use super::offer::{self, Offer};
 use super::requirement::{Missing, Requirement, Whose, all};
 use super::swap::Seated;
-use super::{offer, wish};
+use super::wish::{self, Wish};
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::drawing::{Figure, Range};
@@ -116,6 +117,16 @@ pub(super) fn judge(requirement: Requirement, case: &Case) -> Line {
 
 fn of_figures(requirement: Requirement, measure: Measure, case: &Case) -> Line {
     let (wish, offer) = (wish::limits(requirement, case), offer::figure(requirement, case));
+    compared(requirement, measure, wish, offer)
+}
+
+/// What is asked of a figure against what is offered.
+pub(super) fn compared(
+    requirement: Requirement,
+    measure: Measure,
+    wish: Result<Wish, Vec<Missing>>,
+    offer: Result<Offer, Vec<Missing>>,
+) -> Line {
     let amount = |si| measure.of(si);
     let mut line = Line {
         requirement,

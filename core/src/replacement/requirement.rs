@@ -166,6 +166,10 @@ pub enum Whose {
     Inner(usize),
     /// The nest's as a whole.
     Nest,
+    /// A coil of a nest that is replaced as a whole.
+    There(usize),
+    /// A coil that is offered for such a nest.
+    Offered(usize),
 }
 
 impl fmt::Display for Whose {
@@ -176,6 +180,8 @@ impl fmt::Display for Whose {
             Self::Outer(place) => write!(f, "coil {} around it", place + 1),
             Self::Inner(place) => write!(f, "coil {} within it", place + 1),
             Self::Nest => f.write_str("the nest"),
+            Self::There(place) => write!(f, "coil {} that is there", place + 1),
+            Self::Offered(place) => write!(f, "coil {} that is offered", place + 1),
         }
     }
 }
@@ -213,7 +219,7 @@ impl Whose {
             Self::Candidate => Some(&mut case.candidate),
             Self::Outer(place) => Some(&mut case.nest.as_mut()?.outer.get_mut(place)?.spring),
             Self::Inner(place) => Some(&mut case.nest.as_mut()?.inner.get_mut(place)?.spring),
-            Self::Nest => None,
+            Self::Nest | Self::There(_) | Self::Offered(_) => None,
         }
     }
 }

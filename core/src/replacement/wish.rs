@@ -22,23 +22,24 @@ pub(super) struct Wish {
     pub(super) untold: Vec<Missing>,
 }
 
-const FREE_SHARE: f64 = 0.02;
-const LOAD_SHARE: f64 = 0.05;
+pub(super) const FREE_SHARE: f64 = 0.02;
+pub(super) const LOAD_SHARE: f64 = 0.05;
 const LEAST_SAFETY: f64 = 1.0;
 
-const COMMON: Source = Source::new("", "", Known::CommonPractice);
-const ORIGINAL: Source = Source::new("the original", "no worse than it", Known::CommonPractice);
+pub(super) const COMMON: Source = Source::new("", "", Known::CommonPractice);
+pub(super) const ORIGINAL: Source =
+    Source::new("the original", "no worse than it", Known::CommonPractice);
 const OWN_RANGE: Source =
     Source::new("the original", "its own range over its tolerances", Known::CommonPractice);
 
 impl Wish {
-    fn by(limits: Limits<f64>, source: Source) -> Self {
+    pub(super) fn by(limits: Limits<f64>, source: Source) -> Self {
         Self { limits, source: Some(source), untold: Vec::new() }
     }
 
     /// The original's own range, or a usual allowance about its figure where its tolerances are not
     /// given.
-    fn like(own: &Range<f64>, usual: impl FnOnce() -> Sourced<f64>) -> Self {
+    pub(super) fn like(own: &Range<f64>, usual: impl FnOnce() -> Sourced<f64>) -> Self {
         if own.is_complete() {
             return Self::by(Limits::between(own.least(), own.most()), OWN_RANGE);
         }
@@ -196,7 +197,7 @@ pub(super) fn endurance(of: &Drawing, case: &Case, point: &Point) -> Result<f64,
 
 /// What the candidate's steel is allowed, or no more than the original has: in the same steel for sure,
 /// in one that is not known as far as it is as drawn.
-fn stress(
+pub(super) fn stress(
     case: &Case,
     of_original: impl Fn(Against) -> Result<Range<f64>, Figures>,
 ) -> Result<Wish, Vec<Missing>> {

@@ -334,7 +334,7 @@ pub(super) fn numbers(need: &Need) -> Result<(), NeedError> {
     let growth = room.inner.map(|inner| inner.growth).unwrap_or_default();
     for (what, given) in [
         ("the clearance", room.clearance),
-        ("the gap to a neighbour", room.gap),
+        ("the gap to a neighbour", room.gap.unwrap_or_default()),
         ("the growth of the inner coil", growth),
         ("the reserve to solid", reserve.length),
     ] {
@@ -529,13 +529,14 @@ fn narrowest(need: &Need, bar: Length, inside: Length) -> Length {
 /// What bounds the coil from within and from without, growth left out.
 fn bounds(need: &Need) -> (Option<Bound>, Option<Bound>) {
     let room = &need.room;
+    // Where the usual gap is left, less than none never will be.
+    let gap = 2.0 * room.gap.unwrap_or_default();
     let bound = |what, diameter| Bound { what, diameter };
     let post = room.post.map(|post| bound("the post", post + 2.0 * room.clearance));
-    let inner = room
-        .inner
-        .map(|inner| bound("the inner coil", inner.coil.outside() + inner.growth + 2.0 * room.gap));
+    let inner =
+        room.inner.map(|inner| bound("the inner coil", inner.coil.outside() + inner.growth + gap));
     let pocket = room.pocket.map(|pocket| bound("the pocket", pocket - 2.0 * room.clearance));
-    let outer = room.outer.map(|outer| bound("the outer coil", outer.inside() - 2.0 * room.gap));
+    let outer = room.outer.map(|outer| bound("the outer coil", outer.inside() - gap));
     let wider = |a: Bound, b: Bound| if a.diameter >= b.diameter { a } else { b };
     let narrower = |a: Bound, b: Bound| if a.diameter <= b.diameter { a } else { b };
     (post.into_iter().chain(inner).reduce(wider), pocket.into_iter().chain(outer).reduce(narrower))

@@ -136,8 +136,10 @@ pub struct Room {
     pub outer: Option<Diameters>,
     /// The coil within this one.
     pub inner: Option<InnerCoil>,
-    /// Least radial gap to a neighbouring coil, the inner one of the two grown as it closes.
-    pub gap: Length,
+    /// Least radial gap to a neighbouring coil, the inner one of the two grown as it closes. Where none
+    /// is given, the [usual](crate::nest::clearance::usual) one is left between the two as they stand
+    /// free, and they do not touch when the inner one has grown.
+    pub gap: Option<Length>,
     /// Greatest solid height.
     pub solid: Option<Length>,
     /// Greatest free height.

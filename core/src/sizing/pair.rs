@@ -135,7 +135,7 @@ pub struct PairsSized {
 ///         mm(220.0),
 ///         SpringRate::new::<newton_per_millimeter>(500.0),
 ///     ),
-///     room: Room { pocket: Some(mm(220.0)), gap: mm(3.0), ..Room::default() },
+///     room: Room { pocket: Some(mm(220.0)), gap: Some(mm(3.0)), ..Room::default() },
 ///     reserve: Reserve::default(),
 ///     make: Make::usual(Ends::TaperedGround, Coiling::Hot),
 ///     metal: Metal {

@@ -267,15 +267,16 @@ fn across(verdict: &mut Verdict, spring: &Spring, room: &Room) {
     if let Some(post) = room.post {
         verdict.at_least(Limit::Post, coil.inside().value, (post + 2.0 * room.clearance).value);
     }
-    let of_mean = |limit, gap: Length, verdict: &mut Verdict| {
-        verdict.take(limit, ((gap - room.gap) / coil.mean()).value);
+    let mut between = |limit, outer: Diameters, inner: Diameters, growth: Length| {
+        let grown = clearance::radial_grown(outer, inner, growth);
+        let usual = || clearance::radial(outer, inner) - clearance::usual(outer, inner);
+        let spare = room.gap.map_or_else(|| usual().min(grown), |gap| grown - gap);
+        verdict.take(limit, (spare / coil.mean()).value);
     };
     if let Some(outer) = room.outer {
-        let gap = clearance::radial_grown(outer, coil, spring.growth);
-        of_mean(Limit::OuterCoil, gap, verdict);
+        between(Limit::OuterCoil, outer, coil, spring.growth);
     }
     if let Some(inner) = room.inner {
-        let gap = clearance::radial_grown(coil, inner.coil, inner.growth);
-        of_mean(Limit::InnerCoil, gap, verdict);
+        between(Limit::InnerCoil, coil, inner.coil, inner.growth);
     }
 }

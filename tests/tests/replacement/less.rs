@@ -12,7 +12,7 @@ use coilnest::replacement::{Around, Asked, Case, Limits, Overall, Seated, Verdic
 use oorandom::Rand64;
 
 /// How good an answer is to act on. What is not met and what cannot be told are both no.
-fn rank(verdict: &Verdict) -> u8 {
+pub(super) fn rank(verdict: &Verdict) -> u8 {
     match verdict {
         Verdict::NotMet | Verdict::CannotTell { .. } => 0,
         Verdict::MetAsDrawn { .. } => 1,
@@ -21,7 +21,7 @@ fn rank(verdict: &Verdict) -> u8 {
     }
 }
 
-fn rank_of_all(overall: Overall) -> u8 {
+pub(super) fn rank_of_all(overall: Overall) -> u8 {
     match overall {
         Overall::No | Overall::CannotTell => 0,
         Overall::AsDrawn => 1,
@@ -30,10 +30,10 @@ fn rank_of_all(overall: Overall) -> u8 {
     }
 }
 
-struct Dice(Rand64);
+pub(super) struct Dice(pub(super) Rand64);
 
 impl Dice {
-    fn between(&mut self, least: f64, most: f64) -> f64 {
+    pub(super) fn between(&mut self, least: f64, most: f64) -> f64 {
         least + (most - least) * self.0.rand_float()
     }
 
@@ -42,7 +42,7 @@ impl Dice {
         all[usize::try_from(place).unwrap()]
     }
 
-    fn often(&mut self) -> bool {
+    pub(super) fn often(&mut self) -> bool {
         self.0.rand_float() < 0.7
     }
 
@@ -58,23 +58,23 @@ impl Dice {
         self.given(nominal, part).map(mm)
     }
 
-    fn maybe<T>(&mut self, value: T) -> Option<T> {
+    pub(super) fn maybe<T>(&mut self, value: T) -> Option<T> {
         self.often().then_some(value)
     }
 }
 
 /// A coil of which nearly all is known.
-struct Sizes {
-    bar: f64,
-    index: f64,
-    active: f64,
-    ends: Ends,
-    free: f64,
-    hand: Hand,
+pub(super) struct Sizes {
+    pub(super) bar: f64,
+    pub(super) index: f64,
+    pub(super) active: f64,
+    pub(super) ends: Ends,
+    pub(super) free: f64,
+    pub(super) hand: Hand,
 }
 
 impl Sizes {
-    fn any(dice: &mut Dice) -> Self {
+    pub(super) fn any(dice: &mut Dice) -> Self {
         let ends = dice.one_of(&Ends::ALL);
         let (bar, index, active) =
             (dice.between(3.0, 40.0), dice.between(3.5, 9.0), dice.between(3.0, 10.0));
@@ -84,7 +84,7 @@ impl Sizes {
     }
 
     /// One a little different, as a maker would offer it.
-    fn near(&self, dice: &mut Dice) -> Self {
+    pub(super) fn near(&self, dice: &mut Dice) -> Self {
         let mut off = |value: f64| value * dice.between(0.985, 1.015);
         Self {
             bar: off(self.bar),
@@ -95,16 +95,16 @@ impl Sizes {
         }
     }
 
-    fn scaled(&self, scale: f64) -> Self {
+    pub(super) fn scaled(&self, scale: f64) -> Self {
         let hand = if self.hand == Hand::Left { Hand::Right } else { Hand::Left };
         Self { bar: self.bar * scale, hand, ..*self }
     }
 
-    fn rate(&self) -> f64 {
+    pub(super) fn rate(&self) -> f64 {
         78_500.0 * self.bar / (8.0 * self.index.powi(3) * self.active)
     }
 
-    fn drawing(&self, dice: &mut Dice) -> Drawing {
+    pub(super) fn drawing(&self, dice: &mut Dice) -> Drawing {
         let mean = self.bar * self.index;
         let across = dice.one_of(&[Across::Mean, Across::Outside, Across::Inside]);
         let diameter = match across {
@@ -186,7 +186,7 @@ fn any_case(dice: &mut Dice) -> Case {
 /// Whether what was left out had been stated beside other figures that say as much: then it was what was
 /// not met, and without it the others speak. They may not speak better than that.
 #[derive(Clone, Copy, PartialEq)]
-enum Left {
+pub(super) enum Left {
     Figure,
     Statement,
 }
@@ -211,7 +211,7 @@ where
 }
 
 /// The same spring, known less well.
-fn less(dice: &mut Dice, of: &mut Drawing) -> Left {
+pub(super) fn less(dice: &mut Dice, of: &mut Drawing) -> Left {
     let scaled = |length: Length, by: f64| length * by;
     match dice.0.rand_range(0..20) {
         0 => of.bar = None,

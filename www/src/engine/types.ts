@@ -489,7 +489,8 @@ export interface Need {
 	 */
 	bars?: string[];
 	/**
-	 * Radial clearance in the pocket, over the post, and between two coils.
+	 * Radial clearance in the pocket, over the post, and between two coils; half the difference of
+	 * the bars between two coils where none is given.
 	 */
 	clearance?: string;
 	/**
@@ -674,6 +675,10 @@ export interface Replace {
 	 * named.
 	 */
 	seat?: string;
+	/**
+	 * `yes` where the candidates are one nest for the whole nest, each in its place.
+	 */
+	together?: string;
 	/**
 	 * Requirements that need not be met, by their codes, each with the reason.
 	 */
@@ -1987,6 +1992,7 @@ export interface LevelReport {
  * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
  * | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
  * | `swap-unknown` | what a replacement does to its nest or frame cannot be told |
+ * | `together-without-nest`, `order-unknown`, `raise-unknown` | a nest for a nest without one, or whose coils' places or seats are not known |
  * | `seat-without-nest`, `waived-without-reason` | one seat is named but no nest; a requirement is waived without a reason |
  * | `need-unknown` | a need lacks its load, its rate or its steel |
  * | `ends-assumed`, `solid-stress-unknown` | a need does not say what ends, or what may be borne at solid |
@@ -2392,6 +2398,10 @@ export interface NestReport {
 	 */
 	free_height?: Figure;
 	/**
+	 * By what its loads and heights are: the readings, or the drawings.
+	 */
+	heights_by?: string;
+	/**
 	 * The nest.
 	 */
 	id: string;
@@ -2657,11 +2667,48 @@ export interface ReplaceReport {
 	 */
 	problems: Problem[];
 	/**
+	 * All of them as one nest for the whole nest, where that is asked.
+	 */
+	together?: TogetherReport;
+	/**
 	 * How each figure came about.
 	 */
 	workings: {
 		[k: string]: Working;
 	};
+}
+/**
+ * Several springs as one nest.
+ */
+export interface TogetherReport {
+	/**
+	 * Requirement by requirement, first of the nest, then coil by coil.
+	 */
+	lines: LineReport[];
+	/**
+	 * Whether they are a true replacement; none where nothing can be said of them.
+	 */
+	met?: Met;
+	/**
+	 * Which nest they replace.
+	 */
+	nest: string;
+	/**
+	 * Those that are offered, the widest first.
+	 */
+	offered: string[];
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The coils that are there, the widest first.
+	 */
+	there: string[];
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
 }
 /**
  * A nest in section, heights from the lower seat up.

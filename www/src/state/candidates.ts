@@ -27,6 +27,29 @@ export function nestsOf(job: Job, coil: string | undefined): string[] {
 		.map(({ id }) => id);
 }
 
+/**
+ * The seats of a nest that hold a drawing, counted from 1, where it is held elsewhere too: which of them is meant has to
+ * be said only then.
+ */
+export function seatsOf(job: Job, coil: string | undefined, nest: string): { id: string; name: string }[] {
+	const held = (job.nests ?? []).flatMap(({ id, seats }) =>
+		(seats ?? []).flatMap((seat, i) =>
+			seat.coil?.trim() === coil?.trim() ? [{ nest: id, place: i + 1, label: seat.label }] : [],
+		),
+	);
+	if (held.length < 2) return [];
+	const named = ({ place, label }: { place: number; label?: string | undefined }) =>
+		`seat ${place} of ${nest} alone${label ? `: ${label}` : ''}`;
+	return held
+		.filter((seat) => seat.nest === nest)
+		.map((seat) => ({ id: String(seat.place), name: named(seat) }));
+}
+
+/** Means one seat of a nest alone, or all that hold the original. */
+export function withSeat(job: Job, nest: string, seat: string): Job {
+	return withReplace(job, (replace) => ({ ...replace, seat, ...(seat === '' ? {} : { nest }) }));
+}
+
 /** A name that no drawing and no candidate has yet: `offer 1`. */
 function spareId(job: Job, others: readonly CoilDrawing[] = []): string {
 	const taken = new Set(
@@ -47,6 +70,13 @@ export function withCandidates(job: Job, drawings: readonly CoilDrawing[]): Job 
 		...replace,
 		candidates: [...(replace.candidates ?? []), ...named],
 	}));
+}
+
+/** The same, as one nest for the whole nest where no candidate was there before. */
+export function withNest(job: Job, drawings: readonly CoilDrawing[]): Job {
+	const after = withCandidates(job, drawings);
+	if ((job.replace?.candidates ?? []).length > 0) return after;
+	return withReplace(after, (replace) => ({ ...replace, together: 'yes' }));
 }
 
 /** What a maker could offer first: the original over again, without what was found on a press. */

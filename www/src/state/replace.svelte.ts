@@ -1,7 +1,9 @@
+import { MediaQuery } from 'svelte/reactivity';
 import { replacements } from '../engine/replace';
 import type {
 	CandidateReport,
 	Job,
+	LineReport,
 	Met,
 	Note,
 	OrderReport,
@@ -17,9 +19,26 @@ import { asWritten } from './shape';
 export const LOOK_OF: Record<Met, { shape: string; tone: string }> = {
 	throughout: { shape: '●', tone: 'good' },
 	'at-nominal': { shape: '◐', tone: 'too-close' },
+	'as-drawn': { shape: '◇', tone: 'drawn' },
 	'not-met': { shape: '▲', tone: '' },
 	'cannot-tell': { shape: '○', tone: 'none' },
 };
+
+/** A candidate with its verdict, or several as one nest, and what it takes the place of. */
+export interface Judged {
+	index: number;
+	name: string;
+	instead: string;
+	met?: Met;
+	title: string;
+	sentence: string;
+	lines: LineReport[];
+	nest?: CandidateReport['nest'];
+	frame?: CandidateReport['frame'];
+}
+
+/** So many candidates stand abreast where there is room. */
+const ABREAST = 3;
 
 /** What may replace a coil of the job on the bench, and which coils would meet a need. */
 class ReplaceStore {
@@ -45,6 +64,7 @@ class ReplaceStore {
 		Object.values(job.job.need ?? {}).some((text) => typeof text === 'string' && text !== ''),
 	);
 
+	readonly #wide = new MediaQuery('min-width: 64rem', true);
 	#looked = $state(0);
 	/** The candidate that is looked at; the last where it is gone. */
 	readonly looked: number = $derived(Math.max(0, Math.min(this.#looked, this.all.candidates.length - 1)));
@@ -60,6 +80,20 @@ class ReplaceStore {
 	look(at: number): void {
 		this.#looked = at;
 		this.asItWas = false;
+	}
+
+	/** What is judged and shown beside each other, the candidate that is looked at among them; a nest stands alone. */
+	abreast(printing: boolean): Judged[] {
+		const { candidates, together } = this.all;
+		if (together) {
+			const { met, title, sentence, lines } = together;
+			const [instead, name] = [together.there.join(', '), together.offered.join(', ')];
+			return [{ index: 0, name, instead, ...(met && { met }), title, sentence, lines }];
+		}
+		const most = this.#wide.current || printing ? ABREAST : 1;
+		const from = Math.max(0, Math.min(this.looked, candidates.length - most));
+		const instead = this.all.original ?? 'The original';
+		return candidates.slice(from, from + most).map((candidate) => ({ ...candidate, instead }));
 	}
 
 	/** What was assumed at `path` and below it. */

@@ -49,6 +49,24 @@ pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineRepor
     LineReport { code, name, asked, offered, met, title, why, waived, working }
 }
 
+/// A line of a whole nest, whose figure is put together from those of its coils.
+pub(super) fn of_nest(
+    desk: &mut Desk<'_>,
+    case: &Case,
+    line: &Line,
+    (formula, source): (&'static str, String),
+    with: String,
+) -> LineReport {
+    let bare = Line { offered: None, ..line.clone() };
+    let pen = desk.pen;
+    let report = report(desk, case, &bare);
+    let said = |amount| words::of(pen, line.requirement, amount);
+    let Some(Offered::Range(range)) = &line.offered else { return report };
+    let offered = words::range(said, range);
+    let working = Some(desk.ledger.file(formula, with, offered.clone(), source));
+    LineReport { offered, working, ..report }
+}
+
 /// With which factor the stress of a line is meant.
 fn stressed(case: &Case, requirement: Requirement) -> Option<Against> {
     let given = match requirement {

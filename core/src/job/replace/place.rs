@@ -23,6 +23,8 @@ pub(super) struct Standing {
     /// The drawings of the coils around it and within it.
     pub(super) outer: Vec<crate::job::problem::Path>,
     pub(super) inner: Vec<crate::job::problem::Path>,
+    /// Whether the readings of its coils make it stand otherwise than by the drawings.
+    pub(super) read: bool,
     /// Its height at work, where the job gives it.
     pub(super) height: Option<Length>,
 }
@@ -88,6 +90,7 @@ fn around(
         names: Vec::new(),
         outer: Vec::new(),
         inner: Vec::new(),
+        read: nest.seats.iter().any(|seat| seat.standing.free != seat.facts.free),
         height: None,
     };
     let mut past = false;

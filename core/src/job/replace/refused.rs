@@ -19,6 +19,8 @@ pub(super) struct Where<'a> {
     pub(super) candidate: &'a Path,
     pub(super) cycle: &'a Path,
     pub(super) neighbours: Option<&'a Standing>,
+    /// The coils of a whole nest: those that are there, and those that are offered.
+    pub(super) nest: (&'a [Path], &'a [Path]),
 }
 
 impl Where<'_> {
@@ -28,6 +30,8 @@ impl Where<'_> {
             Whose::Candidate => Some(self.candidate),
             Whose::Outer(place) => self.neighbours.and_then(|standing| standing.outer.get(place)),
             Whose::Inner(place) => self.neighbours.and_then(|standing| standing.inner.get(place)),
+            Whose::There(place) => self.nest.0.get(place),
+            Whose::Offered(place) => self.nest.1.get(place),
             Whose::Nest => None,
         };
         neighbour.cloned().unwrap_or_else(path)
@@ -194,6 +198,6 @@ fn of_drawing(figure: Figure) -> &'static str {
 impl<'a> Where<'a> {
     /// Where nothing is offered yet.
     pub(super) fn alone(original: &'a Path, cycle: &'a Path) -> Self {
-        Self { original, candidate: original, cycle, neighbours: None }
+        Self { original, candidate: original, cycle, neighbours: None, nest: (&[], &[]) }
     }
 }

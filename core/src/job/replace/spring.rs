@@ -45,6 +45,14 @@ pub(super) fn all(desk: &mut Desk<'_>, job: &Job) -> Vec<Spring> {
         .collect()
 }
 
+/// Says what is wrong with a drawing, of which nothing is reckoned yet.
+pub(super) fn told(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
+    let mut reading = Desk::new(desk.tables, desk.pen);
+    drawing::assess(&mut reading, at, 0, drawing);
+    service::read(&mut reading, at, drawing);
+    desk.take(reading);
+}
+
 impl Spring {
     /// Reads a drawing.
     pub(super) fn read(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Self {

@@ -10,7 +10,9 @@ use crate::job::figures::{Pen, text};
 use crate::job::report::{FrameSwapReport, NestSwapReport, SwappedCoil};
 use crate::nest;
 use crate::quantity::{self, Force, Stress};
-use crate::replacement::{Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap};
+use crate::replacement::{
+    Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap, Requirement,
+};
 
 /// What becomes of the nest; a note where that cannot be told.
 pub(super) fn nest(
@@ -74,9 +76,10 @@ pub(super) fn nest(
         Err(_) => pen.decimal(after.height).to_string(),
     };
     let sentence = text!(
-        "Under {} the nest stands at {stands} instead of {}.{shares}",
+        "By the drawings: under {} the nest stands at {stands} instead of {}.{shares}{}",
         pen.say::<Force>(load),
-        pen.decimal(before.height)
+        pen.decimal(before.height),
+        read_elsewhere(standing)
     );
     let stopped_by =
         swap.stopped_by.as_ref().ok().map(|place| {
@@ -97,7 +100,12 @@ pub(super) fn nest(
 }
 
 /// What becomes of the frame.
-pub(super) fn frame(desk: &mut Desk<'_>, candidate: &Spring, swap: &FrameSwap) -> FrameSwapReport {
+pub(super) fn frame(
+    desk: &mut Desk<'_>,
+    candidate: &Spring,
+    swap: &FrameSwap,
+    one_seat: bool,
+) -> FrameSwapReport {
     let before_loads = loads(desk.pen, swap.before.supports.iter().map(|at| at.load));
     let formula = "max |F / mean F − 1|";
     let figure = Pen::percent(swap.deviation_before, 1);
@@ -112,21 +120,29 @@ pub(super) fn frame(desk: &mut Desk<'_>, candidate: &Spring, swap: &FrameSwap) -
     };
     let off = settled.supports.iter().map(|at| (at.share - 1.0).abs()).fold(0.0, f64::max);
     let with = loads(desk.pen, settled.supports.iter().map(|at| at.load));
-    let after = desk.ledger.show(Pen::percent(off, 1), formula, with, &frame::SOURCE);
-    let spread = swap.deviation_after.as_ref().ok().map_or_else(String::new, |range| {
-        let most = Pen::percent(range.most(), 1).text;
-        if most == after.text {
-            String::new()
-        } else {
-            text!(", {most} at the worst of its tolerances")
-        }
-    });
+    let mut figure = Pen::percent(off, 1);
+    if let Ok(range) = &swap.deviation_after {
+        let said = |part| words::of(desk.pen, Requirement::Deviation, part);
+        figure.text = words::range(said, &range.map(Amount::Number));
+    }
+    let after = desk.ledger.show(figure, formula, with, &frame::SOURCE);
+    let places =
+        if one_seat { "in the one seat that is named" } else { "in every place of the original" };
     let sentence = text!(
-        "With it in every place of the original the load furthest from the mean is {} off instead of {}{spread}.",
+        "With it {places} the load furthest from the mean is {} off instead of {}. The candidate is taken by its drawing, the coils that stay by their readings where they were read.",
         after.text,
         before.text
     );
     FrameSwapReport { sentence, before, after: Some(after) }
+}
+
+/// Where the same nest has other loads, and why.
+fn read_elsewhere(standing: &Standing) -> &'static str {
+    if standing.read {
+        " Nest has it by the readings of the coils that are there, and so at another load."
+    } else {
+        ""
+    }
 }
 
 fn loads(pen: Pen, loads: impl Iterator<Item = Force>) -> String {

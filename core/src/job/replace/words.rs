@@ -7,7 +7,7 @@ use crate::job::figures::{Pen, text};
 use crate::job::report::Met;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
-    Amount, Decision, Judgement, Limits, Missing, Requirement, Verdict, Whose, Word,
+    Amount, Decision, Limits, Line, Missing, Overall, Requirement, Verdict, Whose, Word,
 };
 
 /// The stable word of a requirement, and its name.
@@ -55,6 +55,16 @@ pub(super) fn overall(met: Met) -> &'static str {
         Met::AsDrawn => "As drawn; tolerances not given",
         Met::NotMet => "No replacement",
         Met::CannotTell => "Cannot be told",
+    }
+}
+
+pub(super) fn whole(of: Overall) -> Met {
+    match of {
+        Overall::True => Met::Throughout,
+        Overall::AtNominal => Met::AtNominal,
+        Overall::AsDrawn => Met::AsDrawn,
+        Overall::No => Met::NotMet,
+        Overall::CannotTell => Met::CannotTell,
     }
 }
 
@@ -152,9 +162,9 @@ pub(super) fn word(of: Word) -> &'static str {
 }
 
 /// All that some line lacks, each named once.
-pub(super) fn wanting(judgement: &Judgement) -> String {
+pub(super) fn wanting(lines: &[Line]) -> String {
     let mut all: Vec<Missing> = Vec::new();
-    for line in &judgement.lines {
+    for line in lines {
         if let Verdict::CannotTell { missing, .. } = &line.verdict {
             all.extend(
                 missing.iter().filter(|one| !all.contains(one)).copied().collect::<Vec<_>>(),
@@ -167,9 +177,8 @@ pub(super) fn wanting(judgement: &Judgement) -> String {
 }
 
 /// The figures whose tolerances are not given, of all lines.
-pub(super) fn untold(judgement: &Judgement) -> String {
-    let mut all: Vec<Missing> = judgement
-        .lines
+pub(super) fn untold(lines: &[Line]) -> String {
+    let mut all: Vec<Missing> = lines
         .iter()
         .filter(|line| line.waived.is_none())
         .filter_map(|line| match &line.verdict {

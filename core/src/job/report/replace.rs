@@ -29,6 +29,9 @@ record! {
         original: Option<String>,
         /// The springs that may replace it, in the order of the job.
         candidates: Vec<CandidateReport>,
+        /// All of them as one nest for the whole nest, where that is asked.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        together: Option<TogetherReport>,
         /// The order of the original as it was.
         #[serde(skip_serializing_if = "Option::is_none")]
         order: Option<OrderReport>,
@@ -67,6 +70,27 @@ record! {
         frame: Option<FrameSwapReport>,
         /// What to write to a spring maker.
         order: OrderReport,
+    }
+}
+
+record! {
+    /// Several springs as one nest.
+    TogetherReport {
+        /// Which nest they replace.
+        nest: String,
+        /// The coils that are there, the widest first.
+        there: Vec<String>,
+        /// Those that are offered, the widest first.
+        offered: Vec<String>,
+        /// Whether they are a true replacement; none where nothing can be said of them.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        met: Option<Met>,
+        /// The same as a person reads it.
+        title: &'static str,
+        /// What it comes to, in a sentence.
+        sentence: String,
+        /// Requirement by requirement, first of the nest, then coil by coil.
+        lines: Vec<LineReport>,
     }
 }
 

@@ -1,0 +1,409 @@
+//! A whole nest for a whole nest: several candidates at once, each in its place, the widest first.
+//!
+//! What the nest does as a whole is asked of all of them together, what breaks or bends is asked of each.
+//! Where nothing is given, what is asked follows from the nest that is there, over its tolerances.
+
+use super::asked::ReplacementError;
+use super::limits::{Limits, Measure};
+use super::line::{self, Line, Verdict};
+use super::offer::Offer;
+use super::requirement::{Missing, Requirement, Whose};
+use super::wish::{self, COMMON, FREE_SHARE, LOAD_SHARE, ORIGINAL, Wish};
+use super::{Asked, Case, Overall, Seated, check, overall};
+use crate::drawing::{Contradiction, Figure, Figures, Range, over_tolerances};
+use crate::material::Against;
+use crate::nest::NestError;
+use crate::quantity::{Force, Length};
+use crate::source::Sourced;
+
+/// A coil of a nest, and the two loads between which it works for long.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NestCoil {
+    /// The coil in its seat.
+    pub seated: Seated,
+    /// The loads; without them nothing is asked of its life.
+    pub cycle: Option<(Force, Force)>,
+}
+
+/// A nest, the coils that may replace all of it, and what is asked.
+///
+/// Rate, load, free and solid height, reserve, pocket and post are meant of the nest, stresses and the
+/// factor of safety of each coil, the gap of each two neighbours.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NestCase {
+    /// The coils that are there, the widest first.
+    pub there: Vec<Seated>,
+    /// Those that may replace them, the widest first.
+    pub offered: Vec<NestCoil>,
+    /// What is asked.
+    pub asked: Asked,
+    /// Requirements that need not be met, each with the reason of whoever waives it.
+    pub waived: Vec<(Requirement, String)>,
+}
+
+/// A requirement of the nest, or of one of its coils.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NestLine {
+    /// Which coil, the widest being 0; of a gap and of hands the outer of the two. None of the nest.
+    pub place: Option<usize>,
+    /// What is asked, offered, and the verdict.
+    pub line: Line,
+}
+
+/// The verdict on a nest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NestJudgement {
+    /// Every requirement that is asked.
+    pub lines: Vec<NestLine>,
+    /// All that are not waived together.
+    pub overall: Overall,
+    /// What is stated of a coil and its sizes cannot give.
+    pub contradictions: Vec<(Whose, Contradiction)>,
+}
+
+/// One nest, and whose its coils are.
+struct Coils<'a> {
+    seats: Vec<(Whose, &'a Seated)>,
+}
+
+/// What a nest has, over the tolerances of all its coils.
+type Had = Result<Offer, Vec<Missing>>;
+
+impl Coils<'_> {
+    /// A figure of every coil, put together to one of the nest at each end.
+    fn all(
+        &self,
+        of: impl Fn(&Seated) -> Result<Range<f64>, Figures>,
+        together: fn(f64, f64) -> f64,
+    ) -> Had {
+        let (mut found, mut lacks): (Option<Range<f64>>, Vec<Missing>) = (None, Vec::new());
+        let mut untold = Vec::new();
+        for (whose, seated) in &self.seats {
+            match whose.lacks(of(seated)) {
+                Ok(range) => {
+                    untold.extend(whose.figures(range.untold()));
+                    found = Some(found.map_or(range, |all| {
+                        let ends = [
+                            together(all.least(), range.least()),
+                            together(all.most(), range.most()),
+                        ];
+                        let nominal = together(all.nominal(), range.nominal());
+                        Range::spanning(nominal, ends.into_iter())
+                    }));
+                }
+                Err(missing) => lacks.extend(missing),
+            }
+        }
+        match found {
+            Some(range) if lacks.is_empty() => Ok(Offer { range, untold }),
+            _ => Err(lacks),
+        }
+    }
+
+    fn load(&self, height: Length) -> Had {
+        let of = |seated: &Seated| seated.spring.load(height - seated.raise);
+        self.all(|seated| Ok(of(seated)?.map(|load| load.value)), |one, other| one + other)
+    }
+
+    /// The rate of those that carry at a height: one that may stand free there may add nothing.
+    fn rate(&self, height: Length) -> Had {
+        let of = |seated: &Seated| {
+            let (rate, free) = (seated.spring.rate()?, seated.spring.free()?);
+            let carries = |free: Length, rate: f64| {
+                if free + seated.raise > height { rate } else { 0.0 }
+            };
+            let end = |free, rate: crate::quantity::SpringRate| carries(free, rate.value);
+            let ends = [end(free.least(), rate.least()), end(free.most(), rate.most())];
+            let nominal = end(free.nominal(), rate.nominal());
+            let untold = rate.untold() | free.untold();
+            Ok(Range::spanning(nominal, ends.into_iter()).resting_on(untold))
+        };
+        self.all(of, |one, other| one + other)
+    }
+
+    fn free(&self) -> Had {
+        let of =
+            |seated: &Seated| Ok(seated.spring.free()?.map(|free| (free + seated.raise).value));
+        self.all(of, f64::max)
+    }
+
+    fn solid(&self) -> Had {
+        let of =
+            |seated: &Seated| Ok(seated.spring.solid()?.map(|solid| (solid + seated.raise).value));
+        self.all(of, f64::max)
+    }
+
+    /// One coil's stress when the nest is solid: at its own solid height, or where another coil stops
+    /// it before. Solid heights are the least by those who differ.
+    fn stress_at_solid(&self, place: usize, against: Against) -> Result<Range<f64>, Figures> {
+        let Some((_, own)) = self.seats.get(place) else { return Err(Figures::NONE) };
+        let others = self.seats.iter().enumerate().filter(|(at, _)| *at != place);
+        let others = Coils { seats: others.map(|(_, seat)| *seat).collect() };
+        let least_solid = |seated: &Seated| {
+            let solid = over_tolerances(&seated.spring, |point| Ok(point.least_solid()?.value))?;
+            Ok(solid.map(|solid| solid + seated.raise.value))
+        };
+        let stopped = if others.seats.is_empty() {
+            Range::exact(f64::NEG_INFINITY)
+        } else {
+            let stopped = others.all(least_solid, f64::max);
+            let Offer { range, untold } =
+                stopped.map_err(|_| Figures::from(Figure::SolidHeight))?;
+            let untold = untold.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
+            range.resting_on(untold)
+        };
+        let at = |stop: f64| {
+            over_tolerances(&own.spring, |point| {
+                let stop = Length { value: stop, ..Length::default() } - own.raise;
+                let height = point.least_solid()?.max(stop);
+                Ok(point.stress_at(height, against)?.value)
+            })
+        };
+        // The later the others stop it, the further it is pressed.
+        let (most, nominal, least) =
+            (at(stopped.least())?, at(stopped.nominal())?, at(stopped.most())?);
+        let ends = [least.least(), most.most()];
+        let untold = nominal.untold() | stopped.untold();
+        Ok(Range::spanning(nominal.nominal(), ends.into_iter()).resting_on(untold))
+    }
+}
+
+impl NestCase {
+    /// Judges the nest.
+    ///
+    /// # Errors
+    /// As [`Case::judge`], and where there is no coil on either side.
+    pub fn judge(&self) -> Result<NestJudgement, ReplacementError> {
+        self.check()?;
+        let mut lines = self.of_nest();
+        for place in 0..self.offered.len() {
+            lines.extend(self.of_coil(place));
+        }
+        for NestLine { line, .. } in &mut lines {
+            let waived = self.waived.iter().find(|(waived, _)| *waived == line.requirement);
+            line.waived = waived.map(|(_, why)| why.clone());
+        }
+        let drawings = self.there().seats.into_iter().chain(self.offered().seats);
+        let contradictions: Vec<(Whose, Contradiction)> = drawings
+            .flat_map(|(whose, seated)| {
+                seated.spring.contradictions().into_iter().map(move |it| (whose, it))
+            })
+            .collect();
+        let overall = overall(&lines.iter().map(|line| &line.line), !contradictions.is_empty());
+        Ok(NestJudgement { lines, overall, contradictions })
+    }
+
+    fn check(&self) -> Result<(), ReplacementError> {
+        self.asked.check()?;
+        if self.there.is_empty() || self.offered.is_empty() {
+            return Err(ReplacementError::Nest(NestError::Empty));
+        }
+        for (whose, seated) in self.there().seats.into_iter().chain(self.offered().seats) {
+            if !seated.raise.value.is_finite() {
+                return Err(ReplacementError::Nest(NestError::NotFinite { what: "raise" }));
+            }
+            check::spring(whose, &seated.spring)?;
+        }
+        Ok(())
+    }
+
+    fn there(&self) -> Coils<'_> {
+        let seats = self.there.iter().enumerate();
+        Coils { seats: seats.map(|(place, seated)| (Whose::There(place), seated)).collect() }
+    }
+
+    fn offered(&self) -> Coils<'_> {
+        let seats = self.offered.iter().enumerate();
+        Coils { seats: seats.map(|(place, coil)| (Whose::Offered(place), &coil.seated)).collect() }
+    }
+
+    /// What is asked of the nest as a whole.
+    fn of_nest(&self) -> Vec<NestLine> {
+        let (there, offered, asked) = (self.there(), self.offered(), &self.asked);
+        let si = |limits: Option<Limits<Length>>| limits.map(|it| it.map(|length| length.value));
+        let most = |had: Had| worst(had, |range| Limits::at_most(range.most()));
+        let least = |had: Had| worst(had, |range| Limits::at_least(range.least()));
+        let mut found = vec![
+            self.across(Requirement::Pocket, 0),
+            self.across(Requirement::Post, self.offered.len().saturating_sub(1)),
+            of_nest(
+                Requirement::FreeHeight,
+                Measure::Length,
+                by(si(asked.free), || usual(there.free(), FREE_SHARE)),
+                offered.free(),
+            ),
+            of_nest(
+                Requirement::SolidHeight,
+                Measure::Length,
+                by(asked.solid.map(|solid| Limits::at_most(solid.value)), || most(there.solid())),
+                offered.solid(),
+            ),
+        ];
+        let Some(working) = asked.working else { return found };
+        let left = |coils: &Coils<'_>| {
+            let Offer { range, untold } = coils.solid()?;
+            let left = |solid: f64| working.value - solid;
+            let ends = [left(range.least()), left(range.most())];
+            Ok(Offer { range: Range::spanning(left(range.nominal()), ends.into_iter()), untold })
+        };
+        found.extend([
+            of_nest(
+                Requirement::Rate,
+                Measure::Rate,
+                by(asked.rate.map(|rate| rate.map(|rate| rate.value)), || {
+                    usual(there.rate(working), LOAD_SHARE)
+                }),
+                offered.rate(working),
+            ),
+            of_nest(
+                Requirement::Load,
+                Measure::Load,
+                by(asked.load.map(|load| load.map(|load| load.value)), || {
+                    usual(there.load(working), LOAD_SHARE)
+                }),
+                offered.load(working),
+            ),
+            of_nest(
+                Requirement::Reserve,
+                Measure::Length,
+                by(asked.reserve.map(|reserve| Limits::at_least(reserve.value)), || {
+                    least(left(&there))
+                }),
+                left(&offered),
+            ),
+        ]);
+        found
+    }
+
+    /// The pocket by the widest coil, the post by the narrowest.
+    fn across(&self, requirement: Requirement, place: usize) -> NestLine {
+        // Of the nest that is there, the one that stood at that wall.
+        let original = match requirement {
+            Requirement::Pocket => self.there.first(),
+            _ => self.there.last(),
+        };
+        let original = original.map(|seated| seated.spring.clone()).unwrap_or_default();
+        let stood =
+            if requirement == Requirement::Pocket { 0 } else { self.there.len().saturating_sub(1) };
+        let mut line = line::judge(requirement, &Case { original, ..self.case(place) });
+        rename(&mut line, place, stood);
+        NestLine { place: None, line }
+    }
+
+    /// A coil that is offered, against the one in its place and beside its new neighbours.
+    #[must_use]
+    pub fn case(&self, place: usize) -> Case {
+        let same = self.there.get(place).filter(|_| self.there.len() == self.offered.len());
+        let own = self.offered.get(place);
+        let raise = own.map(|own| own.seated.raise).unwrap_or_default();
+        let seated = |coil: &NestCoil| coil.seated.clone();
+        let asked = Asked {
+            working: self.asked.working.map(|working| working - raise),
+            cycle: own.and_then(|own| own.cycle),
+            hand: None,
+            ..self.asked.clone()
+        };
+        Case {
+            nest: Some(super::Around {
+                outer: self.offered.iter().take(place).map(seated).collect(),
+                inner: self.offered.iter().skip(place + 1).map(seated).collect(),
+                raise,
+                load: None,
+            }),
+            ..Case::new(
+                same.map(|same| same.spring.clone()).unwrap_or_default(),
+                own.map(|own| own.seated.spring.clone()).unwrap_or_default(),
+                asked,
+            )
+        }
+    }
+
+    /// What is asked of one coil.
+    fn of_coil(&self, place: usize) -> Vec<NestLine> {
+        let case = self.case(place);
+        let (has_inner, at_work) = (place + 1 < self.offered.len(), case.asked.working.is_some());
+        let same = self.there.len() == self.offered.len();
+        let all = [
+            (Requirement::InnerGap, has_inner),
+            (Requirement::InnerHand, has_inner),
+            (Requirement::Ends, same),
+            (Requirement::StressAtWork, at_work),
+            (Requirement::Buckling, at_work),
+            (Requirement::Fatigue, case.asked.cycle.is_some()),
+        ];
+        let asked = all.into_iter().filter_map(|(requirement, asked)| asked.then_some(requirement));
+        let mut lines: Vec<Line> = asked.map(|asked| line::judge(asked, &case)).collect();
+        lines.push(self.stress_at_solid(&case, place));
+        for line in &mut lines {
+            rename(line, place, place);
+        }
+        lines.into_iter().map(|line| NestLine { place: Some(place), line }).collect()
+    }
+
+    fn stress_at_solid(&self, case: &Case, place: usize) -> Line {
+        let against = wish::against(case, case.asked.stress_at_solid);
+        let given = case.asked.stress_at_solid;
+        let given = given.map(|allowable| Limits::at_most(allowable.stress.value));
+        let same = self.there.len() == self.offered.len();
+        let wish = by(given, || {
+            wish::stress(case, |against| match self.there().stress_at_solid(place, against) {
+                found if same => found,
+                _ => Err(Figure::AllowableStress.into()),
+            })
+        });
+        let offer = Whose::Candidate.lacks(self.offered().stress_at_solid(place, against));
+        let offer = offer.map(|range| Offer::of(Whose::Candidate, range));
+        line::compared(Requirement::StressAtSolid, Measure::Stress, wish, offer)
+    }
+}
+
+fn of_nest(
+    requirement: Requirement,
+    measure: Measure,
+    wish: Result<Wish, Vec<Missing>>,
+    offer: Had,
+) -> NestLine {
+    NestLine { place: None, line: line::compared(requirement, measure, wish, offer) }
+}
+
+/// What is given, else what follows from the nest that is there.
+fn by(
+    given: Option<Limits<f64>>,
+    else_by: impl FnOnce() -> Result<Wish, Vec<Missing>>,
+) -> Result<Wish, Vec<Missing>> {
+    match given {
+        Some(limits) => Ok(Wish { limits, source: None, untold: Vec::new() }),
+        None => else_by(),
+    }
+}
+
+/// No worse than the nest that is there at its worst.
+fn worst(had: Had, limits: impl Fn(&Range<f64>) -> Limits<f64>) -> Result<Wish, Vec<Missing>> {
+    Ok(Wish::by(limits(&had?.range), ORIGINAL))
+}
+
+/// The range of the nest that is there, or a usual share about it where its tolerances are not given.
+fn usual(had: Had, share: f64) -> Result<Wish, Vec<Missing>> {
+    let Offer { range, untold } = had?;
+    let known = untold.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
+    let usual = Sourced { value: share * range.nominal(), source: COMMON };
+    let wish = Wish::like(&range.resting_on(known), || usual);
+    Ok(Wish { untold, ..wish })
+}
+
+/// Names the coils of a line by their places in the nest instead of by what stands around one of them.
+fn rename(line: &mut Line, place: usize, stood: usize) {
+    if let Verdict::MetAsDrawn { untold: missing } | Verdict::CannotTell { missing } =
+        &mut line.verdict
+    {
+        for one in missing {
+            one.whose = match one.whose {
+                Whose::Original => Whose::There(stood),
+                Whose::Candidate => Whose::Offered(place),
+                Whose::Outer(at) => Whose::Offered(at),
+                Whose::Inner(at) => Whose::Offered(place + 1 + at),
+                other => other,
+            };
+        }
+    }
+}

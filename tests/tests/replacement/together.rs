@@ -1,0 +1,202 @@
+//! A whole nest for a whole nest: by hand, a nest for itself, and knowing less.
+
+use super::less::{Dice, Left, Sizes, less, rank, rank_of_all};
+use super::springs::{gpa, mm, mpa, newtons};
+use coilnest::coil::Hand;
+use coilnest::coil::ends::Ends;
+use coilnest::drawing::{Allowable, Drawing, Given};
+use coilnest::material::Against;
+use coilnest::propagation::Across;
+use coilnest::replacement::{
+    Asked, Limits, NestCase, NestCoil, NestJudgement, NestLine, Offered, Overall, ReplacementError,
+    Requirement as R, Seated, Verdict, Whose,
+};
+use oorandom::Rand64;
+
+/// Open ends, so that all turns are active and the solid height is a bar more than they.
+fn coil(bar: f64, mean: f64, turns: f64, free: f64, hand: Hand) -> Drawing {
+    Drawing {
+        bar: Some(Given::exact(mm(bar))),
+        diameter: Some((Across::Mean, Given::exact(mm(mean)))),
+        total_turns: Some(Given::exact(turns)),
+        dead_turns: Some(Given::exact(0.0)),
+        ends: Some(Ends::Open),
+        hand: Some(hand),
+        free: Some(Given::exact(mm(free))),
+        shear_modulus: Some(Given::exact(gpa(80.0))),
+        youngs_modulus: Some(gpa(206.0)),
+        allowable: Some(Allowable { stress: mpa(2000.0), against: Against::Plain }),
+        ..Drawing::default()
+    }
+}
+
+fn seated(spring: Drawing) -> Seated {
+    Seated { spring, raise: mm(0.0) }
+}
+
+fn offered(spring: Drawing) -> NestCoil {
+    NestCoil { seated: seated(spring), cycle: None }
+}
+
+/// 20 mm on 120 mm with 6 turns, 250 mm free; 12 mm on 70 mm with 10 turns, 240 mm free.
+fn there() -> [Drawing; 2] {
+    [coil(20.0, 120.0, 6.0, 250.0, Hand::Right), coil(12.0, 70.0, 10.0, 240.0, Hand::Left)]
+}
+
+fn case(springs: impl IntoIterator<Item = Drawing>) -> NestCase {
+    NestCase {
+        there: there().map(seated).to_vec(),
+        offered: springs.into_iter().map(offered).collect(),
+        asked: Asked { working: Some(mm(200.0)), ..Asked::default() },
+        waived: Vec::new(),
+    }
+}
+
+fn line(judged: &NestJudgement, place: Option<usize>, requirement: R) -> &NestLine {
+    let mut lines = judged.lines.iter();
+    lines.find(|one| one.place == place && one.line.requirement == requirement).expect("a line")
+}
+
+fn nominal(judged: &NestJudgement, place: Option<usize>, requirement: R) -> f64 {
+    match line(judged, place, requirement).line.offered {
+        Some(Offered::Range(range)) => range.nominal().si(),
+        ref other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_nest_by_hand() {
+    // Two coils of thicker bar: 21 mm on 120 mm with 6 1/2 turns, 252 mm free; 12.5 on 70 mm with 10 turns.
+    let outer = coil(21.0, 120.0, 6.5, 252.0, Hand::Right);
+    let inner = coil(12.5, 70.0, 10.0, 238.0, Hand::Left);
+    let judged = case([outer, inner]).judge().unwrap();
+    let rate = |d: f64, mean: f64, n: f64| 80e3 * d.powi(4) / (8.0 * mean.powi(3) * n);
+    let (wide, narrow) = (rate(21.0, 120.0, 6.5), rate(12.5, 70.0, 10.0));
+    let close = |found: f64, expected: f64| {
+        assert!((found / expected - 1.0).abs() < 1e-9, "{found} {expected}");
+    };
+    close(nominal(&judged, None, R::Rate), (wide + narrow) * 1e3);
+    let load = wide * 52.0 + narrow * 38.0;
+    close(nominal(&judged, None, R::Load), load);
+    // (6.5 + 1)·21 = 157.5 against (10 + 1)·12.5 = 137.5 mm: the outer one stops it.
+    close(nominal(&judged, None, R::SolidHeight), 0.1575);
+    close(nominal(&judged, None, R::Reserve), 0.0425);
+    close(nominal(&judged, None, R::FreeHeight), 0.252);
+    // 8 F D/(π d³) of each: the inner one is pressed to 157.5 mm and no further.
+    let stress = |load: f64, mean: f64, d: f64| {
+        8.0 * load * mean / (core::f64::consts::PI * d.powi(3)) * 1e6
+    };
+    close(nominal(&judged, Some(0), R::StressAtWork), stress(wide * 52.0, 120.0, 21.0));
+    close(nominal(&judged, Some(1), R::StressAtWork), stress(narrow * 38.0, 70.0, 12.5));
+    close(nominal(&judged, Some(0), R::StressAtSolid), stress(wide * 94.5, 120.0, 21.0));
+    close(nominal(&judged, Some(1), R::StressAtSolid), stress(narrow * 80.5, 70.0, 12.5));
+    // The nest that is there stops at 140 mm: earlier than this one would not do.
+    assert_eq!(line(&judged, None, R::SolidHeight).line.verdict, Verdict::NotMet);
+    assert_eq!(judged.overall, Overall::No);
+    // 120 − 21 − (70 + 12.5) = 16.5 mm on the diameter, less what the inner one grows.
+    let gap = nominal(&judged, Some(0), R::InnerGap) * 1e3;
+    assert!((7.5..8.25).contains(&gap), "{gap}");
+}
+
+/// One by one each is refused beside the old neighbour; as one nest they are judged beside each other.
+#[test]
+fn a_pair_is_judged_beside_itself() {
+    let pair =
+        [coil(20.0, 118.0, 6.0, 250.0, Hand::Left), coil(12.0, 70.0, 10.0, 240.0, Hand::Right)];
+    let judged = case(pair.clone()).judge().unwrap();
+    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Verdict::MetThroughout);
+    let same = [Drawing { hand: Some(Hand::Right), ..pair[0].clone() }, pair[1].clone()];
+    let judged = case(same).judge().unwrap();
+    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Verdict::NotMet);
+}
+
+#[test]
+fn a_nest_is_a_true_replacement_for_itself_tolerances_and_all() {
+    let vague = |spring: Drawing| {
+        let around = |nominal, by| Some(Given::around(mm(nominal), mm(by), mm(by)).unwrap());
+        let free = spring.free.map(|free| free.nominal().value * 1e3).unwrap();
+        let bar = spring.bar.map(|bar| bar.nominal().value * 1e3).unwrap();
+        Drawing { free: around(free, 2.0), bar: around(bar, 0.1), ..spring }
+    };
+    for springs in [there(), there().map(vague)] {
+        let mut case = case(springs.clone());
+        case.there = springs.map(seated).to_vec();
+        let judged = case.judge().unwrap();
+        assert_eq!(judged.overall, Overall::True, "{judged:#?}");
+    }
+}
+
+#[test]
+fn a_tolerance_that_is_not_given_is_named_with_its_coil() {
+    let [outer, inner] = there();
+    let inner = Drawing { free: Some(Given::as_drawn(mm(240.0))), ..inner };
+    let judged = case([outer, inner]).judge().unwrap();
+    let Verdict::MetAsDrawn { untold } = &line(&judged, None, R::Load).line.verdict else {
+        panic!("{judged:#?}")
+    };
+    assert_eq!(untold.iter().map(|one| one.whose).collect::<Vec<_>>(), [Whose::Offered(1)]);
+    assert_eq!(judged.overall, Overall::AsDrawn);
+    let without = case([there()[0].clone(), Drawing { bar: None, ..there()[1].clone() }]);
+    assert_eq!(without.judge().unwrap().overall, Overall::CannotTell);
+}
+
+#[test]
+fn one_coil_for_two_and_none_at_all() {
+    let one = coil(24.0, 120.0, 5.0, 250.0, Hand::Right);
+    let judged = case([one]).judge().unwrap();
+    assert!(judged.lines.iter().all(|one| one.line.requirement != R::InnerGap));
+    // Its inside is wider than that of the coil within: it goes over the post.
+    assert_eq!(line(&judged, None, R::Post).line.verdict, Verdict::MetThroughout);
+    assert!(matches!(case([]).judge(), Err(ReplacementError::Nest(_))));
+}
+
+fn any_nest(dice: &mut Dice) -> NestCase {
+    let sizes = Sizes::any(dice);
+    let near = if dice.often() { sizes.near(dice) } else { Sizes { ..sizes } };
+    let scale = 0.75 * (sizes.index - 1.0) / (sizes.index + 1.0);
+    let nest = |dice: &mut Dice, of: &Sizes| [of.drawing(dice), of.scaled(scale).drawing(dice)];
+    let there = nest(dice, &sizes).map(seated).to_vec();
+    let pair = nest(dice, &near).map(offered);
+    let working = mm(sizes.free * dice.between(0.72, 0.95));
+    let load = newtons(0.1 * sizes.rate() * sizes.bar);
+    let around = |value: f64| Limits::between(value * 0.8, value * 1.2);
+    let asked = Asked {
+        working: dice.maybe(working),
+        free: dice.maybe(around(sizes.free).map(mm)),
+        load: dice.maybe(Limits::at_least(load)),
+        gap: dice.maybe(mm(0.0)),
+        ..Asked::default()
+    };
+    NestCase { there, offered: pair.to_vec(), asked, waived: Vec::new() }
+}
+
+#[test]
+fn knowing_less_of_a_nest_is_never_better() {
+    let mut dice = Dice(Rand64::new(0x7e57));
+    let (mut judged, mut worse, mut met) = (0_u32, 0_u32, [0_u32; 4]);
+    while judged < 40_000 {
+        let case = any_nest(&mut dice);
+        let Ok(before) = case.judge() else { continue };
+        let mut known_less = case.clone();
+        let place = usize::from(dice.often());
+        let left = less(&mut dice, &mut known_less.offered[place].seated.spring);
+        let Ok(after) = known_less.judge() else { continue };
+        judged += 1;
+        if !before.contradictions.is_empty() {
+            continue;
+        }
+        for (before, after) in before.lines.iter().zip(&after.lines) {
+            assert_eq!(before.place, after.place);
+            assert_eq!(before.line.requirement, after.line.requirement);
+            let (was, is) = (rank(&before.line.verdict), rank(&after.line.verdict));
+            met[usize::from(was)] += 1;
+            worse += u32::from(is < was);
+            let better = if left == Left::Statement && was == 0 { is == 3 } else { is > was };
+            assert!(!better, "{before:#?}\n{after:#?}\n{case:#?}\n{known_less:#?}");
+        }
+        let (was, is) = (rank_of_all(before.overall), rank_of_all(after.overall));
+        let better = if left == Left::Statement && was == 0 { is == 3 } else { is > was };
+        assert!(!better, "{:?} {:?}", before.overall, after.overall);
+    }
+    assert!(met.iter().all(|seen| *seen > 4000) && worse > 10_000, "{met:?} {worse}");
+}
