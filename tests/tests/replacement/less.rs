@@ -30,7 +30,7 @@ fn rank_of_all(overall: Overall) -> u8 {
     }
 }
 
-struct Dice(Rand64);
+pub(crate) struct Dice(pub(crate) Rand64);
 
 impl Dice {
     fn between(&mut self, least: f64, most: f64) -> f64 {
@@ -42,7 +42,7 @@ impl Dice {
         all[usize::try_from(place).unwrap()]
     }
 
-    fn often(&mut self) -> bool {
+    pub(crate) fn often(&mut self) -> bool {
         self.0.rand_float() < 0.7
     }
 
@@ -145,7 +145,7 @@ impl Sizes {
     }
 }
 
-fn any_case(dice: &mut Dice) -> Case {
+pub(crate) fn any_case(dice: &mut Dice) -> Case {
     let sizes = Sizes::any(dice);
     let near = if dice.often() { sizes.near(dice) } else { Sizes { ..sizes } };
     let (original, mut candidate) = (sizes.drawing(dice), near.drawing(dice));
