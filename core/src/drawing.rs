@@ -181,6 +181,14 @@ impl Drawing {
         self.length(|point| Ok(point.coil()?.outside()))
     }
 
+    /// The mean diameter D, free, over the tolerances.
+    ///
+    /// # Errors
+    /// What is missing.
+    pub fn mean(&self) -> Result<Range<Length>, Figures> {
+        self.length(|point| Ok(point.coil()?.mean()))
+    }
+
     /// The inside diameter Di, free, over the tolerances.
     ///
     /// # Errors

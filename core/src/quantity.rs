@@ -55,7 +55,7 @@ pub use figure::{shown, write, write_fixed, write_number};
 pub use kind::{Kind, Modulus, Share, Stress, Table, Turns, Written};
 pub(crate) use number::{Number, write_mixed};
 pub(crate) use read::{not_a_unit, within};
-pub use read::{read, spell_unit};
+pub use read::{read, spell_unit, written_in};
 pub(crate) use refusal::{Fault, shorten};
 pub use refusal::{Reason, Refusal};
 pub(crate) use scan::{Mark, Scanner, some_number};

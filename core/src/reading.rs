@@ -65,7 +65,7 @@ mod press;
 mod tests;
 mod write;
 
-pub use press::{press, spell_unit};
+pub use press::{press, spell_unit, written_in};
 pub use write::{Step, write_inch, write_length, write_mm};
 
 use crate::bounds::Bound;

@@ -62,7 +62,7 @@ pub use asked::{Asked, ReplacementError};
 pub use decision::Decision;
 pub use limits::{Amount, Limits};
 pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
-pub use order::{Dimension, Item, LoadAt, Order, Question, Wishes};
+pub use order::{Dimension, Item, LoadAt, Open, Order, Question, Wish, Wishes};
 pub use requirement::{Missing, Requirement, Whose};
 pub use swap::{Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame};
 pub use together::{NestCase, NestCoil, NestJudgement, NestLine};

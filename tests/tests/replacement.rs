@@ -10,6 +10,8 @@ mod by_hand;
 mod less;
 #[path = "replacement/missing.rs"]
 mod missing;
+#[path = "replacement/orders.rs"]
+mod orders;
 #[path = "replacement/refused.rs"]
 mod refused;
 #[path = "replacement/sampled.rs"]

@@ -388,7 +388,7 @@ object! {
         /// What is asked of them; what is left out follows from the original.
         asked: Entry<Asked>,
         /// What no drawing says and a spring maker has to know.
-        order: Entry<OrderEntry>,
+        order: Entry<OrderTexts>,
     }
 }
 
@@ -436,22 +436,6 @@ object! {
 }
 
 object! {
-    /// What no drawing says of an order.
-    OrderEntry {
-        /// How many.
-        quantity: Entry<Text>,
-        /// Paint or another finish.
-        finish: Entry<Text>,
-        /// How it is to be inspected.
-        inspection: Entry<Text>,
-        /// How it is to be tested.
-        test: Entry<Text>,
-        /// How it is to be marked.
-        marking: Entry<Text>,
-    }
-}
-
-object! {
     /// What a coil yet to be drawn is needed for.
     Need {
         /// A load.
@@ -494,5 +478,66 @@ object! {
         pair: Entry<Text>,
         /// What the best is: `mass`, unless told, or `stress`.
         rank: Entry<Text>,
+    }
+}
+
+/// What no drawing says of an order, each text by the name of its field.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct OrderTexts(pub Texts);
+
+/// The fields of [`OrderTexts`], and what each says.
+pub const ORDER: [(&str, &str); 18] = [
+    ("quantity", "How many."),
+    ("part_number", "The part number."),
+    ("drawing", "The number of a drawing."),
+    ("revision", "The revision of that drawing."),
+    ("end_use", "What it is used for; the vehicle where nothing is said."),
+    ("grade", "The grade of tolerance, for what has no tolerance of its own."),
+    ("adjustable", "The size that the maker may adjust, so that the others come out."),
+    ("peening", "How it is to be shot peened."),
+    ("set_removal", "How its set is to be taken out."),
+    ("finish", "Paint or another finish."),
+    ("hardness", "The hardness, with its scale."),
+    ("decarburised", "The depth to which the steel may have lost its carbon, with its unit."),
+    ("crack_test", "How it is to be looked over for cracks."),
+    ("inspection", "How it is to be inspected."),
+    ("test", "How it is to be tested."),
+    ("certificate", "What paper is to come with it."),
+    ("marking", "How it is to be marked."),
+    ("packaging", "How it is to be packed and loaded."),
+];
+
+impl Expected for OrderTexts {
+    fn from_value(value: Value) -> Result<Self, Value> {
+        Texts::from_value(value).map(Self)
+    }
+}
+
+impl Serialize for OrderTexts {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.0.serialize(serializer)
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for OrderTexts {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "OrderTexts".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let fields: Map<String, Value> = ORDER
+            .iter()
+            .map(|(field, about)| {
+                let text = serde_json::json!({ "type": "string", "description": about });
+                ((*field).to_owned(), text)
+            })
+            .collect();
+        schemars::json_schema!({
+            "description": "What no drawing says of an order.",
+            "type": "object",
+            "properties": fields,
+            "additionalProperties": true,
+        })
     }
 }

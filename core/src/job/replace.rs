@@ -3,6 +3,7 @@
 mod line;
 mod order;
 mod place;
+mod quoted;
 mod refused;
 mod spring;
 mod swap;
@@ -13,9 +14,9 @@ use super::assess::{self, Bench};
 use super::desk::Desk;
 use super::entry::{Entry, Text, Texts};
 use super::figures::{Pen, sentence, text};
-use super::input::{Asked as AskedEntry, Drawing, Job, OrderEntry, Replace};
+use super::input::{Asked as AskedEntry, Drawing, Job, OrderTexts, Replace};
 use super::problem::Path;
-use super::report::{CandidateReport, LineReport, Met, Problem, ReplaceReport};
+use super::report::{CandidateReport, LineReport, Met, OrderReport, Problem, ReplaceReport};
 use super::{cautions, file, service};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
@@ -195,17 +196,19 @@ fn limits<Q>([least, most]: [Option<Q>; 2]) -> Option<Limits<Q>> {
     (least.is_some() || most.is_some()).then_some(Limits { least, most })
 }
 
-fn wishes(desk: &mut Desk<'_>, at: &Path, entry: &Entry<OrderEntry>) -> Wishes {
-    let Some(entry) = desk.object(at, entry) else { return Wishes::default() };
-    let quantity = count(desk, at, "quantity", &entry.quantity);
-    let mut said = |field, entry| desk.text(at, field, entry).map(str::to_owned);
-    Wishes {
-        quantity,
-        finish: said("finish", &entry.finish),
-        inspection: said("inspection", &entry.inspection),
-        test: said("test", &entry.test),
-        marking: said("marking", &entry.marking),
+fn wishes(desk: &mut Desk<'_>, at: &Path, entry: &Entry<OrderTexts>) -> Wishes {
+    let Some(OrderTexts(Texts(texts))) = desk.object(at, entry) else { return Wishes::default() };
+    let (mut quantity, mut said) = (None, Vec::new());
+    for (field, entry) in texts {
+        if field == "quantity" {
+            quantity = count(desk, at, field, entry);
+        } else if let Some(wish) = words::wish_coded(field)
+            && let Some(text) = desk.text(at, field, entry)
+        {
+            said.push((wish, text.to_owned()));
+        }
     }
+    Wishes::of(quantity, said)
 }
 
 fn count(desk: &mut Desk<'_>, at: &Path, field: &str, entry: &Entry<Text>) -> Option<u32> {
@@ -254,11 +257,11 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let beneath = place::beneath(&mut aside, job, &bench, &written, original);
     let ground = ground(desk, &written, original, standing, beneath);
     let letter = Letter::of(job);
-    let as_was = Case::new(original.drawing.clone(), original.drawing.clone(), as_it_was(&ground));
-    report.order = Some(letter.order(desk.pen, original, &as_was, &written.wishes));
+    report.order = Some(letter.of_original(desk.pen, &ground));
     if let Some(nest) = together::nest(desk, &ground) {
-        report.candidates = nest.offers(desk, &letter, &written.wishes);
-        report.together = Some(nest.report(desk));
+        let judged = nest.report(desk);
+        report.candidates = nest.offers(desk.pen, &letter, &ground, &judged);
+        report.together = Some(judged);
         return;
     }
     for (index, candidate) in &written.candidates {
@@ -273,12 +276,6 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
             desk.problem(refused::problem(desk.pen, &error, &at));
         }
     }
-}
-
-/// What the original was made to, where it worked.
-fn as_it_was(ground: &Ground<'_>) -> Asked {
-    let free = ground.original.free_limits;
-    Asked { working: ground.asked.working, free, ..Asked::default() }
 }
 
 fn ground<'a>(
@@ -333,7 +330,7 @@ fn judged(
         lines: Vec::new(),
         nest: None,
         frame: None,
-        order: letter.order(pen, candidate, &case, &ground.written.wishes),
+        order: OrderReport::default(),
     };
     let found = match case.judge() {
         Err(ReplacementError::Frame(error)) => {
@@ -361,6 +358,7 @@ fn judged(
             }
         }
     }
+    report.order = letter.of_candidate(pen, ground, candidate, &case, &report);
     report
 }
 

@@ -83,8 +83,8 @@ pub use level::{
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
-    OrderItem, OrderReport, PairReport, RefusedBar, ReplaceReport, SizingMap, SizingReport,
-    SwappedCoil, TogetherReport,
+    OrderItem, OrderReport, OrderVerdict, PairReport, RefusedBar, ReplaceReport, SizingMap,
+    SizingReport, SwappedCoil, TogetherReport,
 };
 pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, EndsReport, EndsStage, Fatigue, Press, PressRow, Safety,

@@ -189,6 +189,16 @@ pub(super) fn spell(text: &str, unit: impl Fn(&str) -> Option<String>) -> Option
     }
 }
 
+/// Whether any part of a tolerance is such.
+pub(super) fn any_part(text: &str, is: impl Fn(&str) -> bool) -> bool {
+    Parts::of(text).is_some_and(|parts| parts.with_unit().iter().any(|part| is(part)))
+}
+
+/// A tolerance with its signs, as it is put behind a figure.
+pub(super) fn signed(text: &str) -> String {
+    if text.starts_with(['±', '+', '-', '−']) { text.to_owned() } else { format!("± {text}") }
+}
+
 /// [`spell`] for a length.
 pub(super) fn spell_length(text: &str, from: System) -> Option<String> {
     spell(text, |part| reading::spell_unit(part, from))

@@ -91,6 +91,15 @@ impl Table {
         }
     }
 
+    /// The system that a unit belongs to, where it is one alone.
+    pub(crate) fn system(&self, unit: &Unit) -> Option<System> {
+        match (self.inch.contains(unit), self.metric.contains(unit)) {
+            (true, false) => Some(System::Inch),
+            (false, true) => Some(System::Metric),
+            _ => None,
+        }
+    }
+
     /// The unit that is written so.
     pub(crate) fn find(&self, written: &str) -> Option<&'static Unit> {
         let folded = fold(written);

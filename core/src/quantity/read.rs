@@ -79,6 +79,19 @@ pub fn spell_unit<K: Written>(
     Some(format!("{} {}", text.trim(), own.text))
 }
 
+/// The system whose unit is written with a quantity; none where it is bare, of both, or no quantity.
+///
+/// ```
+/// use coilnest::{bounds, quantity::{System, written_in}};
+///
+/// assert_eq!(written_in("35 N/mm", &bounds::RATE), Some(System::Metric));
+/// assert_eq!(written_in("35", &bounds::RATE), None);
+/// ```
+#[must_use]
+pub fn written_in<K: Written>(text: &str, _bound: &'static Bound<K>) -> Option<System> {
+    K::TABLE.system(parse(text, K::TABLE).ok()?.unit?)
+}
+
 /// Refuses what lies outside the bound.
 pub(crate) fn within(row: &Row, si: f64, at: usize, system: System) -> Result<(), Fault> {
     let name = row.name();

@@ -1,7 +1,7 @@
 //! One key of the tape's key row pressed on a field, and bare readings given their unit.
 
 use super::Lean;
-use super::grammar::{Leaning, Written, parse};
+use super::grammar::{Leaning, Measure, Written, parse};
 use crate::quantity::System;
 use std::ops::Range;
 
@@ -53,6 +53,22 @@ pub fn spell_unit(text: &str, system: System) -> Option<String> {
     let is_glued = text.get(end..)?.starts_with(|c: char| c.is_ascii_alphabetic());
     let gap = if is_glued { " " } else { "" };
     splice(text, end..end, &format!(" {unit}{gap}"))
+}
+
+/// The system whose unit is written with a reading; none where it is bare or no reading.
+///
+/// ```
+/// use coilnest::quantity::System;
+/// use coilnest::reading::written_in;
+///
+/// assert_eq!(written_in("28 mm"), Some(System::Metric));
+/// assert_eq!(written_in("1 1/16\""), Some(System::Inch));
+/// assert_eq!(written_in("1 1/16"), None);
+/// ```
+#[must_use]
+pub fn written_in(text: &str) -> Option<System> {
+    let written = parse(text).ok()?;
+    written.unit.map(Measure::system).or(written.feet.map(|_| System::Inch))
 }
 
 fn press_fraction(text: &str, key: &str) -> Option<String> {

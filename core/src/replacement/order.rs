@@ -1,50 +1,95 @@
-//! What a spring maker has to know, and what of it nobody has said yet.
+//! What a spring maker has to know: what is offered, what is asked, and what has to be settled first.
 
 use super::Case;
+use super::asked::Asked;
 use super::limits::Limits;
-use super::requirement::Whose;
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::coil::fatigue::Surface;
-use crate::drawing::{Drawing, Figure, Range};
+use crate::drawing::{Contradiction, Drawing, Given, LoadPoint, Range};
 use crate::material::Presetting;
+use crate::propagation::Across;
 use crate::quantity::{Force, Length, SpringRate};
 use core::fmt;
 
-/// An item of an order.
+/// A line of an order, as each of those has it who has a say. None of the three stands in for another.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Item<T> {
-    /// It is known.
-    Known {
-        /// What it is.
-        value: T,
-        /// Whose figure it is, the candidate's where that is known, else the original's; none where
-        /// the order itself says so.
-        of: Option<Whose>,
-    },
-    /// Somebody has to say.
-    Question(Question),
+pub struct Item<T, A = T> {
+    /// What is offered: the candidate's own. None in the order of the original.
+    pub offered: Option<T>,
+    /// What is asked by whoever orders.
+    pub asked: Option<A>,
+    /// What the original has. In its own order that is what is asked; in any other it only makes a
+    /// [question](Open::Borrowed).
+    pub original: Option<T>,
+    /// What has to be settled first.
+    pub open: Option<Open>,
 }
 
-/// A figure of an order, nominal, between limits, or both.
+/// Why something has to be settled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Open {
+    /// Nobody has said.
+    Missing,
+    /// Only the original has it.
+    Borrowed,
+    /// No tolerance is given, or only one end of it.
+    NoTolerance,
+    /// Nobody states it; it follows by arithmetic from what is stated.
+    Unstated,
+    /// It is stated, and what else is stated cannot give it.
+    Contradicts(Contradiction),
+}
+
+/// A figure of an order.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dimension<Q> {
     /// What it is meant to be.
     pub nominal: Option<Q>,
-    /// Between what it may lie; none where nobody said so, which is a question of its own.
-    pub limits: Option<Limits<Q>>,
+    /// Between what it may lie; an end that nobody gave is open.
+    pub limits: Limits<Q>,
+    /// Whether somebody states it, or it only follows by arithmetic.
+    pub stated: bool,
 }
 
-/// What has to be said before a spring can be made.
+impl<Q> Dimension<Q> {
+    fn is_complete(&self) -> bool {
+        self.limits.least.is_some() && self.limits.most.is_some()
+    }
+}
+
+impl<Q: Copy> From<Given<Q>> for Dimension<Q> {
+    fn from(of: Given<Q>) -> Self {
+        let limits = Limits { least: of.least(), most: of.most() };
+        Self { nominal: Some(of.nominal()), limits, stated: true }
+    }
+}
+
+impl<Q: Copy> From<Range<Q>> for Dimension<Q> {
+    /// By arithmetic; without limits where it may lie outside the range.
+    fn from(of: Range<Q>) -> Self {
+        let end = |end| of.is_complete().then_some(end);
+        let limits = Limits { least: end(of.least()), most: end(of.most()) };
+        Self { nominal: Some(of.nominal()), limits, stated: false }
+    }
+}
+
+impl<Q> From<Limits<Q>> for Dimension<Q> {
+    fn from(limits: Limits<Q>) -> Self {
+        Self { nominal: None, limits, stated: true }
+    }
+}
+
+/// What a line of an order is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Question {
+    /// How many.
+    Quantity,
     /// The bar.
     Bar,
-    /// The outside diameter.
-    Outside,
-    /// The inside diameter.
-    Inside,
+    /// The diameter.
+    Diameter,
     /// The free height.
     FreeHeight,
     /// The total turns.
@@ -64,104 +109,233 @@ pub enum Question {
     /// The steel.
     Steel,
     /// Whether it is to be shot peened.
-    Surface,
-    /// Paint or another finish.
-    Finish,
+    Peening,
     /// Whether its set is to be taken out.
     SetRemoval,
-    /// How it is to be inspected.
-    Inspection,
-    /// How it is to be tested.
-    Test,
-    /// How many.
-    Quantity,
-    /// How it is to be marked.
-    Marking,
+    /// What no drawing says.
+    Wish(Wish),
 }
 
 impl fmt::Display for Question {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
+            Self::Quantity => "the quantity",
             Self::Bar => "the bar",
-            Self::Outside => "the outside diameter",
-            Self::Inside => "the inside diameter",
+            Self::Diameter => "the diameter",
             Self::FreeHeight => "the free height",
             Self::TotalTurns => "the total turns",
             Self::ActiveTurns => "the active turns",
             Self::Ends => "the form of the ends",
             Self::Hand => "the hand",
             Self::Rate => "the rate",
-            Self::Loads => "the loads at heights",
+            Self::Loads => "the load",
             Self::SolidHeight => "the solid height",
             Self::Steel => "the steel",
-            Self::Surface => "whether it is to be shot peened",
-            Self::Finish => "the finish",
-            Self::SetRemoval => "whether its set is to be taken out",
-            Self::Inspection => "how it is to be inspected",
-            Self::Test => "how it is to be tested",
-            Self::Quantity => "how many are wanted",
-            Self::Marking => "how it is to be marked",
+            Self::Peening => "the shot peening",
+            Self::SetRemoval => "the set",
+            Self::Wish(wish) => wish.name(),
         })
     }
 }
 
+/// What no drawing says of an order, each in the words of whoever orders.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Wish {
+    /// The part number.
+    PartNumber,
+    /// The number of a drawing.
+    Drawing,
+    /// The revision of that drawing.
+    Revision,
+    /// The grade of tolerance, for what has no tolerance of its own.
+    Grade,
+    /// The size that the maker may adjust, so that the others come out.
+    Adjustable,
+    /// How it is to be shot peened.
+    Peening,
+    /// How its set is to be taken out.
+    SetRemoval,
+    /// Paint or another finish.
+    Finish,
+    /// The hardness.
+    Hardness,
+    /// The depth to which the steel may have lost its carbon.
+    Decarburised,
+    /// How it is to be looked over for cracks.
+    CrackTest,
+    /// How it is to be inspected.
+    Inspection,
+    /// How it is to be tested.
+    Test,
+    /// What paper is to come with it.
+    Certificate,
+    /// How it is to be marked.
+    Marking,
+    /// How it is to be packed and loaded.
+    Packaging,
+    /// What it is used for.
+    EndUse,
+}
+
+impl Wish {
+    /// Every wish, in the order of a letter.
+    pub const ALL: [Self; 17] = [
+        Self::PartNumber,
+        Self::Drawing,
+        Self::Revision,
+        Self::EndUse,
+        Self::Grade,
+        Self::Adjustable,
+        Self::Peening,
+        Self::SetRemoval,
+        Self::Finish,
+        Self::Hardness,
+        Self::Decarburised,
+        Self::CrackTest,
+        Self::Inspection,
+        Self::Test,
+        Self::Certificate,
+        Self::Marking,
+        Self::Packaging,
+    ];
+
+    const fn name(self) -> &'static str {
+        match self {
+            Self::PartNumber => "the part number",
+            Self::Drawing => "the drawing",
+            Self::Revision => "the revision",
+            Self::Grade => "the grade of tolerance",
+            Self::Adjustable => "the size left to the maker",
+            Self::Peening => "the shot peening",
+            Self::SetRemoval => "the set",
+            Self::Finish => "the finish",
+            Self::Hardness => "the hardness",
+            Self::Decarburised => "the decarburised depth",
+            Self::CrackTest => "the crack test",
+            Self::Inspection => "the inspection",
+            Self::Test => "the test",
+            Self::Certificate => "the certificate",
+            Self::Marking => "the marking",
+            Self::Packaging => "the packaging",
+            Self::EndUse => "the end use",
+        }
+    }
+
+    /// Whether an order cannot do without it, so that nothing said is a question.
+    ///
+    /// ASTM A125-96, clause 3.1, has an order state part number, packaging, marking, loading and end
+    /// use; by its clause 1.3 supplementary requirements hold only where whoever orders names them. So
+    /// hardness, decarburised depth, crack test and certificate are left out where nobody asks for them.
+    /// The order is itself the list of sizes and loads that may stand for a drawing. A grade is asked for
+    /// where a tolerance is missing. That one size is left to the maker is EN 15800's (from memory).
+    /// Finish, inspection and test: common practice, no source.
+    #[must_use]
+    pub const fn is_needed(self) -> bool {
+        matches!(
+            self,
+            Self::PartNumber
+                | Self::EndUse
+                | Self::Adjustable
+                | Self::Finish
+                | Self::Inspection
+                | Self::Test
+                | Self::Marking
+                | Self::Packaging
+        )
+    }
+}
+
+/// What no coil tells of itself.
+///
+/// ```
+/// use coilnest::replacement::{Wish, Wishes};
+///
+/// let wishes = Wishes::of(Some(8), vec![(Wish::Marking, "lot and year".to_owned())]);
+/// assert_eq!(wishes.get(Wish::Marking), Some("lot and year"));
+/// assert_eq!(wishes.get(Wish::Finish), None);
+/// ```
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Wishes {
+    quantity: Option<u32>,
+    said: Vec<(Wish, String)>,
+}
+
+impl Wishes {
+    /// So many, and what else was said.
+    #[must_use]
+    pub fn of(quantity: Option<u32>, said: Vec<(Wish, String)>) -> Self {
+        Self { quantity, said }
+    }
+
+    /// How many.
+    #[must_use]
+    pub const fn quantity(&self) -> Option<u32> {
+        self.quantity
+    }
+
+    /// What was said of a wish.
+    #[must_use]
+    pub fn get(&self, wish: Wish) -> Option<&str> {
+        self.said.iter().find(|(of, _)| *of == wish).map(|(_, text)| text.as_str())
+    }
+}
+
 /// A load at a height.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct LoadAt {
     /// The height.
     pub height: Length,
     /// The load.
-    pub load: Dimension<Force>,
+    pub load: Item<Dimension<Force>>,
 }
 
-/// What no coil tells of itself.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Wishes {
-    /// How many.
-    pub quantity: Option<u32>,
-    /// Paint or another finish.
-    pub finish: Option<String>,
-    /// How it is to be inspected.
-    pub inspection: Option<String>,
-    /// How it is to be tested.
-    pub test: Option<String>,
-    /// How it is to be marked.
-    pub marking: Option<String>,
-}
-
-/// What a spring maker has to know. Nothing in it is made up: limits are those that were asked or that
-/// the coil came with, never those that a replacement is judged by where nobody gave any.
+/// What a spring maker has to know. Nothing in it is made up or filled in from elsewhere: what only the
+/// original has is a question, and limits are those that were given, never those that a replacement is
+/// judged by where nobody gave any.
+///
+/// Knowing less of a candidate takes no question out of its order and makes none of its lines a fact:
+/// what is not stated is asked, also where it follows from the rest.
 ///
 /// # Example
 /// ```
 /// use coilnest::coil::ends::Ends;
 /// use coilnest::quantity::{Length, unit::millimeter};
 /// use coilnest::drawing::{Crossed, Drawing, Given};
-/// use coilnest::replacement::{Asked, Case, Item, Question, Wishes};
+/// use coilnest::replacement::{Asked, Case, Open, Question, Wishes};
 ///
 /// let mm = Length::new::<millimeter>;
 /// let original = Drawing {
 ///     bar: Some(Given::around(mm(20.0), mm(0.2), mm(0.2))?),
 ///     free: Some(Given::as_drawn(mm(300.0))),
-///     ends: Some(Ends::TaperedGround),
 ///     ..Drawing::default()
 /// };
-/// let case = Case::new(original, Drawing::default(), Asked::default());
-/// let order = case.order(&Wishes { quantity: Some(8), ..Wishes::default() });
-/// assert!(matches!(order.bar, Item::Known { value, .. } if value.limits.is_some()));
-/// assert_eq!(order.without_limits(), [Question::FreeHeight]);
-/// assert!(order.questions().contains(&Question::Hand));
-/// assert!(!order.questions().contains(&Question::Quantity));
+/// let candidate = Drawing { bar: Some(Given::as_drawn(mm(20.0))), ..Drawing::default() };
+/// let case = Case::new(original, candidate, Asked::default());
+/// let order = case.order(&Wishes::default());
+/// assert_eq!(order.bar.open, Some(Open::NoTolerance));
+/// assert_eq!((order.free.offered, order.free.open), (None, Some(Open::Borrowed)));
+/// let as_it_was = case.order_of_original(&Wishes::default());
+/// assert_eq!((as_it_was.bar.open, as_it_was.free.open), (None, Some(Open::NoTolerance)));
+/// assert!(as_it_was.questions().contains(&(Question::Hand, Open::Missing)));
 /// # Ok::<(), Crossed<Length>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Order {
+    /// Whether it is the order of the original as it was, so that its figures are what is asked.
+    pub is_of_original: bool,
+    /// How many.
+    pub quantity: Item<u32>,
     /// Bar.
     pub bar: Item<Dimension<Length>>,
-    /// Outside diameter.
-    pub outside: Item<Dimension<Length>>,
-    /// Inside diameter.
-    pub inside: Item<Dimension<Length>>,
+    /// Which diameter is given.
+    pub across: Across,
+    /// That diameter.
+    pub diameter: Item<Dimension<Length>>,
+    /// The outside diameter, where it follows from another.
+    pub outside: Option<Dimension<Length>>,
+    /// The inside diameter, where it follows from another.
+    pub inside: Option<Dimension<Length>>,
     /// Free height.
     pub free: Item<Dimension<Length>>,
     /// Total turns.
@@ -174,192 +348,335 @@ pub struct Order {
     pub hand: Item<Hand>,
     /// Rate.
     pub rate: Item<Dimension<SpringRate>>,
-    /// Loads at heights.
-    pub loads: Item<Vec<LoadAt>>,
+    /// Loads at heights, the highest first.
+    pub loads: Vec<LoadAt>,
     /// Solid height.
     pub solid: Item<Dimension<Length>>,
     /// Name of the steel.
     pub steel: Item<&'static str>,
     /// Whether it is to be shot peened.
-    pub surface: Item<Surface>,
-    /// Paint or another finish.
-    pub finish: Item<String>,
+    pub peening: Item<Surface, String>,
     /// Whether its set is to be taken out.
-    pub set_removal: Item<Presetting>,
-    /// How it is to be inspected.
-    pub inspection: Item<String>,
-    /// How it is to be tested.
-    pub test: Item<String>,
-    /// How many.
-    pub quantity: Item<u32>,
-    /// How it is to be marked.
-    pub marking: Item<String>,
+    pub set_removal: Item<Presetting, String>,
+    /// What no drawing says.
+    pub wishes: Vec<(Wish, Item<String>)>,
 }
 
 impl Case {
-    /// What there is to order, and what has to be asked first.
+    /// What there is to order of the candidate, and what has to be settled first.
     #[must_use]
     pub fn order(&self, wishes: &Wishes) -> Order {
-        let asked = &self.asked;
-        let said = |text: &Option<String>, question| Item::said(text.clone(), question);
-        let solid = asked.solid.map(Limits::at_most);
+        let sides = Sides {
+            offered: Some(Side::of(&self.candidate)),
+            original: Side::of(&self.original),
+            asked: &self.asked,
+            has_grade: false,
+        };
+        sides.order(wishes)
+    }
+
+    /// What there is to order of the original as it was, and what has to be settled first.
+    #[must_use]
+    pub fn order_of_original(&self, wishes: &Wishes) -> Order {
+        let sides = Sides {
+            offered: None,
+            original: Side::of(&self.original),
+            asked: &self.asked,
+            has_grade: wishes.get(Wish::Grade).is_some(),
+        };
+        sides.order(wishes)
+    }
+}
+
+/// A drawing, and what of it contradicts itself.
+struct Side<'a> {
+    drawing: &'a Drawing,
+    contradictions: Vec<Contradiction>,
+}
+
+/// What a drawing says of a figure.
+enum Says<T> {
+    Nothing,
+    This(T),
+    Contradicts(Contradiction),
+}
+
+impl<T> Says<T> {
+    fn this(self) -> Option<T> {
+        match self {
+            Self::This(value) => Some(value),
+            Self::Nothing | Self::Contradicts(_) => None,
+        }
+    }
+}
+
+impl<T> From<Option<T>> for Says<T> {
+    fn from(value: Option<T>) -> Self {
+        value.map_or(Self::Nothing, Self::This)
+    }
+}
+
+/// A figure as it is stated, else as it follows.
+fn figure<Q: Copy>(
+    stated: Option<Given<Q>>,
+    follows: impl FnOnce() -> Option<Range<Q>>,
+) -> Says<Dimension<Q>> {
+    stated.map(Dimension::from).or_else(|| Some(follows()?.into())).into()
+}
+
+impl<'a> Side<'a> {
+    fn of(drawing: &'a Drawing) -> Self {
+        Self { drawing, contradictions: drawing.contradictions() }
+    }
+
+    fn contradiction(&self, is: impl Fn(&Contradiction) -> bool) -> Option<Contradiction> {
+        self.contradictions.iter().find(|found| is(found)).copied()
+    }
+
+    fn across(&self) -> Option<Across> {
+        self.drawing.diameter.map(|(across, _)| across)
+    }
+
+    fn diameter(&self, across: Across) -> Says<Dimension<Length>> {
+        let stated = self.drawing.diameter.filter(|(of, _)| *of == across);
+        figure(stated.map(|(_, size)| size), || match across {
+            Across::Outside => self.drawing.outside().ok(),
+            Across::Mean => self.drawing.mean().ok(),
+            Across::Inside => self.drawing.inside().ok(),
+        })
+    }
+
+    /// A diameter that follows from another.
+    fn following(&self, across: Across) -> Option<Dimension<Length>> {
+        self.diameter(across).this().filter(|of| !of.stated)
+    }
+
+    fn active_turns(&self) -> Says<Dimension<f64>> {
+        let active = self.drawing.active_turns().ok().map(Dimension::from);
+        let stated = self.drawing.dead_turns.is_some();
+        active.map(|active| Dimension { stated, ..active }).into()
+    }
+
+    fn rate(&self) -> Says<Dimension<SpringRate>> {
+        match self.contradiction(|of| matches!(of, Contradiction::Rate { .. })) {
+            Some(found) => Says::Contradicts(found),
+            None => figure(self.drawing.rate, || self.drawing.rate().ok()),
+        }
+    }
+
+    fn solid(&self) -> Says<Dimension<Length>> {
+        match self.contradiction(|of| matches!(of, Contradiction::SolidHeight { .. })) {
+            Some(found) => Says::Contradicts(found),
+            None => figure(self.drawing.solid, || self.drawing.solid().ok()),
+        }
+    }
+
+    fn load(&self, at: Length) -> Says<Dimension<Force>> {
+        let found = self.contradiction(
+            |of| matches!(of, Contradiction::Load { height, .. } if is_same(*height, at)),
+        );
+        if let Some(found) = found {
+            return Says::Contradicts(found);
+        }
+        let stated = self.drawing.loads.iter().find(|point| is_same(point.height, at));
+        // What follows from a rate or a load that may be wrong is no figure to print.
+        let doubtful = |of: &Contradiction| !matches!(of, Contradiction::SolidHeight { .. });
+        let sure = self.contradiction(doubtful).is_none();
+        figure(stated.map(|point| point.load), || self.drawing.load(at).ok().filter(|_| sure))
+    }
+}
+
+fn is_same(one: Length, other: Length) -> bool {
+    (one - other).abs().value < 1e-9
+}
+
+/// Those who have a say.
+struct Sides<'a> {
+    offered: Option<Side<'a>>,
+    original: Side<'a>,
+    asked: &'a Asked,
+    /// Whether a grade of tolerance holds where a tolerance is missing.
+    has_grade: bool,
+}
+
+impl<'a> Sides<'a> {
+    fn order(&self, wishes: &Wishes) -> Order {
+        let offered = self.offered.as_ref();
+        let across = offered.and_then(Side::across).or_else(|| self.original.across());
+        let across = across.unwrap_or(Across::Outside);
+        let sizes = offered.unwrap_or(&self.original);
+        let asked = self.asked;
         Order {
-            bar: self.sized(|coil| Some(coil.bar?.range(Figure::Bar)), None, Question::Bar),
-            outside: self.sized(|coil| coil.outside().ok(), None, Question::Outside),
-            inside: self.sized(|coil| coil.inside().ok(), None, Question::Inside),
-            free: self.sized(|coil| coil.free().ok(), asked.free, Question::FreeHeight),
-            total_turns: self.sized(
-                |coil| Some(coil.total_turns?.range(Figure::TotalTurns)),
-                None,
-                Question::TotalTurns,
-            ),
-            active_turns: self.sized(|coil| coil.active_turns().ok(), None, Question::ActiveTurns),
-            ends: self.word(asked.ends, |coil| coil.ends, Question::Ends),
-            hand: self.word(asked.hand, |coil| coil.hand, Question::Hand),
-            rate: self.sized(|coil| coil.rate().ok(), asked.rate, Question::Rate),
+            is_of_original: offered.is_none(),
+            quantity: Item::wished(wishes.quantity, true),
+            bar: self.sized(|side| side.drawing.bar.map(Dimension::from).into(), None),
+            across,
+            diameter: self.sized(|side| side.diameter(across), None),
+            outside: sizes.following(Across::Outside).filter(|_| across != Across::Outside),
+            inside: sizes.following(Across::Inside).filter(|_| across != Across::Inside),
+            free: self.sized(|side| side.drawing.free.map(Dimension::from).into(), asked.free),
+            total_turns: self
+                .sized(|side| side.drawing.total_turns.map(Dimension::from).into(), None),
+            active_turns: self.sized(Side::active_turns, None),
+            ends: self.word(asked.ends, |of| of.ends),
+            hand: self.word(asked.hand, |of| of.hand),
+            rate: self.sized(Side::rate, asked.rate),
             loads: self.loads(),
-            solid: self.sized(|coil| coil.solid().ok(), solid, Question::SolidHeight),
-            steel: self.word(None, |coil| Some(coil.steel?.name()), Question::Steel),
-            surface: self.word(None, |coil| coil.surface, Question::Surface),
-            finish: said(&wishes.finish, Question::Finish),
-            set_removal: self.word(None, |coil| coil.presetting, Question::SetRemoval),
-            inspection: said(&wishes.inspection, Question::Inspection),
-            test: said(&wishes.test, Question::Test),
-            quantity: Item::said(wishes.quantity, Question::Quantity),
-            marking: said(&wishes.marking, Question::Marking),
+            solid: self.sized(Side::solid, asked.solid.map(Limits::at_most)),
+            steel: self.word(None, |of| Some(of.steel?.name())),
+            peening: self.treated(wishes.get(Wish::Peening), |of| of.surface),
+            set_removal: self.treated(wishes.get(Wish::SetRemoval), |of| of.presetting),
+            wishes: wished(wishes),
         }
     }
 
-    /// Of the candidate, else of the original.
-    fn either<T>(&self, of: impl Fn(&Drawing) -> Option<T>) -> Option<(T, Whose)> {
-        let candidate = of(&self.candidate).map(|value| (value, Whose::Candidate));
-        candidate.or_else(|| of(&self.original).map(|value| (value, Whose::Original)))
+    /// A line of which the maker, or in the order of the original the original, has to say more.
+    fn item<T, A>(
+        &self,
+        says: impl Fn(&Side<'a>) -> Says<T>,
+        asked: Option<A>,
+        lacks: impl FnOnce(&T) -> Option<Open>,
+    ) -> Item<T, A> {
+        let original = says(&self.original);
+        let Some(side) = &self.offered else {
+            let open = match &original {
+                Says::Nothing => Some(Open::Missing),
+                Says::Contradicts(found) => Some(Open::Contradicts(*found)),
+                Says::This(value) => lacks(value),
+            };
+            return Item { offered: None, open, original: original.this(), asked };
+        };
+        let original = original.this();
+        let offered = says(side);
+        let open = match &offered {
+            Says::Nothing if original.is_some() => Some(Open::Borrowed),
+            Says::Nothing => Some(Open::Missing),
+            Says::Contradicts(found) => Some(Open::Contradicts(*found)),
+            Says::This(value) => lacks(value),
+        };
+        Item { offered: offered.this(), open, original, asked }
     }
 
-    fn word<T>(
+    fn sized<Q: Copy>(
         &self,
-        asked: Option<T>,
-        of: impl Fn(&Drawing) -> Option<T>,
-        question: Question,
-    ) -> Item<T> {
-        match asked {
-            Some(value) => Item::Known { value, of: None },
-            None => match self.either(of) {
-                Some((value, whose)) => Item::Known { value, of: Some(whose) },
-                None => Item::Question(question),
-            },
-        }
-    }
-
-    fn sized<Q: Copy + PartialOrd>(
-        &self,
-        of: impl Fn(&Drawing) -> Option<Range<Q>>,
+        says: impl Fn(&Side<'a>) -> Says<Dimension<Q>>,
         asked: Option<Limits<Q>>,
-        question: Question,
     ) -> Item<Dimension<Q>> {
-        match (self.either(of), asked) {
-            (Some((range, whose)), asked) => {
-                let own = || {
-                    let wide = range.least() < range.most();
-                    wide.then(|| Limits::between(range.least(), range.most()))
-                };
-                let limits = asked.or_else(own);
-                let nominal = Some(range.nominal());
-                Item::Known { value: Dimension { nominal, limits }, of: Some(whose) }
+        let asks_by_limits = self.offered.is_none() && (asked.is_some() || self.has_grade);
+        let is_asked_for = self.offered.is_none();
+        let lacks = |of: &Dimension<Q>| {
+            if !of.stated && !is_asked_for {
+                Some(Open::Unstated)
+            } else if of.is_complete() || asks_by_limits {
+                None
+            } else {
+                Some(Open::NoTolerance)
             }
-            (None, Some(limits)) => {
-                Item::Known { value: Dimension { nominal: None, limits: Some(limits) }, of: None }
-            }
-            (None, None) => Item::Question(question),
-        }
+        };
+        self.item(says, asked.map(Dimension::from), lacks)
     }
 
-    fn loads(&self) -> Item<Vec<LoadAt>> {
-        let Some(height) = self.asked.working else { return Item::Question(Question::Loads) };
-        let load = |coil: &Drawing| coil.load(height).ok();
-        match self.sized(load, self.asked.load, Question::Loads) {
-            Item::Known { value, of } => {
-                Item::Known { value: vec![LoadAt { height, load: value }], of }
-            }
-            Item::Question(question) => Item::Question(question),
-        }
+    fn word<T>(&self, asked: Option<T>, of: impl Fn(&Drawing) -> Option<T>) -> Item<T> {
+        self.item(|side| of(side.drawing).into(), asked, |_| None)
     }
+
+    /// What is done to the spring, for which what is asked is enough.
+    fn treated<T>(
+        &self,
+        asked: Option<&str>,
+        of: impl Fn(&Drawing) -> Option<T>,
+    ) -> Item<T, String> {
+        let item = self.item(|side| of(side.drawing).into(), asked.map(str::to_owned), |_| None);
+        let open = item.open.filter(|_| asked.is_none());
+        Item { open, ..item }
+    }
+
+    fn loads(&self) -> Vec<LoadAt> {
+        let stated = |side: &Side<'_>| side.drawing.loads.clone();
+        let of_original = stated(&self.original);
+        let all = self.offered.as_ref().map(stated).into_iter().flatten().chain(of_original);
+        let mut heights: Vec<Length> = Vec::new();
+        for height in all.map(|LoadPoint { height, .. }| height).chain(self.asked.working) {
+            if !heights.iter().any(|there| is_same(*there, height)) {
+                heights.push(height);
+            }
+        }
+        heights.sort_by(|one, other| other.value.total_cmp(&one.value));
+        let asked = |height| {
+            let at_work = self.asked.working.is_some_and(|working| is_same(working, height));
+            self.asked.load.filter(|_| at_work)
+        };
+        let at =
+            |height| LoadAt { height, load: self.sized(|side| side.load(height), asked(height)) };
+        heights.into_iter().map(at).collect()
+    }
+}
+
+fn wished(wishes: &Wishes) -> Vec<(Wish, Item<String>)> {
+    let own_lines = [Wish::Peening, Wish::SetRemoval];
+    let rest = Wish::ALL.into_iter().filter(|wish| !own_lines.contains(wish));
+    rest.map(|wish| {
+        let needed = match wish {
+            Wish::Revision => wishes.get(Wish::Drawing).is_some(),
+            _ => wish.is_needed(),
+        };
+        (wish, Item::wished(wishes.get(wish).map(str::to_owned), needed))
+    })
+    .collect()
 }
 
 impl<T> Item<T> {
-    fn said(value: Option<T>, question: Question) -> Self {
-        value.map_or(Self::Question(question), |value| Self::Known { value, of: None })
-    }
-
-    fn question(&self) -> Option<Question> {
-        match self {
-            Self::Known { .. } => None,
-            Self::Question(question) => Some(*question),
-        }
-    }
-}
-
-impl<Q> Item<Dimension<Q>> {
-    fn open(&self, question: Question) -> Option<Question> {
-        match self {
-            Self::Known { value, .. } if value.limits.is_none() => Some(question),
-            _ => None,
-        }
+    fn wished(asked: Option<T>, needed: bool) -> Self {
+        let open = (needed && asked.is_none()).then_some(Open::Missing);
+        Self { offered: None, asked, original: None, open }
     }
 }
 
 impl Order {
-    /// What somebody has to say, in the order of the items.
+    /// The same where the total turns are not stated, though they are known as far as a sum needs them:
+    /// by whoever offers, and by the original.
     #[must_use]
-    pub fn questions(&self) -> Vec<Question> {
-        [
-            self.bar.question(),
-            self.outside.question(),
-            self.inside.question(),
-            self.free.question(),
-            self.total_turns.question(),
-            self.active_turns.question(),
-            self.ends.question(),
-            self.hand.question(),
-            self.rate.question(),
-            self.loads.question(),
-            self.solid.question(),
-            self.steel.question(),
-            self.surface.question(),
-            self.finish.question(),
-            self.set_removal.question(),
-            self.inspection.question(),
-            self.test.question(),
-            self.quantity.question(),
-            self.marking.question(),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+    pub fn without_total_turns(mut self, by_offer: bool, by_original: bool) -> Self {
+        let turns = &mut self.total_turns;
+        turns.original = turns.original.filter(|_| !by_original);
+        turns.offered = turns.offered.filter(|_| !by_offer);
+        let own = if self.is_of_original { turns.original } else { turns.offered };
+        if own.is_none() {
+            let borrowed = !self.is_of_original && turns.original.is_some();
+            turns.open = Some(if borrowed { Open::Borrowed } else { Open::Missing });
+        }
+        self
     }
 
-    /// What is known without its limits, in the order of the items.
+    /// What has to be settled, in the order of the lines.
     #[must_use]
-    pub fn without_limits(&self) -> Vec<Question> {
-        let load = match &self.loads {
-            Item::Known { value, .. } if value.iter().any(|at| at.load.limits.is_none()) => {
-                Some(Question::Loads)
-            }
-            _ => None,
-        };
-        [
-            self.bar.open(Question::Bar),
-            self.outside.open(Question::Outside),
-            self.inside.open(Question::Inside),
-            self.free.open(Question::FreeHeight),
-            self.total_turns.open(Question::TotalTurns),
-            self.active_turns.open(Question::ActiveTurns),
-            self.rate.open(Question::Rate),
-            load,
-            self.solid.open(Question::SolidHeight),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+    pub fn questions(&self) -> Vec<(Question, Open)> {
+        let no_load = self.loads.is_empty().then_some(Open::Missing);
+        let loads = self.loads.iter().map(|at| at.load.open).chain([no_load]);
+        let first = [
+            (Question::Quantity, self.quantity.open),
+            (Question::Bar, self.bar.open),
+            (Question::Diameter, self.diameter.open),
+            (Question::FreeHeight, self.free.open),
+            (Question::TotalTurns, self.total_turns.open),
+            (Question::ActiveTurns, self.active_turns.open),
+            (Question::Ends, self.ends.open),
+            (Question::Hand, self.hand.open),
+            (Question::Rate, self.rate.open),
+        ];
+        let last = [
+            (Question::SolidHeight, self.solid.open),
+            (Question::Steel, self.steel.open),
+            (Question::Peening, self.peening.open),
+            (Question::SetRemoval, self.set_removal.open),
+        ];
+        let wishes = self.wishes.iter().map(|(wish, item)| (Question::Wish(*wish), item.open));
+        first
+            .into_iter()
+            .chain(loads.map(|open| (Question::Loads, open)))
+            .chain(last)
+            .chain(wishes)
+            .filter_map(|(question, open)| Some((question, open?)))
+            .collect()
     }
 }

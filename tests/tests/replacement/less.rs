@@ -145,7 +145,7 @@ impl Sizes {
     }
 }
 
-fn any_case(dice: &mut Dice) -> Case {
+pub(crate) fn any_case(dice: &mut Dice) -> Case {
     let sizes = Sizes::any(dice);
     let near = if dice.often() { sizes.near(dice) } else { Sizes { ..sizes } };
     let (original, mut candidate) = (sizes.drawing(dice), near.drawing(dice));

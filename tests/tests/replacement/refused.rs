@@ -1,16 +1,13 @@
-//! What cannot be asked together, springs that are none, and what an order leaves open.
+//! What cannot be asked together, and springs that are none.
 
-use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
+use super::springs::{HalfWidths, Spring, middle, mm, newtons, per_mm, setting};
 use coilnest::coil::Hand;
-use coilnest::coil::ends::Ends;
 use coilnest::drawing::Drawing;
 use coilnest::frame::{FrameError, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest, NestError};
 use coilnest::propagation::Across;
 use coilnest::quantity::Length;
-use coilnest::replacement::{
-    Around, Asked, Case, Item, Limits, Question, ReplacementError, UnderFrame, Whose, Wishes,
-};
+use coilnest::replacement::{Around, Asked, Case, Limits, ReplacementError, UnderFrame};
 
 fn asking(asked: Asked) -> String {
     let spring = middle(Across::Outside).exact();
@@ -159,59 +156,4 @@ fn a_place_that_is_not_under_the_frame_is_refused() {
         under((0, 0), none),
         Err(ReplacementError::Frame(FrameError::Weight { load: newtons(0.0) }))
     );
-}
-
-fn known<T: Clone>(item: &Item<T>) -> (T, Option<Whose>) {
-    match item {
-        Item::Known { value, of } => (value.clone(), *of),
-        Item::Question(question) => panic!("{question}"),
-    }
-}
-
-/// The candidate's figures, the original's where it has none, and nobody's invention.
-#[test]
-fn an_order_holds_what_is_known_and_asks_the_rest() {
-    let spring = middle(Across::Outside);
-    let mut candidate = spring.within(HalfWidths { bar: 0.1, ..HalfWidths::default() });
-    candidate.hand = None;
-    candidate.tensile = Some(mpa(1600.0));
-    let asked = Asked {
-        working: Some(mm(125.0)),
-        free: Some(Limits::between(mm(158.0), mm(163.0))),
-        solid: Some(mm(72.0)),
-        ..Asked::default()
-    };
-    let case = Case::new(spring.exact(), candidate, asked);
-    let order = case.order(&Wishes { quantity: Some(4), ..Wishes::default() });
-    let (bar, whose) = known(&order.bar);
-    assert_eq!((bar.nominal, whose), (Some(mm(8.0)), Some(Whose::Candidate)));
-    assert_eq!(bar.limits.and_then(|limits| limits.most), Some(mm(8.0) + mm(0.1)));
-    assert_eq!(known(&order.hand), (Hand::Right, Some(Whose::Original)));
-    assert_eq!(known(&order.ends), (Ends::ClosedGround, Some(Whose::Candidate)));
-    assert_eq!(known(&order.free).0.limits, Some(Limits::between(mm(158.0), mm(163.0))));
-    assert_eq!(known(&order.solid).0.limits, Some(Limits::at_most(mm(72.0))));
-    assert_eq!(known(&order.quantity), (4, None));
-    let (loads, _) = known(&order.loads);
-    assert_eq!((loads.len(), loads[0].height), (1, mm(125.0)));
-    assert_eq!(loads[0].load.nominal, Some(spring.load(mm(125.0))));
-    assert_eq!(
-        order.questions(),
-        [
-            Question::Steel,
-            Question::Surface,
-            Question::Finish,
-            Question::SetRemoval,
-            Question::Inspection,
-            Question::Test,
-            Question::Marking
-        ]
-    );
-    assert_eq!(
-        order.without_limits(),
-        [Question::Outside, Question::TotalTurns, Question::ActiveTurns]
-    );
-    let nothing = Case::new(Drawing::default(), Drawing::default(), Asked::default());
-    assert_eq!(nothing.order(&Wishes::default()).questions().len(), 19);
-    let text: Vec<String> = order.questions().iter().map(ToString::to_string).collect();
-    assert_eq!(text[0], "the steel");
 }

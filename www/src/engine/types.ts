@@ -624,11 +624,43 @@ export interface Seat {
 /**
  * What no drawing says of an order.
  */
-export interface OrderEntry {
+export interface OrderTexts {
+	/**
+	 * The size that the maker may adjust, so that the others come out.
+	 */
+	adjustable?: string;
+	/**
+	 * What paper is to come with it.
+	 */
+	certificate?: string;
+	/**
+	 * How it is to be looked over for cracks.
+	 */
+	crack_test?: string;
+	/**
+	 * The depth to which the steel may have lost its carbon, with its unit.
+	 */
+	decarburised?: string;
+	/**
+	 * The number of a drawing.
+	 */
+	drawing?: string;
+	/**
+	 * What it is used for; the vehicle where nothing is said.
+	 */
+	end_use?: string;
 	/**
 	 * Paint or another finish.
 	 */
 	finish?: string;
+	/**
+	 * The grade of tolerance, for what has no tolerance of its own.
+	 */
+	grade?: string;
+	/**
+	 * The hardness, with its scale.
+	 */
+	hardness?: string;
 	/**
 	 * How it is to be inspected.
 	 */
@@ -638,9 +670,29 @@ export interface OrderEntry {
 	 */
 	marking?: string;
 	/**
+	 * How it is to be packed and loaded.
+	 */
+	packaging?: string;
+	/**
+	 * The part number.
+	 */
+	part_number?: string;
+	/**
+	 * How it is to be shot peened.
+	 */
+	peening?: string;
+	/**
 	 * How many.
 	 */
 	quantity?: string;
+	/**
+	 * The revision of that drawing.
+	 */
+	revision?: string;
+	/**
+	 * How its set is to be taken out.
+	 */
+	set_removal?: string;
 	/**
 	 * How it is to be tested.
 	 */
@@ -665,7 +717,7 @@ export interface Replace {
 	/**
 	 * What no drawing says and a spring maker has to know.
 	 */
-	order?: OrderEntry;
+	order?: OrderTexts;
 	/**
 	 * Which drawing is to be replaced.
 	 */
@@ -1056,7 +1108,11 @@ export interface OrderReport {
 	 */
 	items: OrderItem[];
 	/**
-	 * What has to be settled first.
+	 * What is left out because nobody asks for it.
+	 */
+	left_out?: string;
+	/**
+	 * What has to be settled first; what is asked of several items stands together.
 	 */
 	questions: string[];
 	/**
@@ -1071,23 +1127,56 @@ export interface OrderReport {
 	 * What is ordered.
 	 */
 	title: string;
+	/**
+	 * The verdict on what is ordered; none of the original as it was.
+	 */
+	verdict?: OrderVerdict;
 }
 /**
  * An item of an order.
  */
 export interface OrderItem {
 	/**
+	 * What is asked, with its limits.
+	 */
+	asked?: string;
+	/**
 	 * What it is.
 	 */
 	name: string;
 	/**
-	 * Whether it has to be settled first.
+	 * What is offered, with its tolerance.
 	 */
-	open: boolean;
+	offered?: string;
 	/**
-	 * What is said of it; a question where nobody has said.
+	 * What has to be settled first.
 	 */
-	text: string;
+	question?: string;
+}
+/**
+ * The verdict on a spring that is to be ordered.
+ */
+export interface OrderVerdict {
+	/**
+	 * Whether it is a replacement; none where nothing can be said of it.
+	 */
+	met?: Met;
+	/**
+	 * Why it is not to be ordered or signed for as it is.
+	 */
+	refused?: string;
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
+	/**
+	 * What is waived, each with the reason.
+	 */
+	waived: string[];
 }
 /**
  * What can hurt somebody at this work.

@@ -1,164 +1,515 @@
 //! What to write to a spring maker, and what somebody has to settle first.
 
+use super::Ground;
+use super::quoted::Quoted;
 use super::spring::Spring;
 use super::words;
 use crate::coil::fatigue::Surface;
+use crate::coil::set;
+use crate::drawing::Allowable;
 use crate::job::choices::ends_name;
 use crate::job::figures::{Pen, text};
 use crate::job::input::Job;
-use crate::job::report::{OrderItem, OrderReport};
+use crate::job::report::{CandidateReport, Met, OrderItem, OrderReport, OrderVerdict};
 use crate::material::Presetting;
-use crate::quantity::{self, Length};
-use crate::replacement::{Amount, Case, Dimension, Item, LoadAt, Order, Question, Whose, Wishes};
+use crate::propagation::Across;
+use crate::quantity::{self, Force, Length, Said, Stress};
+use crate::reading::{self, Step};
+use crate::replacement::{
+    Amount, Asked, Case, Dimension, Item, Limits, Open, Order, Question, Wish,
+};
 
 /// What stands over every order of a job.
 pub(super) struct Letter {
     heading: Vec<String>,
+    vehicle: Option<String>,
 }
 
 /// What stands under every one, in its text and beside its items.
 const SUBJECT: &str = "Subject to the approval of the vehicle's maker and of whoever answers for the line. Compared by arithmetic only; no drawing of the maker's is replaced by this.";
 
+const NOT_MET: &str = "It does not meet what is asked. Not to be ordered as it is.";
+const UNJUDGED: &str = "Nothing can be said of it. Not to be ordered as it is.";
+
+/// What is left out where nobody asks for it.
+const OPTIONAL: [Wish; 4] =
+    [Wish::Hardness, Wish::Decarburised, Wish::CrackTest, Wish::Certificate];
+
 impl Letter {
     pub(super) fn of(job: &Job) -> Self {
         let record = job.record.given();
         let said = |name: &str, text: &str| (!text.is_empty()).then(|| text!("{name}: {text}"));
-        let vehicle = record.and_then(|record| said("Vehicle", record.vehicle.written()));
+        let vehicle = record.map_or("", |record| record.vehicle.written());
         let date = record.and_then(|record| said("Date", record.date.written()));
-        let heading = vehicle.into_iter().chain(said("Job", job.title.written())).chain(date);
-        Self { heading: heading.collect() }
+        let heading = said("Vehicle", vehicle).into_iter();
+        let heading = heading.chain(said("Job", job.title.written())).chain(date).collect();
+        Self { heading, vehicle: Some(vehicle.to_owned()).filter(|text| !text.is_empty()) }
     }
 
-    pub(super) fn order(&self, pen: Pen, of: &Spring, case: &Case, wishes: &Wishes) -> OrderReport {
-        let mut order = case.order(wishes);
-        if !of.total_told && of.drawing.total_turns.is_some() {
-            order.total_turns = Item::Question(Question::TotalTurns);
-        }
-        let title = text!("Order: {}", of.name);
-        let items = items(pen, &order);
-        let questions = questions(&order);
-        let text = self.text(&title, &items, &questions);
-        OrderReport { title, items, questions, subject: SUBJECT, text }
+    /// The order of a candidate, under its verdict.
+    pub(super) fn of_candidate(
+        &self,
+        pen: Pen,
+        ground: &Ground<'_>,
+        candidate: &Spring,
+        case: &Case,
+        judged: &CandidateReport,
+    ) -> OrderReport {
+        let unsaid = |of: &Spring| !of.total_told;
+        let order = case.order(&ground.written.wishes);
+        let order = order.without_total_turns(unsaid(candidate), unsaid(ground.original));
+        let verdict = OrderVerdict {
+            met: judged.met,
+            title: judged.title,
+            sentence: judged.sentence.clone(),
+            waived: judged
+                .lines
+                .iter()
+                .filter_map(|line| Some(text!("{}: {}", line.name, line.waived.as_ref()?)))
+                .collect(),
+            refused: match judged.met {
+                Some(Met::NotMet) => Some(NOT_MET),
+                None => Some(UNJUDGED),
+                _ => None,
+            },
+        };
+        self.report(pen, candidate, &order, &case.asked, Some(verdict))
     }
 
-    fn text(&self, title: &str, items: &[OrderItem], questions: &[String]) -> String {
-        let known = || items.iter().filter(|item| !item.open);
-        let width = known().map(|item| item.name.chars().count()).fold(0, usize::max) + 1;
-        let mut lines = vec![title.to_owned()];
+    /// The order of the original as it was.
+    pub(super) fn of_original(&self, pen: Pen, ground: &Ground<'_>) -> OrderReport {
+        let original = ground.original;
+        let drawing = || original.drawing.clone();
+        let asked =
+            Asked { free: ground.asked.free.or(original.free_limits), ..ground.asked.clone() };
+        let case = Case::new(drawing(), drawing(), asked);
+        let order = case.order_of_original(&ground.written.wishes);
+        let order = order.without_total_turns(false, !original.total_told);
+        self.report(pen, original, &order, &case.asked, None)
+    }
+
+    fn report(
+        &self,
+        pen: Pen,
+        of: &Spring,
+        order: &Order,
+        asked: &Asked,
+        verdict: Option<OrderVerdict>,
+    ) -> OrderReport {
+        let refused = verdict.as_ref().is_some_and(|verdict| verdict.refused.is_some());
+        let title = if refused {
+            text!("Not to be ordered: {}", of.name)
+        } else {
+            text!("Order: {}", of.name)
+        };
+        let lines = Lines { pen, order, quoted: &of.quoted, vehicle: self.vehicle.as_deref() };
+        let rows = lines.all(asked);
+        let missing = order.wishes.iter().filter(|(_, item)| item.asked.is_none());
+        let missing = missing.filter(|(wish, _)| OPTIONAL.contains(wish));
+        let names: Vec<String> =
+            missing.map(|(wish, _)| words::within(words::wish(*wish).1)).collect();
+        let left_out = (!names.is_empty())
+            .then(|| text!("Not asked for: {}.", quantity::joined(names.iter(), ", ")));
+        let mut report = OrderReport {
+            title,
+            verdict,
+            questions: lines.questions(&rows),
+            items: rows.into_iter().map(|row| row.item).collect(),
+            left_out,
+            subject: SUBJECT,
+            text: String::new(),
+        };
+        report.text = self.text(&report);
+        report
+    }
+
+    fn text(&self, of: &OrderReport) -> String {
+        let said = || of.items.iter().filter(|item| item.offered.is_some() || item.asked.is_some());
+        let width = said().map(|item| item.name.chars().count()).fold(0, usize::max) + 1;
+        let mut lines = vec![of.title.clone()];
         lines.extend(self.heading.iter().cloned());
+        if let Some(verdict) = &of.verdict {
+            lines
+                .extend([String::new(), text!("Verdict: {}. {}", verdict.title, verdict.sentence)]);
+            lines.extend(verdict.waived.iter().map(|waived| text!("Waived: {waived}")));
+            lines.extend(verdict.refused.map(str::to_owned));
+        }
         lines.push(String::new());
-        for item in known() {
+        for item in said() {
             let name = text!("{}:", item.name);
-            lines.push(format!("{name:width$} {}", item.text));
+            let said = [("offered", &item.offered), ("asked", &item.asked)];
+            let said = said
+                .into_iter()
+                .filter_map(|(who, text)| text.as_ref().map(|text| text!("{who} {text}")));
+            lines.push(format!("{name:width$} {}", quantity::joined(said, "; ")));
         }
-        if !questions.is_empty() {
+        lines.extend(of.left_out.iter().flat_map(|text| [String::new(), text.clone()]));
+        if !of.questions.is_empty() {
             lines.extend([String::new(), "To be settled:".to_owned()]);
-            lines.extend(questions.iter().map(|question| text!("- {question}")));
+            lines.extend(of.questions.iter().map(|question| text!("- {question}")));
         }
-        lines.extend([String::new(), SUBJECT.to_owned(), String::new()]);
+        lines.extend([String::new(), of.subject.to_owned(), String::new()]);
         lines.join("\n")
     }
 }
 
-fn items(pen: Pen, order: &Order) -> Vec<OrderItem> {
-    let size = |of: &Dimension<Length>| length(pen, of);
-    let count = |of: &Dimension<f64>| dimension(pen, of, Amount::Number);
-    let plain = |text: &String| text.clone();
-    vec![
-        item("Quantity", &order.quantity, ToString::to_string),
-        item("Bar", &order.bar, size),
-        item("Outside diameter", &order.outside, size),
-        item("Inside diameter", &order.inside, size),
-        item("Free height", &order.free, size),
-        item("Total turns", &order.total_turns, count),
-        item("Active turns", &order.active_turns, count),
-        item("Ends", &order.ends, |ends| ends_name(*ends).to_owned()),
-        item("Hand", &order.hand, |hand| words::hand(*hand).to_owned()),
-        item("Rate", &order.rate, |rate| dimension(pen, rate, Amount::Rate)),
-        item("Load", &order.loads, |loads| {
-            quantity::joined(loads.iter().map(|at| load(pen, at)), "; ")
-        }),
-        item("Solid height", &order.solid, size),
-        item("Steel", &order.steel, |steel| (*steel).to_owned()),
-        item("Surface", &order.surface, |surface| {
-            match surface {
-                Surface::Peened => "Shot peened",
-                Surface::Unpeened => "Not shot peened",
-            }
-            .to_owned()
-        }),
-        item("Set", &order.set_removal, |presetting| {
-            match presetting {
-                Presetting::SetRemoved => "Taken out when it is made",
-                Presetting::AsWound => "Not taken out",
-            }
-            .to_owned()
-        }),
-        item("Finish", &order.finish, plain),
-        item("Inspection", &order.inspection, plain),
-        item("Test", &order.test, plain),
-        item("Marking", &order.marking, plain),
-    ]
+/// A line of an order in words, and why it is open.
+struct Row {
+    item: OrderItem,
+    open: Option<Open>,
 }
 
-fn item<T>(name: &str, item: &Item<T>, say: impl Fn(&T) -> String) -> OrderItem {
-    let (text, open) = match item {
-        Item::Known { value, of: Some(Whose::Original) } => {
-            (text!("{}, as the original", say(value)), false)
-        }
-        Item::Known { value, .. } => (say(value), false),
-        Item::Question(question) => (asks(*question).to_owned(), true),
-    };
-    OrderItem { name: name.to_owned(), text, open }
-}
-
-/// A size as the fraction that it is, its limits as decimals.
-fn length(pen: Pen, of: &Dimension<Length>) -> String {
-    let nominal = of.nominal.map(|nominal| pen.size(nominal).text);
-    joined(pen, nominal, of, Amount::Length)
-}
-
-fn dimension<Q: Copy>(pen: Pen, of: &Dimension<Q>, amount: fn(Q) -> Amount) -> String {
-    let nominal = of.nominal.map(|nominal| words::amount(pen, amount(nominal)).to_string());
-    joined(pen, nominal, of, amount)
-}
-
-fn joined<Q: Copy>(
+/// The lines of an order in words.
+struct Lines<'a> {
     pen: Pen,
-    nominal: Option<String>,
-    of: &Dimension<Q>,
-    amount: fn(Q) -> Amount,
-) -> String {
-    let said = |of: Amount| words::amount(pen, of);
-    let limits = of.limits.map(|limits| words::limits(said, &limits.map(amount)));
-    match (nominal, limits) {
-        (Some(nominal), Some(limits)) => text!("{nominal} ({limits})"),
-        (Some(only), None) | (None, Some(only)) => only,
-        (None, None) => String::new(),
+    order: &'a Order,
+    quoted: &'a Quoted,
+    vehicle: Option<&'a str>,
+}
+
+impl Lines<'_> {
+    fn all(&self, asked: &Asked) -> Vec<Row> {
+        let quantity = &self.order.quantity;
+        let count = quantity.asked.map(|count| count.to_string());
+        let first = [Wish::PartNumber, Wish::Drawing, Wish::EndUse];
+        let rest = Wish::ALL.into_iter().filter(|wish| !first.contains(wish));
+        let mut rows = vec![self.row("Quantity", [None, count], quantity.open, Question::Quantity)];
+        rows.extend(first.into_iter().filter_map(|wish| self.wish(wish)));
+        rows.extend(self.sizes());
+        rows.extend(self.place(asked));
+        rows.extend(self.treatments());
+        rows.extend(rest.filter_map(|wish| self.wish(wish)));
+        rows
+    }
+
+    fn sizes(&self) -> Vec<Row> {
+        let (order, quoted) = (self.order, self.quoted);
+        let length = |name, item, quoted: &Option<String>, question| {
+            self.sized(name, item, quoted.as_deref(), question, Amount::Length)
+        };
+        let count = |name, item, question| self.sized(name, item, None, question, Amount::Number);
+        let mut rows = vec![length("Bar", &order.bar, &quoted.bar, Question::Bar)];
+        for (across, name, follows) in [
+            (Across::Outside, "Outside diameter", order.outside),
+            (Across::Mean, "Mean diameter", None),
+            (Across::Inside, "Inside diameter", order.inside),
+        ] {
+            if across == order.across {
+                rows.push(length(name, &order.diameter, &quoted.diameter, Question::Diameter));
+            } else if let Some(follows) = follows {
+                let said = self.in_column(Some(self.said(&follows, None, Amount::Length)));
+                rows.push(self.row(name, said, None, Question::Diameter));
+            }
+        }
+        rows.extend([
+            length("Free height", &order.free, &quoted.free, Question::FreeHeight),
+            count("Total turns", &order.total_turns, Question::TotalTurns),
+            count("Active turns", &order.active_turns, Question::ActiveTurns),
+            self.word("Ends", &order.ends, Question::Ends, |of| ends_name(*of)),
+            self.word("Hand", &order.hand, Question::Hand, |of| words::hand(*of)),
+            self.sized("Rate", &order.rate, quoted.rate.as_deref(), Question::Rate, Amount::Rate),
+        ]);
+        rows.extend(self.loads());
+        rows.extend([
+            length("Solid height", &order.solid, &quoted.solid, Question::SolidHeight),
+            self.word("Steel", &order.steel, Question::Steel, |steel| steel),
+        ]);
+        rows
+    }
+
+    fn loads(&self) -> Vec<Row> {
+        if self.order.loads.is_empty() {
+            return vec![self.row("Load", [None, None], Some(Open::Missing), Question::Loads)];
+        }
+        let rows = self.order.loads.iter().map(|at| {
+            let name = text!("Load at {}", self.pen.height(at.height).text);
+            let quoted = self.quoted.load(at.height).map(String::as_str);
+            self.sized(&name, &at.load, quoted, Question::Loads, Amount::Load)
+        });
+        rows.collect()
+    }
+
+    /// What is asked by where it stands and works.
+    fn place(&self, asked: &Asked) -> Vec<Row> {
+        let pen = self.pen;
+        let size = |length: Length| pen.size(length).text;
+        let play = if asked.play > Length::default() {
+            text!(", with {} of play on the diameter", size(asked.play))
+        } else {
+            String::new()
+        };
+        let stress = |of: Allowable| {
+            text!("{} or less, {}", pen.say::<Stress>(of.stress), set::meant(of.against).name())
+        };
+        let between = |(least, most): (Force, Force)| {
+            text!("{} and {}", pen.say::<Force>(least), pen.say::<Force>(most))
+        };
+        let all = [
+            ("Pocket", asked.pocket.map(|bore| text!("a bore of {}{play}", size(bore)))),
+            ("Post", asked.post.map(|post| text!("{} across{play}", size(post)))),
+            ("Way left to solid at work", asked.reserve.map(|way| text!("{} or more", size(way)))),
+            ("Stress at work", asked.stress_at_work.map(stress)),
+            ("Stress at solid", asked.stress_at_solid.map(stress)),
+            ("Works between", asked.cycle.map(between)),
+        ];
+        let said = all.into_iter().filter(|(_, said)| said.is_some());
+        said.map(|(name, said)| self.row(name, [None, said], None, Question::Loads)).collect()
+    }
+
+    fn treatments(&self) -> [Row; 2] {
+        let peening = |of: &Surface| match of {
+            Surface::Peened => "shot peened",
+            Surface::Unpeened => "not shot peened",
+        };
+        let set = |of: &Presetting| match of {
+            Presetting::SetRemoved => "taken out when it is made",
+            Presetting::AsWound => "not taken out",
+        };
+        let order = self.order;
+        let (peened, removed) = (words::wish(Wish::Peening).1, words::wish(Wish::SetRemoval).1);
+        [
+            self.treated(peened, &order.peening, Question::Peening, peening),
+            self.treated(removed, &order.set_removal, Question::SetRemoval, set),
+        ]
+    }
+
+    fn treated<T>(
+        &self,
+        name: &str,
+        item: &Item<T, String>,
+        question: Question,
+        say: impl Fn(&T) -> &'static str,
+    ) -> Row {
+        let said = |of: Option<&T>| of.map(|of| say(of).to_owned());
+        let [offered, own] = self.in_column(said(self.own(item)));
+        let asked = item.asked.clone().or(own);
+        let row = self.row(name, [offered, asked], item.open, question);
+        borrowing(row, question, said(item.original.as_ref()))
+    }
+
+    /// Nothing where nobody asks for it and an order can do without it.
+    fn wish(&self, wish: Wish) -> Option<Row> {
+        let find = |wanted| self.order.wishes.iter().find(|(wish, _)| *wish == wanted);
+        let (_, item) = find(wish).filter(|_| wish != Wish::Revision)?;
+        let name = words::wish(wish).1;
+        let question = Question::Wish(wish);
+        let Some(said) = &item.asked else {
+            return match (wish, self.vehicle) {
+                (Wish::EndUse, Some(vehicle)) => {
+                    Some(self.row(name, [None, Some(vehicle.to_owned())], None, question))
+                }
+                _ => Some(self.row(name, [None, None], Some(item.open?), question)),
+            };
+        };
+        if wish == Wish::Drawing {
+            let (_, revision) = find(Wish::Revision)?;
+            let of = revision.asked.as_ref().map(|of| text!(", revision {of}"));
+            let said = text!("{said}{}", of.unwrap_or_default());
+            let question = Question::Wish(Wish::Revision);
+            return Some(self.row(name, [None, Some(said)], revision.open, question));
+        }
+        let mut row = self.row(name, [None, Some(said.clone())], item.open, question);
+        if is_bare(said) {
+            row.item.question = match wish {
+                Wish::Hardness => Some(text!("On which scale is it {said} hard?")),
+                Wish::Decarburised => Some(text!("In which unit is the carbon lost {said} deep?")),
+                _ => None,
+            };
+        }
+        Some(row)
+    }
+
+    fn word<T>(
+        &self,
+        name: &str,
+        item: &Item<T>,
+        question: Question,
+        say: impl Fn(&T) -> &'static str,
+    ) -> Row {
+        let said = |of: Option<&T>| of.map(|of| say(of).to_owned());
+        let [offered, own] = self.in_column(said(self.own(item)));
+        let row = self.row(name, [offered, said(item.asked.as_ref()).or(own)], item.open, question);
+        borrowing(row, question, said(item.original.as_ref()))
+    }
+
+    fn sized<Q: Copy>(
+        &self,
+        name: &str,
+        item: &Item<Dimension<Q>>,
+        quoted: Option<&str>,
+        question: Question,
+        amount: fn(Q) -> Amount,
+    ) -> Row {
+        let asked = item.asked.map(|asked| asked.limits);
+        let limits = asked.map(|limits| self.limits(&limits, amount));
+        let (offered, asked) = if self.order.is_of_original {
+            let own = item.original.map(|own| match asked {
+                Some(limits) => self.within(&own, &limits, amount),
+                None => self.said(&own, quoted, amount),
+            });
+            (None, own.or(limits))
+        } else {
+            (item.offered.map(|of| self.said(&of, quoted, amount)), limits)
+        };
+        let original = item.original.and_then(|of| Some(self.size(amount(of.nominal?))));
+        let row = self.row(name, [offered, asked], item.open, question);
+        borrowing(row, question, original)
+    }
+
+    fn row(
+        &self,
+        name: &str,
+        [offered, asked]: [Option<String>; 2],
+        open: Option<Open>,
+        of: Question,
+    ) -> Row {
+        let question = open.map(|open| match open {
+            Open::Contradicts(found) => {
+                let found = words::contradiction(self.pen, &found);
+                text!("{}: which holds?", words::capital(&found))
+            }
+            Open::NoTolerance if self.order.is_of_original => {
+                "Between what limits may it lie?".to_owned()
+            }
+            Open::NoTolerance => "Within what limits is it offered?".to_owned(),
+            Open::Unstated => "What does the maker state?".to_owned(),
+            Open::Missing | Open::Borrowed => asks(of).to_owned(),
+        });
+        Row { item: OrderItem { name: name.to_owned(), offered, asked, question }, open }
+    }
+
+    fn own<'i, T, A>(&self, item: &'i Item<T, A>) -> Option<&'i T> {
+        let own = if self.order.is_of_original { &item.original } else { &item.offered };
+        own.as_ref()
+    }
+
+    /// What is offered, and what is asked: in the order of the original its own figures are asked.
+    fn in_column(&self, said: Option<String>) -> [Option<String>; 2] {
+        if self.order.is_of_original { [None, said] } else { [said, None] }
+    }
+
+    fn size(&self, of: Amount) -> String {
+        match of {
+            Amount::Length(length) => self.pen.size(length).text,
+            other => words::amount(self.pen, other).to_string(),
+        }
+    }
+
+    /// `1 in, from 0.997 to 1.003 in`, or `28 mm ± 0.2 mm (1 7/64 in scant, from 1.0945 to 1.1103 in)`.
+    fn said<Q: Copy>(
+        &self,
+        of: &Dimension<Q>,
+        quoted: Option<&str>,
+        amount: fn(Q) -> Amount,
+    ) -> String {
+        let Some(nominal) = of.nominal.map(amount) else { return self.limits(&of.limits, amount) };
+        let tolerance = self.tolerance(of, amount);
+        match (quoted, nominal) {
+            (Some(quoted), Amount::Length(length)) => {
+                let ours = reading::write_length(length, self.pen.system, Step::SixtyFourth);
+                text!("{quoted} ({ours}{tolerance})")
+            }
+            (Some(quoted), other) => text!("{quoted} ({}{tolerance})", self.size(other)),
+            (None, _) if of.stated => text!("{}{tolerance}", self.size(nominal)),
+            (None, _) => text!("{} by arithmetic{tolerance}", self.size(nominal)),
+        }
+    }
+
+    /// A figure of the original within the limits of whoever orders; those alone where it lies outside.
+    fn within<Q: Copy>(
+        &self,
+        own: &Dimension<Q>,
+        limits: &Limits<Q>,
+        amount: fn(Q) -> Amount,
+    ) -> String {
+        let asked = self.limits(limits, amount);
+        let Some(nominal) = own.nominal.map(amount) else { return asked };
+        let bounds = limits.map(|limit| amount(limit).si());
+        let inside = bounds.least.is_none_or(|least| least <= nominal.si())
+            && bounds.most.is_none_or(|most| nominal.si() <= most);
+        if inside { text!("{}, {asked}", self.size(nominal)) } else { asked }
+    }
+
+    /// The ends of a tolerance, rounded outward.
+    fn tolerance<Q: Copy>(&self, of: &Dimension<Q>, amount: fn(Q) -> Amount) -> String {
+        let said = |of: Q| words::amount(self.pen, amount(of));
+        let limits = of.limits.map(|limit| amount(limit).si());
+        let least = of.limits.least.map(|least| said(least).digits.down().to_string());
+        let most = of.limits.most.map(said);
+        let most = most.map(|most| Said { digits: most.digits.up(), ..most });
+        match (least, most) {
+            (Some(_), Some(_)) if limits.least == limits.most => ", exactly".to_owned(),
+            (Some(least), Some(most)) => text!(", from {least} to {most}"),
+            (Some(least), None) => text!(", no less than {least}"),
+            (None, Some(most)) => text!(", no more than {most}"),
+            (None, None) if of.stated => ", no tolerance given".to_owned(),
+            (None, None) => String::new(),
+        }
+    }
+
+    fn limits<Q: Copy>(&self, of: &Limits<Q>, amount: fn(Q) -> Amount) -> String {
+        let said = words::limits(|of| words::amount(self.pen, of), &of.map(amount));
+        if of.least.is_some() && of.most.is_some() { text!("from {said}") } else { said }
+    }
+
+    /// What has to be settled; what is asked of several figures stands in one sentence.
+    fn questions(&self, rows: &[Row]) -> Vec<String> {
+        let named = |wanted: Open| {
+            let rows = rows.iter().filter(|row| row.open == Some(wanted));
+            let names: Vec<String> =
+                rows.map(|row| text!("the {}", words::within(&row.item.name))).collect();
+            (!names.is_empty()).then(|| quantity::joined(names.iter(), ", "))
+        };
+        let together = |row: &&Row| matches!(row.open, Some(Open::NoTolerance | Open::Unstated));
+        let alone = rows.iter().filter(|row| !together(row));
+        let mut all: Vec<String> = alone.filter_map(|row| row.item.question.clone()).collect();
+        let grade = self.order.wishes.iter().find(|(wish, _)| *wish == Wish::Grade);
+        let grade = grade.and_then(|(_, item)| item.asked.as_deref());
+        all.extend(named(Open::NoTolerance).map(|named| match grade {
+            Some(grade) => {
+                text!("Is it offered within {grade} where it has no tolerance of its own: {named}?")
+            }
+            None if self.order.is_of_original => {
+                text!("Between what limits, or in what grade of tolerance, may they lie: {named}?")
+            }
+            None => text!("Within what limits are they offered: {named}?"),
+        }));
+        all.extend(named(Open::Unstated).map(|named| {
+            text!(
+                "What does the maker state, and within what limits: {named}? Here they only follow by arithmetic."
+            )
+        }));
+        all
     }
 }
 
-fn load(pen: Pen, at: &LoadAt) -> String {
-    text!("{} at {}", dimension(pen, &at.load, Amount::Load), pen.height(at.height).text)
+/// The same, asking whether what the original has is offered.
+fn borrowing(row: Row, of: Question, original: Option<String>) -> Row {
+    let (Some(Open::Borrowed), Some(original)) = (row.open, original) else { return row };
+    let has = match of {
+        Question::TotalTurns => text!("The original has {original} turns in all"),
+        Question::ActiveTurns => text!("{original} of the original's turns deflect"),
+        Question::Hand => text!("The original is wound to the {}", words::within(&original)),
+        Question::Ends => text!("The original's ends are: {}", words::within(&original)),
+        Question::Steel => text!("The original is of this steel: {original}"),
+        Question::Peening => text!("The original is {original}"),
+        Question::SetRemoval => text!("The original's set is {original}"),
+        _ => text!("The original's {} is {original}", words::within(&row.item.name)),
+    };
+    let question = Some(text!("{has}: is that what is offered?"));
+    Row { item: OrderItem { question, ..row.item }, ..row }
 }
 
-fn questions(order: &Order) -> Vec<String> {
-    let mut all: Vec<String> =
-        order.questions().into_iter().map(|question| asks(question).to_owned()).collect();
-    let open = order.without_limits();
-    if !open.is_empty() {
-        let named = quantity::joined(open.iter(), ", ");
-        all.push(text!("Between what limits may they lie: {named}?"));
-    }
-    all
+/// Whether a text is a number alone, without a unit or a scale.
+fn is_bare(text: &str) -> bool {
+    text.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '/' | ' ' | '-' | '–'))
 }
 
-/// What somebody has to say.
-fn asks(of: Question) -> &'static str {
+/// What somebody has to say where nobody has.
+const fn asks(of: Question) -> &'static str {
     match of {
         Question::Bar => "Of what bar is it to be wound?",
-        Question::Outside => "What is its outside diameter?",
-        Question::Inside => "What is its inside diameter?",
+        Question::Diameter => "What is its diameter, and is that the outside, mean or inside one?",
         Question::FreeHeight => "What is its free height?",
         Question::TotalTurns => "How many turns has it in all?",
         Question::ActiveTurns => "How many of its turns deflect?",
@@ -168,12 +519,9 @@ fn asks(of: Question) -> &'static str {
         Question::Loads => "What is it to carry, and at what height?",
         Question::SolidHeight => "How high may it be when solid?",
         Question::Steel => "Of which steel is it to be made?",
-        Question::Surface => "Is it to be shot peened?",
-        Question::Finish => "How is it to be finished?",
-        Question::SetRemoval => "Is its set to be taken out when it is made?",
-        Question::Inspection => "How is it to be inspected?",
-        Question::Test => "How is it to be tested?",
+        Question::Peening => words::wish(Wish::Peening).2,
+        Question::SetRemoval => words::wish(Wish::SetRemoval).2,
         Question::Quantity => "How many are wanted?",
-        Question::Marking => "How is it to be marked?",
+        Question::Wish(wish) => words::wish(wish).2,
     }
 }

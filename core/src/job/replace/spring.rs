@@ -1,5 +1,6 @@
 //! A drawing as a replacement knows it: every figure that it gives, with its tolerance.
 
+use super::quoted::Quoted;
 use crate::bounds;
 use crate::coil::Coiling;
 use crate::coil::buckling::Seating;
@@ -33,6 +34,8 @@ pub(super) struct Spring {
     pub(super) seating: Option<Seating>,
     /// Whether its turns in all are told, and not only those that deflect.
     pub(super) total_told: bool,
+    /// Its figures as they are written in the units of the other system.
+    pub(super) quoted: Quoted,
 }
 
 /// The drawings of a job, those that are none left out.
@@ -85,6 +88,7 @@ impl Spring {
             total_told: written(&drawing.turns)
                 || written(&drawing.dead_turns)
                 || facts.ends.is_some(),
+            quoted: Quoted::of(desk, drawing),
         }
     }
 }
@@ -119,6 +123,9 @@ fn as_drawn(
         let doubt = drawn.dead_turns.map_or(0.0, DeadTurnsDoubt::half_width);
         Given::around(turns, doubt.min(turns), doubt).unwrap_or(Given::exact(turns))
     };
+    // Those of its ends are no statement of their own.
+    let dead_told =
+        !drawing.dead_turns.written().is_empty() || !drawing.active_turns.written().is_empty();
     // The first row stands for a steel that is not known: it lends its modulus, but names nothing.
     let unknown = desk.tables.steels.first().map(Steel::id);
     let named = desk.tables.steel(drawing.steel.written()).copied();
@@ -131,7 +138,7 @@ fn as_drawn(
         bar: length(within.bar, bar),
         diameter: diameter.filter(|_| !makes_no_coil),
         total_turns: total.map(|total| Tolerance::given(within.turns, total)),
-        dead_turns: facts.turns.map(|turns| dead(turns.dead())),
+        dead_turns: facts.turns.filter(|_| dead_told).map(|turns| dead(turns.dead())),
         ends: facts.ends,
         hand: facts.hand,
         coiling: facts.diameters.map(|coil| Coiling::of(coil, facts.ends)),

@@ -8,11 +8,11 @@ use crate::drawing::Drawing;
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, sentence, text};
 use crate::job::problem::Path;
-use crate::job::report::{CandidateReport, LineReport, Met, TogetherReport};
+use crate::job::report::{CandidateReport, LineReport, Met, OrderReport, TogetherReport};
 use crate::nest;
 use crate::quantity;
 use crate::replacement::{
-    Amount, Asked, Case, Line, NestCase, NestCoil, NestLine, Requirement, Seated, Whose, Wishes,
+    Amount, Asked, Case, Line, NestCase, NestCoil, NestLine, Requirement, Seated, Whose,
 };
 
 /// A nest and the candidates that are to replace all of it.
@@ -91,20 +91,36 @@ impl WholeNest<'_> {
     /// The candidates, none of which is judged by itself, each with its order.
     pub(super) fn offers(
         &self,
-        desk: &Desk<'_>,
+        pen: Pen,
         letter: &Letter,
-        wishes: &Wishes,
+        ground: &Ground<'_>,
+        judged: &TogetherReport,
     ) -> Vec<CandidateReport> {
-        let one = |(place, (index, spring)): (usize, &&(usize, Spring))| CandidateReport {
-            name: spring.name.clone(),
-            index: *index,
-            met: None,
-            title: "Judged with the others, as one nest",
-            sentence: String::new(),
-            lines: Vec::new(),
-            nest: None,
-            frame: None,
-            order: letter.order(desk.pen, spring, &self.case.case(place), wishes),
+        let one = |(place, (index, spring)): (usize, &&(usize, Spring))| {
+            let alone = CandidateReport {
+                name: spring.name.clone(),
+                index: *index,
+                met: None,
+                title: "Judged with the others, as one nest",
+                sentence: String::new(),
+                lines: Vec::new(),
+                nest: None,
+                frame: None,
+                order: OrderReport::default(),
+            };
+            // An order stands under the verdict on the nest.
+            let of_nest = CandidateReport {
+                met: judged.met,
+                title: judged.title,
+                sentence: judged.sentence.clone(),
+                lines: judged.lines.clone(),
+                ..alone.clone()
+            };
+            let case = self.case.case(place);
+            CandidateReport {
+                order: letter.of_candidate(pen, ground, spring, &case, &of_nest),
+                ..alone
+            }
         };
         let mut found: Vec<CandidateReport> = self.offered.iter().enumerate().map(one).collect();
         found.sort_by_key(|one| one.index);

@@ -7,7 +7,7 @@ use crate::job::figures::{Pen, text};
 use crate::job::report::Met;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
-    Amount, Decision, Limits, Line, Missing, Overall, Requirement, Verdict, Whose, Word,
+    Amount, Decision, Limits, Line, Missing, Overall, Requirement, Verdict, Whose, Wish, Word,
 };
 
 /// The stable word of a requirement, and its name.
@@ -46,6 +46,50 @@ pub(super) fn coded(code: &str) -> Option<Requirement> {
 /// Every code.
 pub(super) fn codes() -> impl Iterator<Item = &'static str> {
     Requirement::ALL.into_iter().map(|of| requirement(of).0)
+}
+
+/// The field of a wish, its name, and what is asked where nobody says.
+pub(super) const fn wish(of: Wish) -> (&'static str, &'static str, &'static str) {
+    match of {
+        Wish::PartNumber => {
+            ("part_number", "Part number", "Under which part number is it ordered?")
+        }
+        Wish::Drawing => ("drawing", "Drawing", "Which drawing holds?"),
+        Wish::Revision => ("revision", "Revision", "Which revision of the drawing holds?"),
+        Wish::Grade => ("grade", "Grade of tolerance", "Which grade of tolerance holds?"),
+        Wish::Adjustable => (
+            "adjustable",
+            "Left to the maker",
+            "Which size may the maker adjust, so that the others come out?",
+        ),
+        Wish::Peening => ("peening", "Shot peening", "Is it to be shot peened?"),
+        Wish::SetRemoval => {
+            ("set_removal", "Set removal", "Is its set to be taken out when it is made?")
+        }
+        Wish::Finish => ("finish", "Finish", "How is it to be finished?"),
+        Wish::Hardness => ("hardness", "Hardness", "How hard is it to be?"),
+        Wish::Decarburised => {
+            ("decarburised", "Decarburised depth", "How deep may the carbon be lost?")
+        }
+        Wish::CrackTest => ("crack_test", "Crack test", "How is it to be looked over for cracks?"),
+        Wish::Inspection => ("inspection", "Inspection", "How is it to be inspected?"),
+        Wish::Test => ("test", "Test", "How is it to be tested?"),
+        Wish::Certificate => ("certificate", "Certificate", "What paper is to come with it?"),
+        Wish::Marking => ("marking", "Marking", "How is it to be marked?"),
+        Wish::Packaging => {
+            ("packaging", "Packaging and loading", "How is it to be packed and loaded?")
+        }
+        Wish::EndUse => (
+            "end_use",
+            "End use",
+            "What is it used for, how often does it move, and how hot or cold does it get?",
+        ),
+    }
+}
+
+/// The wish of a field.
+pub(super) fn wish_coded(field: &str) -> Option<Wish> {
+    Wish::ALL.into_iter().find(|of| wish(*of).0 == field)
 }
 
 pub(super) fn overall(met: Met) -> &'static str {

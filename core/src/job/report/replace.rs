@@ -177,13 +177,20 @@ record! {
 
 record! {
     /// What to write to a spring maker.
+    #[derive(Default)]
     OrderReport {
         /// What is ordered.
         title: String,
+        /// The verdict on what is ordered; none of the original as it was.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        verdict: Option<OrderVerdict>,
         /// Item by item.
         items: Vec<OrderItem>,
-        /// What has to be settled first.
+        /// What has to be settled first; what is asked of several items stands together.
         questions: Vec<String>,
+        /// What is left out because nobody asks for it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        left_out: Option<String>,
         /// Whose approval it is subject to.
         subject: &'static str,
         /// The whole as plain text.
@@ -192,14 +199,37 @@ record! {
 }
 
 record! {
+    /// The verdict on a spring that is to be ordered.
+    OrderVerdict {
+        /// Whether it is a replacement; none where nothing can be said of it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        met: Option<Met>,
+        /// The same as a person reads it.
+        title: &'static str,
+        /// What it comes to, in a sentence.
+        sentence: String,
+        /// What is waived, each with the reason.
+        waived: Vec<String>,
+        /// Why it is not to be ordered or signed for as it is.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        refused: Option<&'static str>,
+    }
+}
+
+record! {
     /// An item of an order.
     OrderItem {
         /// What it is.
         name: String,
-        /// What is said of it; a question where nobody has said.
-        text: String,
-        /// Whether it has to be settled first.
-        open: bool,
+        /// What is offered, with its tolerance.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        offered: Option<String>,
+        /// What is asked, with its limits.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        asked: Option<String>,
+        /// What has to be settled first.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        question: Option<String>,
     }
 }
 
