@@ -167,7 +167,7 @@ test('a press test that is typed row by row gives its rate', async ({ page }) =>
 test('what is wrong is told at its field, and kept as it was written', async ({ page }) => {
 	await openSheet(page);
 	for (const [name, text, says] of [
-		['Bar ±', '-1/64', /it cannot be less than nothing/],
+		['Bar ±', '-1/64', /only one way of the two is written/],
 		['Lesser load', 'light', /there is no number in it/],
 		['Load 1 on the press, Outer', '12 psi', /is a unit of stress/],
 	] as const) {
