@@ -347,14 +347,14 @@ fn a_figure_stands_as_its_maker_wrote_it() {
     let report = answer(&[
         ("replace.candidates[1].bar", json!("28 mm")),
         ("replace.candidates[1].free", json!("330 mm")),
-        ("replace.candidates[1].rate", json!("290 N/mm")),
+        ("replace.candidates[1].rate", json!("385 N/mm")),
         (
             "replace.candidates[1].tolerances",
             json!({ "bar": "0.2 mm", "free": "+1.5 -0 mm", "rate": "5 %" }),
         ),
         (
             "replace.candidates[1].loads",
-            json!([{ "height": "280 mm", "load": "14 500 N", "tolerance": "5 %" }]),
+            json!([{ "height": "280 mm", "load": "19 200 N", "tolerance": "5 %" }]),
         ),
     ]);
     let order = &report.candidates[1].order;
@@ -366,10 +366,11 @@ fn a_figure_stands_as_its_maker_wrote_it() {
         offered("Free height"),
         "330 mm +1.5 -0 mm (12 63/64 in full, from 12.992 to 13.052 in)"
     );
-    assert!(offered("Rate").starts_with("290 N/mm ± 5 % (1656 lb/in, from "), "{}", order.text);
-    let load = order.items.iter().find(|item| item.name.starts_with("Load at 11 1/32")).unwrap();
+    assert!(offered("Rate").starts_with("385 N/mm ± 5 % (2198 lb/in, from "), "{}", order.text);
+    let load =
+        order.items.iter().find(|item| item.name.starts_with("Load at 11 ")).expect(&order.text);
     let load = plain(load.offered.as_ref()).unwrap();
-    assert!(load.starts_with("14 500 N ± 5 % at 280 mm (3260 lb, from 3096 to 3423 lb)"), "{load}");
+    assert!(load.starts_with("19 200 N ± 5 % at 280 mm (4316 lb, from 4100 to 4533 lb)"), "{load}");
     // In a job in millimetres it is the other way round.
     let metric =
         answer(&[("system", json!("metric")), ("replace.candidates[1].bar", json!("1 1/16 in"))]);

@@ -17,6 +17,7 @@ import { asWritten } from './shape';
 export const LOOK_OF: Record<Met, { shape: string; tone: string }> = {
 	throughout: { shape: '●', tone: 'good' },
 	'at-nominal': { shape: '◐', tone: 'too-close' },
+	'as-drawn': { shape: '◇', tone: 'drawn' },
 	'not-met': { shape: '▲', tone: '' },
 	'cannot-tell': { shape: '○', tone: 'none' },
 };
