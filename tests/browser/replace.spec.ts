@@ -495,7 +495,8 @@ test.describe('an order', () => {
 		await expect(page.getByText('Copied.')).toBeVisible();
 		const text = await page.evaluate(() => navigator.clipboard.readText());
 		expect(text).toContain('one coat of primer');
-		expect(text).toMatch(/Quantity:\s+8/);
+		expect(text).toMatch(/Quantity:\s+asked 8/);
+		expect(text).toMatch(/Bar:\s+offered /);
 		expect(text).toContain('How is it to be marked?');
 		const subject = await page.getByText(/^Subject to the approval/).innerText();
 		expect(text.trimEnd().endsWith(subject)).toBe(true);
@@ -514,7 +515,7 @@ test.describe('an order', () => {
 		await button(page, 'Copy as text').click();
 		const area = page.getByRole('textbox', { name: /copy it by hand/ });
 		await expect(area).toBeFocused();
-		await expect(area).toHaveValue(/^Order: /);
+		await expect(area).toHaveValue(/^Not to be ordered: /);
 		const chosen = await area.evaluate(
 			(one: HTMLTextAreaElement) => one.value.slice(one.selectionStart, one.selectionEnd) === one.value,
 		);
@@ -538,8 +539,15 @@ test.describe('an order', () => {
 		for (const control of ['Copy as text', 'Back to Replace', 'Bore of the pocket']) {
 			expect(printed).not.toContain(bare(control));
 		}
+		// What does not meet what is asked is not signed for; the original as it was is.
+		expect(printed).toContain(bare('Not to be ordered as it is.'));
+		expect(printed).not.toContain(bare('Accepted by the maker'));
 		await button(page, '← Back to Replace').click();
 		await expect(field(page, 'How many')).toBeFocused();
+		await button(page, 'The original as it was').click();
+		await button(page, 'Open it as a letter').click();
+		await expect(page.getByText('Accepted by the maker')).toBeVisible();
+		await expect(page.getByText('Not to be ordered')).toBeHidden();
 	});
 });
 
