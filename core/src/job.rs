@@ -35,6 +35,7 @@ mod desk;
 mod drawing;
 mod entry;
 mod figures;
+mod formulas;
 pub mod file;
 mod frame;
 pub mod input;

@@ -5,6 +5,7 @@
 //! elsewhere, by solid elements, exact arithmetic or another library, is checked by the tests of this
 //! crate.
 
+pub mod answers;
 pub mod by_hand;
 pub mod corpus;
 pub mod job_path;

@@ -2,6 +2,7 @@
 
 use super::ends::Turns;
 use super::{Diameters, EndsTurn};
+use crate::formula::Formula;
 use crate::quantity::{Length, Pressure, SpringRate};
 use crate::source::{Known, Source};
 
@@ -36,6 +37,9 @@ pub fn rate(shear_modulus: Pressure, coil: Diameters, turns: Turns) -> SpringRat
     let index = coil.index();
     shear_modulus * coil.bar() / (8.0 * index * index * index * turns.active())
 }
+
+/// [`rate`] in symbols.
+pub const FORMULA: Formula = Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · {n})");
 
 /// Where [`rate`] comes from.
 pub const SOURCE: Source = Source::new(

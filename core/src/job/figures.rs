@@ -1,6 +1,7 @@
 //! Figures and their workings, written in the job's system.
 
-use super::report::{Axes, Axis, Figure, WorkingEntry};
+use super::report::{Axes, Axis, Figure, Letters, WorkingEntry};
+use crate::formula::{Formula, Put, Value};
 use crate::quantity::{
     self, Angle, Digits, Energy, Force, Frequency, Kind, Length, Modulus, Said, SpringRate, Stress,
     System, unit,
@@ -213,15 +214,28 @@ pub(crate) struct Ledger {
 }
 
 impl Ledger {
-    /// Files a working under the next free key.
-    pub(crate) fn file(
+    /// The same of what is not worked out by an expression.
+    pub(crate) fn file_words(
         &mut self,
-        formula: &'static str,
+        said: &'static str,
         with: String,
         result: String,
         source: String,
     ) -> String {
-        self.entries.push(WorkingEntry { formula, with, result, source, row: None });
+        self.file(Formula::words(said), Put { with, letters: Vec::new() }, result, source)
+    }
+
+    /// Keeps how a result came about, and gives the key of it.
+    pub(crate) fn file(
+        &mut self,
+        formula: Formula,
+        put: Put,
+        result: String,
+        source: String,
+    ) -> String {
+        let Put { with, letters } = put;
+        let letters = Letters(letters);
+        self.entries.push(WorkingEntry { formula, with, letters, result, source, row: None });
         format!("w{}", self.entries.len())
     }
 
@@ -235,19 +249,53 @@ impl Ledger {
         figure
     }
 
-    /// Gives a figure its working; the result is the figure's own text unless said otherwise.
+    /// Gives a figure its working.
+    pub(crate) fn work(
+        &mut self,
+        figure: Figure,
+        formula: Formula,
+        values: &[Value<'_>],
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        self.put(figure, formula, formula.put(values), source)
+    }
+
+    /// Gives a figure that is a sum its working.
+    pub(crate) fn sum<'v, T: AsRef<[Value<'v>]>>(
+        &mut self,
+        figure: Figure,
+        formula: Formula,
+        terms: impl Iterator<Item = T>,
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        self.put(figure, formula, formula.put_sum(&[], terms), source)
+    }
+
+    /// Gives a figure that is not worked out by an expression its working, in words.
     pub(crate) fn show(
         &mut self,
-        mut figure: Figure,
+        figure: Figure,
         formula: &'static str,
         with: String,
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        let put = Put { with, letters: Vec::new() };
+        self.put(figure, Formula::words(formula), put, source)
+    }
+
+    /// The result is the figure's own text.
+    fn put(
+        &mut self,
+        mut figure: Figure,
+        formula: Formula,
+        put: Put,
         source: &dyn fmt::Display,
     ) -> Figure {
         let result = match &figure.doubt_text {
             Some(doubt) => text!("{} {doubt}", figure.text),
             None => figure.text.clone(),
         };
-        figure.working = Some(self.file(formula, with, result, text!("{source}")));
+        figure.working = Some(self.file(formula, put, result, text!("{source}")));
         figure
     }
 }

@@ -4,6 +4,7 @@ use super::assess::{self, Bench, Drafted};
 use super::desk::Desk;
 use super::drawing::Facts;
 use super::figures::{Pen, text};
+use super::formulas::{BEYOND_BOUND, HEIGHT, LOAD_SPREAD, SUM_OF_LOADS};
 use super::file;
 use super::frame;
 use super::input::Job;
@@ -14,6 +15,7 @@ use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, Standing};
 use crate::bounds;
+use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
 use crate::quantity::{self, Force, Length};
@@ -186,9 +188,9 @@ impl<'b> Stage<'b> {
             new: role.facts.free.and_then(|free| role.load(free, self.height)),
         });
         let roles: Vec<Role> = roles.collect();
-        let with = pen.decimal(self.height).to_string();
-        let formula = "h, mean of the nests at rest, or the working height where no frame rests";
-        report.height = Some(desk.ledger.show(pen.height(self.height), formula, with, &SOURCE));
+        let source = "the mean of the nests at rest, or the working height where no frame rests";
+        let values: [Value<'_>; 1] = [("h", &pen.decimal(self.height))];
+        report.height = Some(desk.ledger.work(pen.height(self.height), HEIGHT, &values, &source));
         match matched(&roles, &self.places) {
             Ok(matching) => self.report(desk, pool, &matching, report),
             Err(error) => desk.problem(refused(&error)),
@@ -203,28 +205,27 @@ impl<'b> Stage<'b> {
         report: &mut MatchReport,
     ) {
         let pen = desk.pen;
-        let spread = |desk: &mut Desk<'_>, spread: Force| {
-            let with = text!("h = {}", pen.decimal(self.height));
-            let formula = "max F − min F, F = Σ k · max(0, L0 + o − h) of each nest";
-            desk.ledger.show(pen.figure::<Force>(spread), formula, with, &SOURCE)
+        let spread = |desk: &mut Desk<'_>, spread: Force, [least, most]: [Force; 2]| {
+            let values: [Value<'_>; 2] =
+                [("F1", &pen.say::<Force>(most)), ("F2", &pen.say::<Force>(least))];
+            desk.ledger.work(pen.figure::<Force>(spread), LOAD_SPREAD, &values, &SOURCE)
         };
-        report.before = matching.before.map(|before| spread(desk, before.spread));
-        report.after = Some(spread(desk, matching.reach.spread));
+        report.before = matching.before.map(|before| spread(desk, before.spread(), before.ends));
+        report.after = Some(spread(desk, matching.reach.spread, matching.ends()));
         if !matching.reach.exact() {
             let Reach { spread, bound } = matching.reach;
-            let with = text!("{} − {}", pen.say::<Force>(spread), pen.say::<Force>(bound));
-            let formula = "spread − what no choice can be below";
+            let values: [Value<'_>; 2] =
+                [("r", &pen.say::<Force>(spread)), ("rb", &pen.say::<Force>(bound))];
             let figure = pen.figure::<Force>(spread - bound);
-            report.gap = Some(desk.ledger.show(figure, formula, with, &SOURCE));
+            report.gap = Some(desk.ledger.work(figure, BEYOND_BOUND, &values, &SOURCE));
         }
         for (nest, (of, drafted)) in matching.nests.iter().zip(&self.nests).enumerate() {
             let chosen = of.coils.iter().zip(&pool.roles);
             let chosen: Vec<&Pooled<'_>> =
                 chosen.filter_map(|(coil, coils)| coils.get(*coil)).collect();
-            let with =
-                quantity::joined(chosen.iter().map(|coil| pen.say::<Force>(coil.load)), " + ");
-            let load = pen.figure::<Force>(of.load);
-            let load = desk.ledger.show(load, "F = Σ k · max(0, L0 + o − h)", with, &SOURCE);
+            let loads: Vec<_> = chosen.iter().map(|coil| pen.say::<Force>(coil.load)).collect();
+            let terms = loads.iter().map(|load| [("F", load as _)]);
+            let load = desk.ledger.sum(pen.figure::<Force>(of.load), SUM_OF_LOADS, terms, &SOURCE);
             let not_good = chosen.iter().filter_map(|coil| coil.not_good());
             report.not_good.extend(not_good.map(|coil| text!("{}, {coil}", drafted.id)));
             let stays = |coil: &Pooled<'_>| coil.lies.stays.is_some_and(|(at, _)| at == nest);
@@ -275,7 +276,7 @@ impl<'b> Stage<'b> {
             ),
             Some(before) => text!(
                 "At {height} the nests differ by {} as they are, by {spread} placed so.",
-                say(before.spread)
+                say(before.spread())
             ),
             None => text!("At {height} the nests differ by {spread} placed so."),
         });

@@ -341,7 +341,7 @@ fn free_height(
     let formula = "y = Σ x / m,  u² = Σ uᵢ²/m + (e/√3)² + max(s², q²/3)/m";
     let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
     let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
-    figure.working = Some(desk.ledger.file(formula, with, result, gear.source()));
+    figure.working = Some(desk.ledger.file_words(formula, with, result, gear.source()));
     figure
 }
 
@@ -446,7 +446,7 @@ fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Me
         sentence::percent(verdict.p_long)
     );
     let formula = "p short = Φ((TL − y)/u),  p long = 1 − Φ((TU − y)/u),  p within = the rest";
-    desk.ledger.file(formula, with, result, verdict::SOURCE.to_string())
+    desk.ledger.file_words(formula, with, result, verdict::SOURCE.to_string())
 }
 
 fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear: &Gear) -> Figure {
@@ -455,7 +455,7 @@ fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear
     let with = text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
     let result = pen.rough(settling).to_string();
     let formula = "the largest u at which one probability reaches the level";
-    let working = desk.ledger.file(formula, with, result.clone(), verdict::SOURCE.to_string());
+    let working = desk.ledger.file_words(formula, with, result.clone(), verdict::SOURCE.to_string());
     Figure { text: result, working: Some(working), ..figure }
 }
 

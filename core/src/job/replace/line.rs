@@ -63,7 +63,7 @@ pub(super) fn of_nest(
     let said = |amount| words::of(pen, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
-    let working = Some(desk.ledger.file(formula, with, offered.clone(), source));
+    let working = Some(desk.ledger.file_words(formula, with, offered.clone(), source));
     LineReport { offered, working, ..report }
 }
 
@@ -199,7 +199,7 @@ fn file(
     let with = if with.is_empty() { result.clone() } else { with };
     let wide = range.least().si() < range.most().si();
     let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
-    desk.ledger.file(formula, with, result, source)
+    desk.ledger.file_words(formula, with, result, source)
 }
 
 /// The formula of a requirement's figure, and who says so.

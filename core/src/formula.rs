@@ -1,0 +1,243 @@
+//! Formulas as data: one template gives a formula in symbols, and the same with the numbers put in.
+//!
+//! Every letter stands in [`SYMBOLS`] with what it means, one meaning a letter, and a template with a
+//! letter that is not there does not compile. So a formula that is shown cannot drift from its legend,
+//! and a reader can work through what was put in.
+
+use core::fmt::{self, Display, Write};
+
+/// A letter of a formula, and what it stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Symbol {
+    /// The letter, with its index: `L0`.
+    pub sign: &'static str,
+    /// What it is, in words.
+    pub name: &'static str,
+}
+
+const fn symbol(sign: &'static str, name: &'static str) -> Symbol {
+    Symbol { sign, name }
+}
+
+/// Every letter that formulas are written with.
+pub const SYMBOLS: &[Symbol] = &[
+    symbol("C", "index, D / d"),
+    symbol("D", "mean diameter of the coil"),
+    symbol("De", "outside diameter of the coil"),
+    symbol("Di", "inside diameter of the coil"),
+    symbol("E", "Young's modulus"),
+    symbol("F", "load"),
+    symbol("F1", "the one load"),
+    symbol("F2", "the other load"),
+    symbol("Fm", "mean load of the nests"),
+    symbol("G", "shear modulus"),
+    symbol("L0", "free height of the coil"),
+    symbol("Lc", "solid height of the coil"),
+    symbol("N", "how many"),
+    symbol("Q", "load of the wheel"),
+    symbol("Q0", "load of the wheel on level track"),
+    symbol("W", "weight on the frame"),
+    symbol("X", "reach of the nests along the frame"),
+    symbol("Y", "reach of the nests across the frame"),
+    symbol("a", "rise along the frame per length"),
+    symbol("b", "rise across the frame per length"),
+    symbol("c", "part of a nest's load that the wheel carries"),
+    symbol("d", "diameter of the bar"),
+    symbol("g", "rise of the ground; a dip is negative"),
+    symbol("h", "height of the nest"),
+    symbol("h1", "the one mean height"),
+    symbol("h2", "the other mean height"),
+    symbol("k", "rate"),
+    symbol("n", "active turns"),
+    symbol("nd", "dead turns"),
+    symbol("nt", "turns in all, tip to tip"),
+    symbol("o", "packing under the coil, less packing left out"),
+    symbol("p", "pitch of the free coil"),
+    symbol("r", "what is left"),
+    symbol("rb", "what no choice can better"),
+    symbol("t", "shim"),
+    symbol("u", "standard uncertainty"),
+    symbol("uq", "part of its load that a wheel may lose by the test"),
+    symbol("w", "twist of the frame"),
+    symbol("x", "place along the frame"),
+    symbol("xm", "middle of the nests along the frame"),
+    symbol("y", "place across the frame"),
+    symbol("ym", "middle of the nests across the frame"),
+    symbol("z", "height of the frame at the middle of the nests"),
+    symbol("ΔF", "difference of loads"),
+    symbol("Δh", "difference of heights"),
+    symbol("τ", "stress in the bar, uncorrected"),
+];
+
+/// What a letter stands for; empty for one that is not in [`SYMBOLS`].
+#[must_use]
+pub fn meaning(sign: &str) -> &'static str {
+    SYMBOLS.iter().find(|symbol| symbol.sign == sign).map_or("", |symbol| symbol.name)
+}
+
+/// A formula: what it gives, ` = `, and how, each letter in braces. A part in brackets is a term of a
+/// sum, and is put in once for each.
+///
+/// # Example
+/// ```
+/// use coilnest::coil::rate;
+///
+/// assert_eq!(rate::FORMULA.to_string(), "k = G · d⁴ / (8 · D³ · n)");
+/// let put = rate::FORMULA.put(&[("G", &"80 GPa"), ("d", &"10 mm"), ("D", &"80 mm"), ("n", &5)]);
+/// assert_eq!(put.with, "80 GPa · (10 mm)⁴ / (8 · (80 mm)³ · 5)");
+/// assert_eq!(put.letters[3], ("n", "5".to_owned()));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Formula {
+    template: &'static str,
+    in_words: bool,
+}
+
+/// A letter and its number.
+pub type Value<'v> = (&'static str, &'v dyn Display);
+
+/// A formula with its numbers.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Put {
+    /// How the result is worked out, the numbers in place of the letters.
+    pub with: String,
+    /// Each letter and its number, in the order of the formula; empty where it has one for each term.
+    pub letters: Vec<(&'static str, String)>,
+}
+
+impl Formula {
+    /// A template. What it is made from must be a `const`, so that a letter that is not in [`SYMBOLS`]
+    /// is found where it is compiled.
+    pub(crate) const fn new(template: &'static str) -> Self {
+        assert!(is_spelt(template.as_bytes()), "a letter of the formula is not in SYMBOLS");
+        Self { template, in_words: false }
+    }
+
+    /// What is no expression, as a search is, said in words.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn words(said: &'static str) -> Self {
+        Self { template: said, in_words: true }
+    }
+
+    /// Whether it says in words how the result is found, so that there is nothing to work out.
+    #[must_use]
+    pub const fn is_in_words(self) -> bool {
+        self.in_words
+    }
+
+    /// The formula with its numbers.
+    #[must_use]
+    pub fn put(self, values: &[Value<'_>]) -> Put {
+        self.put_sum(values, core::iter::empty::<[Value<'_>; 0]>())
+    }
+
+    /// The formula of a sum with its numbers: those that every term has, and those of each term.
+    #[must_use]
+    pub fn put_sum<'v, T: AsRef<[Value<'v>]>>(
+        self,
+        values: &[Value<'_>],
+        terms: impl Iterator<Item = T>,
+    ) -> Put {
+        let terms: Vec<T> = terms.collect();
+        let mut put = Put::default();
+        let mut rest = self.template.split_once(" = ").map_or(self.template, |(_, how)| how);
+        while let Some((before, (term, after))) =
+            rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
+        {
+            put.part(before.trim_end_matches("Σ "), values, &[]);
+            // A sum that stands alone needs no brackets.
+            let many = terms.len() != 1 && !(before == "Σ " && after.is_empty());
+            put.with.push_str(if many { "(" } else { "" });
+            for (index, own) in terms.iter().enumerate() {
+                put.with.push_str(if index > 0 { " + " } else { "" });
+                put.part(term, values, own.as_ref());
+            }
+            put.with.push_str(if terms.is_empty() { "0" } else { "" });
+            put.with.push_str(if many { ")" } else { "" });
+            rest = after;
+        }
+        put.part(rest, values, &[]);
+        put
+    }
+}
+
+impl Put {
+    /// Adds a part of a template; a letter's own number stands before the one that all terms have.
+    fn part(&mut self, template: &str, values: &[Value<'_>], own: &[Value<'_>]) {
+        let mut rest = template;
+        while let Some((before, after)) = rest.split_once('{') {
+            self.with.push_str(before);
+            let Some((sign, after)) = after.split_once('}') else { break };
+            let of_term = own.iter().find(|(name, _)| *name == sign);
+            match of_term.or_else(|| values.iter().find(|(name, _)| *name == sign)) {
+                None => self.with.push_str(sign),
+                Some((sign, value)) => {
+                    let start = self.with.len();
+                    // A string takes whatever is written to it.
+                    let _ = write!(self.with, "{value}");
+                    let text = self.with.get(start..).unwrap_or_default().to_owned();
+                    if text.starts_with('−') || text.contains(' ') && after.starts_with(POWERS) {
+                        self.with.insert(start, '(');
+                        self.with.push(')');
+                    }
+                    if self.letters.iter().all(|(known, _)| known != sign) {
+                        let number = if of_term.is_some() { String::new() } else { text };
+                        self.letters.push((sign, number));
+                    }
+                }
+            }
+            rest = after;
+        }
+        self.with.push_str(rest);
+    }
+}
+
+/// What stands behind a number that is raised to a power.
+const POWERS: [char; 3] = ['²', '³', '⁴'];
+
+impl Display for Formula {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.template.split(['{', '}', '[', ']']).try_for_each(|part| f.write_str(part))
+    }
+}
+
+/// Whether every letter in braces is one of [`SYMBOLS`].
+const fn is_spelt(template: &[u8]) -> bool {
+    let mut rest = template;
+    while let [first, after @ ..] = rest {
+        rest = after;
+        if *first == b'{' {
+            match known_start(after) {
+                None => return false,
+                Some(after) => rest = after,
+            }
+        }
+    }
+    true
+}
+
+/// What follows a letter of [`SYMBOLS`] and its brace.
+const fn known_start(text: &[u8]) -> Option<&[u8]> {
+    let mut symbols = SYMBOLS;
+    while let [symbol, others @ ..] = symbols {
+        symbols = others;
+        if let Some([b'}', after @ ..]) = after(text, symbol.sign.as_bytes()) {
+            return Some(after);
+        }
+    }
+    None
+}
+
+/// What follows a start.
+const fn after<'t>(text: &'t [u8], start: &[u8]) -> Option<&'t [u8]> {
+    let (mut text, mut start) = (text, start);
+    loop {
+        match (text, start) {
+            (rest, []) => return Some(rest),
+            ([one, text_rest @ ..], [other, start_rest @ ..]) if *one == *other => {
+                (text, start) = (text_rest, start_rest);
+            }
+            _ => return None,
+        }
+    }
+}
