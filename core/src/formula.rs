@@ -33,9 +33,13 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("G", "shear modulus"),
     symbol("L0", "free height of the coil"),
     symbol("Lc", "solid height of the coil"),
+    symbol("Lm", "free height as measured"),
     symbol("N", "how many"),
     symbol("Q", "load of the wheel"),
     symbol("Q0", "load of the wheel on level track"),
+    symbol("S", "greatest reading less the least"),
+    symbol("TL", "least limit of the book"),
+    symbol("TU", "greatest limit of the book"),
     symbol("W", "weight on the frame"),
     symbol("X", "reach of the nests along the frame"),
     symbol("Y", "reach of the nests across the frame"),
@@ -53,11 +57,15 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("nt", "turns in all, tip to tip"),
     symbol("o", "packing under the coil, less packing left out"),
     symbol("p", "pitch of the free coil"),
-    symbol("r", "what is left"),
+    symbol("r", "reading"),
     symbol("rb", "what no choice can better"),
+    symbol("rl", "what is left"),
     symbol("t", "shim"),
     symbol("u", "standard uncertainty"),
+    symbol("up", "uncertainty by the places round the coil"),
     symbol("uq", "part of its load that a wheel may lose by the test"),
+    symbol("ur", "uncertainty by the marks of the tape"),
+    symbol("ut", "uncertainty by the tape's own error"),
     symbol("w", "twist of the frame"),
     symbol("x", "place along the frame"),
     symbol("xm", "middle of the nests along the frame"),
@@ -65,6 +73,7 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("ym", "middle of the nests across the frame"),
     symbol("z", "height of the frame at the middle of the nests"),
     symbol("ΔF", "difference of loads"),
+    symbol("ΔL", "free height as measured, less the book figure"),
     symbol("Δh", "difference of heights"),
     symbol("τ", "stress in the bar, uncorrected"),
 ];
@@ -140,28 +149,41 @@ impl Formula {
     ) -> Put {
         let terms: Vec<T> = terms.collect();
         let mut put = Put::default();
-        let mut rest = self.template.split_once(" = ").map_or(self.template, |(_, how)| how);
-        while let Some((before, (term, after))) =
-            rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
-        {
-            put.part(before.trim_end_matches("Σ "), values, &[]);
-            // A sum that stands alone needs no brackets.
-            let many = terms.len() != 1 && !(before == "Σ " && after.is_empty());
-            put.with.push_str(if many { "(" } else { "" });
-            for (index, own) in terms.iter().enumerate() {
-                put.with.push_str(if index > 0 { " + " } else { "" });
-                put.part(term, values, own.as_ref());
-            }
-            put.with.push_str(if terms.is_empty() { "0" } else { "" });
-            put.with.push_str(if many { ")" } else { "" });
-            rest = after;
+        for (index, statement) in self.template.split(AND).enumerate() {
+            put.with.push_str(if index > 0 { AND } else { "" });
+            put.statement(statement, values, &terms);
         }
-        put.part(rest, values, &[]);
         put
     }
 }
 
 impl Put {
+    /// Adds how a statement's result is worked out.
+    fn statement<'v, T: AsRef<[Value<'v>]>>(
+        &mut self,
+        statement: &str,
+        values: &[Value<'_>],
+        terms: &[T],
+    ) {
+        let mut rest = statement.split_once(" = ").map_or(statement, |(_, how)| how);
+        while let Some((before, (term, after))) =
+            rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
+        {
+            self.part(before.trim_end_matches("Σ "), values, &[]);
+            // A sum that stands alone needs no brackets.
+            let many = terms.len() != 1 && !(before == "Σ " && after.is_empty());
+            self.with.push_str(if many { "(" } else { "" });
+            for (index, own) in terms.iter().enumerate() {
+                self.with.push_str(if index > 0 { " + " } else { "" });
+                self.part(term, values, own.as_ref());
+            }
+            self.with.push_str(if terms.is_empty() { "0" } else { "" });
+            self.with.push_str(if many { ")" } else { "" });
+            rest = after;
+        }
+        self.part(rest, values, &[]);
+    }
+
     /// Adds a part of a template; a letter's own number stands before the one that all terms have.
     fn part(&mut self, template: &str, values: &[Value<'_>], own: &[Value<'_>]) {
         let mut rest = template;
@@ -191,6 +213,9 @@ impl Put {
         self.with.push_str(rest);
     }
 }
+
+/// What stands between a result and its standard uncertainty, or between two results.
+pub const AND: &str = ";  ";
 
 /// What stands behind a number that is raised to a power.
 const POWERS: [char; 3] = ['²', '³', '⁴'];

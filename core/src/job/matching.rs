@@ -215,7 +215,7 @@ impl<'b> Stage<'b> {
         if !matching.reach.exact() {
             let Reach { spread, bound } = matching.reach;
             let values: [Value<'_>; 2] =
-                [("r", &pen.say::<Force>(spread)), ("rb", &pen.say::<Force>(bound))];
+                [("rl", &pen.say::<Force>(spread)), ("rb", &pen.say::<Force>(bound))];
             let figure = pen.figure::<Force>(spread - bound);
             report.gap = Some(desk.ledger.work(figure, BEYOND_BOUND, &values, &SOURCE));
         }

@@ -3,7 +3,10 @@
 use super::desk::Desk;
 use super::drawing::Facts;
 use super::entry::{Entry, Text};
-use super::figures::{Pen, sum, text};
+use super::figures::{Pen, text};
+use super::formulas::{
+    ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, TILT,
+};
 use super::input::TapeUsed;
 use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
@@ -12,6 +15,7 @@ use super::taped::Taped;
 use super::{sentence, settle};
 use crate::bounds;
 use crate::coil::Coiling;
+use crate::formula::Value;
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::Interval;
@@ -297,28 +301,29 @@ fn taped_figures(
             Some(desk.ledger.show(figure, "spread = greatest − least", with, &"definition"));
         if let Some(coil) = facts.diameters {
             let figure = Pen::angle(measured.out_of_square(coil.outside()));
-            let with = text!("{} / {}", pen.decimal(measured.spread), pen.decimal(coil.outside()));
-            report.out_of_square = Some(desk.ledger.show(
-                figure,
-                "tan φ = spread / De",
-                with,
-                &"geometry of tilted ends",
-            ));
+            let values: [Value<'_>; 2] =
+                [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
+            let source = "geometry of tilted ends";
+            report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
         }
     }
     if let Some(book) = facts.free {
         let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
-        let with = text!("{} − {}", pen.decimal(measured.mean), pen.decimal(book));
-        report.deviation = Some(desk.ledger.show(figure, "ΔL = y − L0", with, &"definition"));
+        let values: [Value<'_>; 2] =
+            [("Lm", &pen.decimal(measured.mean)), ("L0", &pen.decimal(book))];
+        report.deviation = Some(desk.ledger.work(figure, DEVIATION, &values, &"definition"));
     }
     if let (Some(book), Some(rate)) = (facts.free, facts.rate) {
         let deviation = measured.mean - book;
         let cost: Force = rate.value * deviation;
         let figure = pen.doubted::<Force>(cost, (rate.value * doubt).value);
-        let with =
-            text!("{} · {}", pen.say::<quantity::SpringRate>(rate.value), pen.decimal(deviation));
+        let values: [Value<'_>; 3] = [
+            ("k", &pen.say::<quantity::SpringRate>(rate.value)),
+            ("Lm", &pen.decimal(measured.mean)),
+            ("L0", &pen.decimal(book)),
+        ];
         let source = "statics; at any height at which the coil carries";
-        report.load_cost = Some(desk.ledger.show(figure, "ΔF = k · (y − L0)", with, &source));
+        report.load_cost = Some(desk.ledger.work(figure, LOAD_COST, &values, &source));
     }
 }
 
@@ -329,19 +334,19 @@ fn free_height(
     gear: &Gear,
 ) -> Figure {
     let pen = desk.pen;
-    let mid = sum(intervals.iter().map(|reading| pen.decimal(reading.estimate())));
-    let parts = [
-        ("graduation", measured.reading_doubt),
-        ("tape", measured.tape_doubt),
-        ("places", measured.place_doubt()),
+    let readings: Vec<_> =
+        intervals.iter().map(|reading| pen.decimal(reading.estimate())).collect();
+    let terms = readings.iter().map(|reading| [("r", reading as _)]);
+    let values: [Value<'_>; 4] = [
+        ("N", &intervals.len()),
+        ("ur", &pen.decimal(measured.reading_doubt)),
+        ("ut", &pen.decimal(measured.tape_doubt)),
+        ("up", &pen.decimal(measured.place_doubt())),
     ];
-    let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u)));
-    let parts = quantity::joined(parts.iter(), ", ");
-    let with = text!("({}) / {}; u from {parts}", mid, intervals.len());
-    let formula = "y = Σ x / m,  u² = Σ uᵢ²/m + (e/√3)² + max(s², q²/3)/m";
+    let put = MEASURED.put_sum(&values, terms);
     let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
     let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
-    figure.working = Some(desk.ledger.file_words(formula, with, result, gear.source()));
+    figure.working = Some(desk.ledger.file(MEASURED, put, result, gear.source()));
     figure
 }
 
@@ -358,11 +363,11 @@ fn verdict_of(
         deviation: judged.measured.zip(facts.free).map(|(measured, book)| measured.mean - book),
         cost: seat.load_cost.as_ref(),
     };
-    let limit = |limit: Option<Length>, symbol: &'static str, desk: &mut Desk<'_>| {
+    let limit = |limit: Option<Length>, formula, sign, desk: &mut Desk<'_>| {
         limit.map(|limit| {
             let figure = pen.height(limit);
-            let with = figure.text.clone();
-            desk.ledger.show(figure, symbol, with, &"limit of the book")
+            let said = pen.decimal(limit);
+            desk.ledger.work(figure, formula, &[(sign, &said)], &"limit of the book")
         })
     };
     let remarks = remarks(pen, judged, gear);
@@ -375,8 +380,8 @@ fn verdict_of(
         places: judged.intervals.len(),
         sentence: String::new(),
         would_settle: None,
-        least: limit(facts.limits.and_then(|limits| limits.least()), "TL", desk),
-        most: limit(facts.limits.and_then(|limits| limits.most()), "TU", desk),
+        least: limit(facts.limits.and_then(|limits| limits.least()), LEAST, "TL", desk),
+        most: limit(facts.limits.and_then(|limits| limits.most()), MOST, "TU", desk),
         working: None,
     };
     let decided = match ruling {
@@ -429,33 +434,35 @@ fn verdict_of(
 /// Files how the probabilities of a verdict came about.
 fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Measured) -> String {
     let pen = desk.pen;
-    let ends = |limit: Option<Length>| {
-        limit.map_or("open".to_owned(), |limit| pen.decimal(limit).to_string())
+    let end = |limit: Option<Length>| pen.decimal(limit.unwrap_or_default());
+    let values: [Value<'_>; 4] = [
+        ("Lm", &pen.decimal(measured.mean)),
+        ("u", &pen.decimal(measured.doubt())),
+        ("TL", &end(limits.least())),
+        ("TU", &end(limits.most())),
+    ];
+    let formula = match (limits.least(), limits.most()) {
+        (Some(_), Some(_)) => BETWEEN,
+        (Some(_), None) => ABOVE,
+        _ => BELOW,
     };
-    let with = text!(
-        "y = {}, u = {}, TL = {}, TU = {}",
-        pen.decimal(measured.mean),
-        pen.decimal(measured.doubt()),
-        ends(limits.least()),
-        ends(limits.most())
-    );
     let result = text!(
         "within {}, short {}, long {}",
         sentence::percent(verdict.p_in),
         sentence::percent(verdict.p_short),
         sentence::percent(verdict.p_long)
     );
-    let formula = "p short = Φ((TL − y)/u),  p long = 1 − Φ((TU − y)/u),  p within = the rest";
-    desk.ledger.file_words(formula, with, result, verdict::SOURCE.to_string())
+    desk.ledger.file(formula, formula.put(&values), result, verdict::SOURCE.to_string())
 }
 
 fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear: &Gear) -> Figure {
     let pen = desk.pen;
     let figure = pen.fine(settling);
-    let with = text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
+    let level = sentence::percent(gear.level);
+    let with = text!("Lm = {}, level {level}", pen.decimal(measured.mean));
     let result = pen.rough(settling).to_string();
-    let formula = "the largest u at which one probability reaches the level";
-    let working = desk.ledger.file_words(formula, with, result.clone(), verdict::SOURCE.to_string());
+    let source = verdict::SOURCE.to_string();
+    let working = desk.ledger.file_words(SETTLES, with, result.clone(), source);
     Figure { text: result, working: Some(working), ..figure }
 }
 

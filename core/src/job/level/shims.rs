@@ -121,7 +121,7 @@ fn report(
     let after = deviation(desk, plan.after.evenness, aim);
     let gap = (!plan.exact).then(|| {
         let (left, bound) = (after.text.clone(), shown(pen, plan.bound).text);
-        let values: [Value<'_>; 2] = [("r", &left), ("rb", &bound)];
+        let values: [Value<'_>; 2] = [("rl", &left), ("rb", &bound)];
         desk.ledger.work(shown(pen, plan.gap), BEYOND_BOUND, &values, &SOURCE)
     });
     let edits = plan.under.iter().zip(&written.supports);
