@@ -75,4 +75,3 @@ pub mod source;
 pub mod tables;
 pub mod tolerance;
 pub mod verdict;
-

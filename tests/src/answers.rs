@@ -40,11 +40,7 @@ pub fn all() -> Result<Vec<Answer>, String> {
             let LevelAnswers { mut level, mut matching, mut dip } = LevelAnswers::of(&job);
             let workings = [&mut level.workings, &mut matching.workings, &mut dip.workings];
             let workings = workings.map(std::mem::take);
-            let parts = [
-                value(level)?,
-                value(matching)?,
-                value(dip)?,
-            ];
+            let parts = [value(level)?, value(matching)?, value(dip)?];
             for ((parts, workings), of) in
                 parts.into_iter().zip(workings).zip(["level", "coils", "dip"])
             {

@@ -19,9 +19,17 @@ fn with_workings(value: &Value) -> Vec<(&Value, Vec<f64>)> {
         Value::Array(items) => items.iter().collect(),
         _ => Vec::new(),
     };
-    let numbers = |names: [&str; 2]| names.iter().filter_map(|name| value[*name].as_f64()).collect();
+    let numbers =
+        |names: [&str; 2]| names.iter().filter_map(|name| value[*name].as_f64()).collect();
     let own = value.get("working").filter(|working| working.is_string()).map(|_| {
-        (value, if value.get("si").is_some() { numbers(["si", "doubt_si"]) } else { numbers(["p_short", "p_long"]) })
+        (
+            value,
+            if value.get("si").is_some() {
+                numbers(["si", "doubt_si"])
+            } else {
+                numbers(["p_short", "p_long"])
+            },
+        )
     });
     own.into_iter().chain(inner.into_iter().flat_map(with_workings)).collect()
 }
@@ -29,12 +37,14 @@ fn with_workings(value: &Value) -> Vec<(&Value, Vec<f64>)> {
 /// What of a working is not as its figure says.
 fn wrong(working: &WorkingEntry, numbers: &[f64], mass: bool) -> Option<String> {
     let letters: Vec<String> = working.letters.0.iter().map(|(_, number)| number.clone()).collect();
-    working.with.split(AND).zip(numbers).find_map(|(with, number)| match worked(with, &letters, mass) {
-        Ok((value, off)) if (value - number).abs() <= off * 1.001 + 1e-9 * number.abs() => None,
-        Ok((value, off)) => {
-            Some(format!("{with} gives {value:e}, off by {off:e} at most; the figure is {number:e}"))
+    working.with.split(AND).zip(numbers).find_map(|(with, number)| {
+        match worked(with, &letters, mass) {
+            Ok((value, off)) if (value - number).abs() <= off * 1.001 + 1e-9 * number.abs() => None,
+            Ok((value, off)) => Some(format!(
+                "{with} gives {value:e}, off by {off:e} at most; the figure is {number:e}"
+            )),
+            Err(why) => Some(why),
         }
-        Err(why) => Some(why),
     })
 }
 

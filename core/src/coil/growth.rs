@@ -1,7 +1,8 @@
 //! How much a coil widens as it closes.
 
 use super::Diameters;
-use crate::quantity::Length;
+use crate::formula::Formula;
+use crate::quantity::{Angle, Length};
 use crate::source::{Known, Source};
 
 /// Growth of the mean, and so of the outside, diameter with the ends held against turning.
@@ -34,6 +35,12 @@ pub fn held(coil: Diameters, pitch: Length, pitch_now: Length) -> Length {
     let wider = mean * mean + (pitch * pitch - pitch_now * pitch_now) / (pi * pi);
     wider.sqrt() - mean
 }
+
+/// [`held`] in symbols, closed solid.
+pub const HELD: Formula = Formula::new("{ΔD} = √({D}² + ({p}² − {d}²) / π²) − {D}");
+
+/// [`held`] in symbols.
+pub const HELD_AT: Formula = Formula::new("{ΔD} = √({D}² + ({p}² − {p1}²) / π²) − {D}");
 
 /// Where [`held`] comes from.
 pub const HELD_SOURCE: Source = Source::new(
@@ -73,6 +80,9 @@ pub fn free_at_solid(coil: Diameters, pitch: Length) -> Length {
     let bar = coil.bar();
     0.1 * (pitch * pitch - 0.8 * pitch * bar - 0.2 * bar * bar) / coil.mean()
 }
+
+/// [`free_at_solid`] in symbols.
+pub const FREE: Formula = Formula::new("{ΔD} = 0.1 · ({p}² − 0.8 · {p} · {d} − 0.2 · {d}²) / {D}");
 
 /// Where [`free_at_solid`] comes from.
 pub const FREE_SOURCE: Source =
@@ -149,6 +159,18 @@ pub fn free(coil: Diameters, pitch: Length, pitch_now: Length, poisson: f64) -> 
     let widened = cosine * (twist_over_bend * sine * sine + cosine * cosine)
         / (cosine_free * (twist_over_bend * sine_free * sine + cosine_free * cosine));
     coil.mean() * (widened - 1.0)
+}
+
+/// [`free`] in symbols.
+pub const FREE_AT: Formula = Formula::new(
+    "{ΔD} = {D} · (cos({α1}) · ({β} · (sin({α1}))² + (cos({α1}))²) / (cos({α}) · ({β} · sin({α}) · sin({α1}) + cos({α}) · cos({α1}))) − 1)",
+);
+
+/// The angle of a coil that was pressed with its ends free to turn, the `α1` of [`FREE_AT`].
+#[must_use]
+pub fn angle_now(coil: Diameters, pitch: Length, pitch_now: Length) -> Angle {
+    let round = core::f64::consts::PI * coil.mean();
+    (pitch_now / (round * round + pitch * pitch).sqrt()).asin()
 }
 
 /// Where [`free`] comes from.

@@ -41,6 +41,13 @@ pub fn rate(shear_modulus: Pressure, coil: Diameters, turns: Turns) -> SpringRat
 /// [`rate`] in symbols.
 pub const FORMULA: Formula = Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · {n})");
 
+/// [`rate`] in symbols, the dead turns apart.
+pub const FORMULA_OF_ALL_TURNS: Formula =
+    Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · ({nt} − {nd}))");
+
+/// The height of a coil under a load, in symbols.
+pub const HEIGHT: Formula = Formula::new("{L} = {L0} − {F} / {k}");
+
 /// Where [`rate`] comes from.
 pub const SOURCE: Source = Source::new(
     "Machinery's Handbook, 31st ed.",

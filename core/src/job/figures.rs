@@ -127,7 +127,12 @@ impl Pen {
 
     /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
     pub(crate) fn decimal(self, length: Length) -> Said {
-        let (number, unit) = quantity::shown::<Length>(length, self.system);
+        self.exact::<Length>(length)
+    }
+
+    /// To five digits, to work with.
+    pub(crate) fn exact<K: Kind>(self, value: K::Value) -> Said {
+        let (number, unit) = quantity::shown::<K>(value, self.system);
         Said { digits: Digits::significant(number, 5), unit }
     }
 
@@ -283,8 +288,8 @@ impl Ledger {
         self.put(figure, Formula::words(formula), put, source)
     }
 
-    /// The result is the figure's own text.
-    fn put(
+    /// Gives a figure its working; the result is the figure's own text.
+    pub(crate) fn put(
         &mut self,
         mut figure: Figure,
         formula: Formula,

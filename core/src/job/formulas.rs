@@ -7,7 +7,35 @@ pub(crate) const AT_REST: &str = "the loads of the nests and the weight in balan
 /// The least dip that lifts a wheel, which is found by search.
 pub(crate) const LIFTS: &str = "the least dip at which a wheel carries nothing";
 /// The doubt that would settle a verdict, which is found by search.
-pub(crate) const SETTLES: &str = "the largest u with which one of the probabilities reaches the level";
+pub(crate) const SETTLES: &str =
+    "the largest u with which one of the probabilities reaches the level";
+/// What a press's readings give, by least squares.
+pub(crate) const BEST_LINE: &str =
+    "the straight line with the least sum of squares, or two that meet";
+
+pub(crate) const SHEAR_MODULUS: (Formula, &str) = (Formula::new("{G}"), "G");
+pub(crate) const YOUNGS_MODULUS: (Formula, &str) = (Formula::new("{E}"), "E");
+pub(crate) const DENSITY: (Formula, &str) = (Formula::new("{ρ}"), "ρ");
+pub(crate) const MEAN_OF_INSIDE: Formula = Formula::new("{D} = {Di} + {d}");
+pub(crate) const MEAN_OF_OUTSIDE: Formula = Formula::new("{D} = {De} − {d}");
+pub(crate) const OUTSIDE: Formula = Formula::new("{De} = {D} + {d}");
+pub(crate) const INSIDE: Formula = Formula::new("{Di} = {D} − {d}");
+pub(crate) const TRAVEL: Formula = Formula::new("travel = {L0} − {Lc}");
+pub(crate) const GAP_OF_TURNS: Formula = Formula::new("gap = {p1} − {d}");
+pub(crate) const DEAD_TURNS: Formula = Formula::new("{nd}");
+pub(crate) const TENSILE: Formula = Formula::new("{Rm}");
+pub(crate) const ALLOWABLE: Formula = Formula::new("{τz} = {j} · {Rm}");
+pub(crate) const RESERVE: Formula = Formula::new("reserve = 1 − {τc} / {τz}");
+
+pub(crate) const FREE_HEIGHT: Formula = Formula::new("{AL} = {aF} · {kF} · {q} / {k}");
+pub(crate) const LOAD: Formula = Formula::new("{AF} = ({aF} · {kF} + 1.5 · {F} / 100) · {q}");
+pub(crate) const SQUARENESS: Formula = Formula::new("{e1} = 0.05 · {L0}");
+pub(crate) const PARALLELISM: Formula = Formula::new("{e2} = 0.03 · {De}");
+pub(crate) const DIAMETER: Formula = Formula::new("{AD}");
+
+pub(crate) const HYSTERESIS: Formula = Formula::new("{Δh} = Σ [{Δh}] / {N}");
+pub(crate) const SCATTER: Formula = Formula::new("s = √(Σ [{ΔF}²] / ({N} − 2))");
+pub(crate) const OFF_LINE: Formula = Formula::new("{ΔF} = {F} − {k} · ({L0} − {L})");
 
 pub(crate) const MEASURED: Formula =
     Formula::new("{Lm} = Σ [{r}] / {N};  {u} = √({ur}² + {ut}² + {up}²)");

@@ -491,7 +491,9 @@ fn diagonals(pen: Pen, laden: &Laden, settled: &Settled) -> Diagonals {
 /// A twist per area.
 fn warp_said(pen: Pen, twist: f64) -> String {
     match pen.system {
-        System::Inch => text!("{}/in", quantity::write_number(twist * Length::new::<unit::inch>(1.0).value, 7)),
+        System::Inch => {
+            text!("{}/in", quantity::write_number(twist * Length::new::<unit::inch>(1.0).value, 7))
+        }
         System::Metric => text!("{}/mm", quantity::write_number(twist * 1e-3, 7)),
     }
 }
@@ -530,14 +532,18 @@ pub(crate) fn supports(
 ) -> Vec<SupportReport> {
     let pen = desk.pen;
     let doubts = laden.doubts(frame, settled);
-    let [a, b] = [settled.slope_along, settled.slope_across]
-        .map(|slope| quantity::write_number(slope, 7));
+    let [a, b] =
+        [settled.slope_along, settled.slope_across].map(|slope| quantity::write_number(slope, 7));
     let w = warp_said(pen, settled.twist);
     let middle = pen.decimal(settled.middle);
     let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(&doubts);
     let reports = nests.map(|(((written, support), standing), doubt)| {
         let load = pen.doubted::<Force>(standing.load, doubt.load.doubt.value);
-        let with = text!("{} in all, on this nest at {}", pen.say::<Force>(laden.weight.load), pen.decimal(standing.height));
+        let with = text!(
+            "{} in all, on this nest at {}",
+            pen.say::<Force>(laden.weight.load),
+            pen.decimal(standing.height)
+        );
         let load = desk.ledger.show(load, AT_REST, with, &frame::SOURCE);
         let height = pen.height(standing.height).give_or_take(pen, doubt.height.doubt);
         let values: [Value<'_>; 10] = [
@@ -552,8 +558,7 @@ pub(crate) fn supports(
             ("g", &pen.decimal(support.ground)),
             ("t", &pen.decimal(support.shim)),
         ];
-        let formula =
-            if frame.warp().is_some() { frame::HEIGHT_WARPED } else { frame::HEIGHT };
+        let formula = if frame.warp().is_some() { frame::HEIGHT_WARPED } else { frame::HEIGHT };
         let height = desk.ledger.work(height, formula, &values, &frame::SOURCE);
         let decimals = decimals(doubt.share.doubt);
         let mut share = Pen::percent(standing.share, decimals);

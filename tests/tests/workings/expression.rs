@@ -16,7 +16,8 @@ impl MakeOperators<f64> for Operators {
 }
 
 /// Units as workings write them, in SI units; longer ones first. Pounds are forces but for a mass.
-const UNITS: [(&str, f64); 19] = [
+const UNITS: [(&str, f64); 20] = [
+    ("rad", 1.0),
     ("lb/in³", POUND / (INCH * INCH * INCH)),
     ("lb/in", POUND_FORCE / INCH),
     ("ft·lb", 12.0 * INCH * POUND_FORCE),
@@ -129,7 +130,8 @@ fn tokens(with: &str, rounded: &[String], mass: bool) -> Vec<Token> {
 
 /// `13 7/8 in`, `0.3 mm`, `7`: a number with its unit, and what follows.
 fn number<'t>(text: &'t str, rounded: &[String], mass: bool) -> (Token, &'t str) {
-    let end = |text: &str| text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
+    let end =
+        |text: &str| text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
     let (whole, mut after) = text.split_at(end(text));
     let mut value: f64 = whole.parse().unwrap_or(f64::NAN);
     let mut fraction = false;
@@ -178,10 +180,16 @@ fn number<'t>(text: &'t str, rounded: &[String], mass: bool) -> (Token, &'t str)
 #[test]
 fn what_is_put_in_is_read() {
     for (with, value) in [
-        ("8 · 1 lb · 2 in / (π · (1 in)³)", 8.0 * POUND_FORCE * 2.0 / (std::f64::consts::PI * INCH * INCH)),
+        (
+            "8 · 1 lb · 2 in / (π · (1 in)³)",
+            8.0 * POUND_FORCE * 2.0 / (std::f64::consts::PI * INCH * INCH),
+        ),
         ("13 7/8 in − 1 1/2 in", 12.375 * INCH),
         ("1/2 in", 0.5 * INCH),
-        ("11\u{202f}390\u{202f}000 psi · (0.625 in)⁴ / (8 · (2.75 in)³ · (11.5 − 1.5))", 182_939.894_58),
+        (
+            "11\u{202f}390\u{202f}000 psi · (0.625 in)⁴ / (8 · (2.75 in)³ · (11.5 − 1.5))",
+            182_939.894_58,
+        ),
         ("max(0, 3 mm − 4 mm)", 0.0),
         ("(−2)² + √(9) + Φ(0)", 7.5),
         ("98 %", 0.98),

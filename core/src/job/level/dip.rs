@@ -49,7 +49,8 @@ fn fill(
     let track = Track::new(&laden.frame, laden.weight, wheels.bearings())
         .map_err(|error| refused(error.to_string()))?;
     report.not_good.clone_from(&laden.not_good);
-    report.dip = Some(desk.ledger.work(pen.fine(depth), DIP, &[("g", &pen.decimal(depth))], &"as asked"));
+    report.dip =
+        Some(desk.ledger.work(pen.fine(depth), DIP, &[("g", &pen.decimal(depth))], &"as asked"));
     report.limit = Some(limit(desk));
     let side = Side { depth, name: asked.wheel };
     let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;

@@ -6,6 +6,7 @@ use crate::coil::{ends::DeadTurnsDoubt, ends::Ends, ends::Turns, rate};
 use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::text;
+use crate::job::formulas;
 use crate::job::report::{EndsReport, EndsStage, Figure};
 use crate::job::service::Service;
 use crate::quantity::{self, Modulus, SpringRate};
@@ -22,20 +23,18 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
         let band = plates::dead_turns(ends, stage)?;
         let mut at = |dead: f64| -> Option<Figure> {
             let turns = Turns::new(turns.total(), dead).ok()?;
-            let with = text!(
-                "{} · ({})⁴ / (8 · ({})³ · ({} − {}))",
-                pen.say::<Modulus>(moduli.shear),
-                pen.decimal(coil.bar()),
-                pen.decimal(coil.mean()),
-                count(turns.total()),
-                count(dead)
-            );
             let figure = pen.figure::<SpringRate>(rate::rate(moduli.shear, coil, turns));
             let source = text!("{}; dead turns: {}", rate::SOURCE, plates::SOURCE);
-            Some(desk.ledger.show(
+            Some(desk.ledger.work(
                 figure,
-                "k = G · d⁴ / (8 · D³ · (nt − dead turns))",
-                with,
+                rate::FORMULA_OF_ALL_TURNS,
+                &[
+                    ("G", &pen.say::<Modulus>(moduli.shear)),
+                    ("d", &pen.decimal(coil.bar())),
+                    ("D", &pen.decimal(coil.mean())),
+                    ("nt", &count(turns.total())),
+                    ("nd", &count(dead)),
+                ],
                 &source,
             ))
         };
@@ -75,13 +74,14 @@ const fn name(stage: Stage) -> &'static str {
 fn dead(desk: &mut Desk<'_>, band: Band, stage: Stage) -> Figure {
     let middle = f64::midpoint(band.least, band.most);
     let figure = Figure { text: span(band), ..desk.pen.figure::<quantity::Turns>(middle) };
-    let formula = "dead turns = nt − G · d⁴ / (8 · D³ · k)";
-    let with = match stage {
-        Stage::Light => "k by the first tenth of the travel of whole springs",
-        Stage::AtWork => "k from 30 to 70 % of the travel of whole springs",
-        Stage::NearSolid => "k from 70 to 90 % of the travel of whole springs",
+    let over = match stage {
+        Stage::Light => "the first tenth of the travel",
+        Stage::AtWork => "30 to 70 % of the travel",
+        Stage::NearSolid => "70 to 90 % of the travel",
     };
-    desk.ledger.show(figure, formula, with.to_owned(), &plates::SOURCE)
+    let source = text!("{}, the middle of what they give over {over}", plates::SOURCE);
+    let middle = count(middle);
+    desk.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], &source)
 }
 
 fn sentence(

@@ -3,6 +3,7 @@
 use crate::job::desk::Desk;
 use crate::job::drawing::{Drawn, as_given};
 use crate::job::figures::{Pen, text};
+use crate::job::formulas;
 use crate::job::report::{Press, PressRow};
 use crate::job::service::Service;
 use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
@@ -37,10 +38,15 @@ pub(super) fn of(
     }
     if let Some(hysteresis) = test.hysteresis() {
         let pen = desk.pen;
-        let with = text!("the mean of {} readings", hysteresis.gaps.len());
-        let formula = "height at one load, going down less coming back";
-        let figure = pen.fine(hysteresis.mean);
-        report.hysteresis = Some(desk.ledger.show(figure, formula, with, &"definition"));
+        let gaps: Vec<_> = hysteresis.gaps.iter().map(|gap| pen.decimal(gap.lower)).collect();
+        let put = formulas::HYSTERESIS
+            .put_sum(&[("N", &gaps.len())], gaps.iter().map(|gap| [("Δh", gap as _)]));
+        report.hysteresis = Some(desk.ledger.put(
+            pen.fine(hysteresis.mean),
+            formulas::HYSTERESIS,
+            put,
+            &"definition",
+        ));
     }
     with_drawing(desk, &mut report, &fit, drawn);
     if let Some(tape) = tape {
@@ -55,15 +61,16 @@ fn line(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
     let source = &load_test::SOURCE;
     let doubt = fit.rate_doubt.map_or(0.0, |doubt| doubt.value);
     let figure = pen.doubted::<SpringRate>(fit.rate, doubt);
-    report.rate =
-        Some(desk.ledger.show(figure, "R = slope by least squares", with.clone(), source));
+    report.rate = Some(desk.ledger.show(figure, formulas::BEST_LINE, with.clone(), source));
     let figure = pen.height(fit.free).give_or_take(pen, fit.free_doubt.unwrap_or_default());
-    let formula = "L0 where the line has no load";
-    report.free = Some(desk.ledger.show(figure, formula, with.clone(), source));
+    report.free = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     if let Some(scatter) = fit.scatter {
+        let off: Vec<_> =
+            fit.residuals.iter().map(|residual| pen.say::<Force>(residual.off)).collect();
+        let put = formulas::SCATTER
+            .put_sum(&[("N", &fit.residuals.len())], off.iter().map(|off| [("ΔF", off as _)]));
         let figure = pen.figure::<Force>(scatter);
-        let formula = "s = √(Σ off² / (m − 2))";
-        report.scatter = Some(desk.ledger.show(figure, formula, with, source));
+        report.scatter = Some(desk.ledger.put(figure, formulas::SCATTER, put, source));
     }
 }
 
@@ -72,11 +79,19 @@ fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
     for residual in &fit.residuals {
         let height = pen.height(residual.reading.height);
         let load = pen.figure::<Force>(residual.reading.load);
+        let off = desk.ledger.work(
+            pen.figure::<Force>(residual.off),
+            formulas::OFF_LINE,
+            &[
+                ("F", &pen.say::<Force>(residual.reading.load)),
+                ("k", &pen.say::<SpringRate>(fit.rate)),
+                ("L0", &pen.decimal(fit.free)),
+                ("L", &pen.decimal(residual.reading.height)),
+            ],
+            &load_test::SOURCE,
+        );
         let height = as_given(desk, height, "L", "the reading");
         let load = as_given(desk, load, "F", "the reading");
-        let off = pen.figure::<Force>(residual.off);
-        let with = text!("{} − the line's load there", load.text);
-        let off = desk.ledger.show(off, "F − F(L)", with, &load_test::SOURCE);
         report.rows.push(PressRow { height, load, off });
     }
 }
@@ -84,16 +99,19 @@ fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
 fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
     let (Some(coil), Some(moduli)) = (drawn.facts.diameters, drawn.moduli.as_ref()) else { return };
     let pen = desk.pen;
-    let with = text!(
-        "G = {}, d = {}, D = {}, R = {}",
-        pen.say::<quantity::Modulus>(moduli.shear),
-        pen.decimal(coil.bar()),
-        pen.decimal(coil.mean()),
-        pen.say::<SpringRate>(fit.rate)
-    );
     let figure = pen.figure::<Turns>(fit.active_turns(coil, moduli.shear));
     let source = text!("{}; {}", crate::coil::rate::SOURCE, moduli.source);
-    let figure = desk.ledger.show(figure, "n = G · d⁴ / (8 · D³ · R)", with, &source);
+    let figure = desk.ledger.work(
+        figure,
+        load_test::ACTIVE_TURNS,
+        &[
+            ("G", &pen.say::<quantity::Modulus>(moduli.shear)),
+            ("d", &pen.decimal(coil.bar())),
+            ("D", &pen.decimal(coil.mean())),
+            ("k", &pen.say::<SpringRate>(fit.rate)),
+        ],
+        &source,
+    );
     report.active_turns = Some(desk.ledger.cite(figure, moduli.row));
 }
 
@@ -102,10 +120,10 @@ fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
     let source = &load_test::CLOSING_SOURCE;
     let figure = pen.height(closing.height).give_or_take(pen, closing.height_doubt);
     let with = text!("two lines that cross, by chance in {}", Pen::percent(closing.chance, 2).text);
-    report.closing = Some(desk.ledger.show(figure, "L where two lines meet", with, source));
+    report.closing = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     let figure = pen.figure::<SpringRate>(closing.rate);
     let with = "the readings below".to_owned();
-    report.closed_rate = Some(desk.ledger.show(figure, "slope of the lower line", with, source));
+    report.closed_rate = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     report.sentences.push(text!(
         "Turns begin to close at {}: below it the coil is stiffer.",
         pen.height(closing.height).text

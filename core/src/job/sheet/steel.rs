@@ -1,8 +1,10 @@
 //! The steel of a coil, as the tables have it.
 
+use crate::formula::Formula;
 use crate::job::desk::Desk;
 use crate::job::drawing::Drawn;
 use crate::job::figures::Shown;
+use crate::job::formulas;
 use crate::job::report::{Figure, SteelRow};
 use crate::quantity::{MassDensity, Modulus};
 use crate::source::Sourced;
@@ -15,21 +17,35 @@ pub(super) fn row(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<SteelRow> {
         id: steel.id(),
         name: steel.name(),
         row,
-        shear_modulus: tabled::<Modulus>(desk, row, "G", steel.shear_modulus(), doubt),
-        youngs_modulus: tabled::<Modulus>(desk, row, "E", steel.youngs_modulus(), 0.0),
-        density: steel.density().map(|density| tabled::<MassDensity>(desk, row, "ρ", density, 0.0)),
+        shear_modulus: tabled::<Modulus>(
+            desk,
+            row,
+            formulas::SHEAR_MODULUS,
+            steel.shear_modulus(),
+            doubt,
+        ),
+        youngs_modulus: tabled::<Modulus>(
+            desk,
+            row,
+            formulas::YOUNGS_MODULUS,
+            steel.youngs_modulus(),
+            0.0,
+        ),
+        density: steel
+            .density()
+            .map(|density| tabled::<MassDensity>(desk, row, formulas::DENSITY, density, 0.0)),
     })
 }
 
 fn tabled<K: Shown>(
     desk: &mut Desk<'_>,
     row: Option<&'static str>,
-    symbol: &'static str,
+    (formula, sign): (Formula, &'static str),
     number: Sourced<K::Value>,
     doubt: f64,
 ) -> Figure {
     let figure = desk.pen.doubted::<K>(number.value, doubt);
-    let with = figure.text.clone();
-    let figure = desk.ledger.show(figure, symbol, with, &number.source);
+    let by_table = figure.text.clone();
+    let figure = desk.ledger.work(figure, formula, &[(sign, &by_table)], &number.source);
     desk.ledger.cite(figure, row)
 }

@@ -4,14 +4,15 @@ use super::Whole;
 use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
-use crate::coil::{growth, set, stress};
+use crate::coil::{bar, growth, rate, set, stress};
 use crate::job::desk::Desk;
 use crate::job::drawing::{closing_load, show_stress};
 use crate::job::figures::{Pen, sentence, text};
+use crate::job::formulas;
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::job::service::Service;
 use crate::material::{Allowable, Presetting, Steel};
-use crate::quantity::{self, Force, Length, Pressure, Stress};
+use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
 
 pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
     let Some(steel) = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel) else { return };
@@ -61,9 +62,10 @@ fn standing(
             return report;
         }
     };
-    let with = pen.decimal(bar).to_string();
     let figure = pen.figure::<Stress>(tensile.value);
-    let figure = desk.ledger.show(figure, "Rm of the bar's size", with, &tensile.source);
+    let source = text!("{}, for a bar of {}", tensile.source, pen.decimal(bar));
+    let by_table = pen.exact::<Stress>(tensile.value);
+    let figure = desk.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], &source);
     report.tensile = Some(desk.ledger.cite(figure, steel.row()));
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
@@ -75,10 +77,10 @@ fn standing(
     let factor = set::meant(against);
     report.factor = Some(factor.name());
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
-    let figure = desk.ledger.show(
+    let figure = desk.ledger.work(
         pen.figure::<Stress>(allowed.value),
-        "τz = share · Rm",
-        text!("{share} % · {}", pen.say::<Stress>(tensile.value)),
+        formulas::ALLOWABLE,
+        &[("j", &text!("{share} %")), ("Rm", &pen.say::<Stress>(tensile.value))],
         &allowed.source,
     );
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
@@ -86,14 +88,13 @@ fn standing(
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
     let from = closing_load(pen, rate, free, solid);
     report.stress = Some(show_stress(desk, coil, load, factor, &from));
-    report.reserve = Some(desk.ledger.show(
+    report.reserve = Some(desk.ledger.work(
         Pen::percent(at_solid.reserve(), 0),
-        "1 − τc/τz",
-        text!(
-            "1 − {} / {}",
-            pen.say::<Stress>(at_solid.stress),
-            pen.say::<Stress>(at_solid.allowable)
-        ),
+        formulas::RESERVE,
+        &[
+            ("τc", &pen.say::<Stress>(at_solid.stress)),
+            ("τz", &pen.say::<Stress>(at_solid.allowable)),
+        ],
         &"definition",
     ));
     report.sets = Some(at_solid.sets());
@@ -121,14 +122,16 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
     let pen = desk.pen;
     let Whole { coil, free, rate, .. } = *whole;
     let height = free - load / rate;
-    let with = text!(
-        "{} − {} / {}",
-        pen.decimal(free),
-        pen.say::<Force>(load),
-        pen.say::<quantity::SpringRate>(rate)
+    let height_figure = desk.ledger.work(
+        pen.height(height),
+        rate::HEIGHT,
+        &[
+            ("L0", &pen.decimal(free)),
+            ("F", &pen.say::<Force>(load)),
+            ("k", &pen.say::<quantity::SpringRate>(rate)),
+        ],
+        &"definition",
     );
-    let figure = pen.height(height);
-    let height_figure = desk.ledger.show(figure, "L = L0 − F / R", with, &"definition");
     let loaded = pen.figure::<Force>(load);
     let load_figure = crate::job::drawing::as_given(desk, loaded, "F", "the load as given");
     DutyState {
@@ -145,9 +148,18 @@ fn gap(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure>
     let pen = desk.pen;
     let bar = whole.coil.bar();
     let (pitch, source) = whole.pitch_at(height);
-    let with = text!("{} − {}", pen.decimal(pitch), pen.decimal(bar));
-    let figure = pen.fine(pitch - bar);
-    (pitch >= bar).then(|| desk.ledger.show(figure, "gap = p − d", with, &source))
+    (pitch >= bar).then(|| {
+        desk.ledger.work(
+            pen.fine(pitch - bar),
+            formulas::GAP_OF_TURNS,
+            &[("p1", &pen.decimal(pitch)), ("d", &pen.decimal(bar))],
+            &source,
+        )
+    })
+}
+
+fn radians(angle: Angle) -> String {
+    text!("{} rad", quantity::write_number(angle.value, 7))
 }
 
 fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
@@ -160,16 +172,20 @@ fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figur
         return None;
     }
     let growth = growth::larger(coil, pitch, now, poisson);
-    let with = text!(
-        "p = {}, p1 = {}, D = {}, μ = {}",
-        pen.decimal(pitch),
-        pen.decimal(now),
-        pen.decimal(coil.mean()),
-        quantity::write_number(poisson, 3)
-    );
-    let source = text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE);
-    let formula = "the larger of ends held and ends free to turn";
-    Some(desk.ledger.show(pen.fine(growth), formula, with, &source))
+    let held = growth::held(coil, pitch, now) >= growth::free(coil, pitch, now, poisson);
+    Some(desk.ledger.work(
+        pen.fine(growth),
+        if held { growth::HELD_AT } else { growth::FREE_AT },
+        &[
+            ("p", &pen.decimal(pitch)),
+            ("p1", &pen.decimal(now)),
+            ("D", &pen.decimal(coil.mean())),
+            ("β", &quantity::write_number(1.0 / (1.0 + poisson), 5)),
+            ("α", &radians(bar::pitch_angle(coil, pitch))),
+            ("α1", &radians(growth::angle_now(coil, pitch, now))),
+        ],
+        if held { &growth::HELD_SOURCE } else { &growth::FREE_ROD_SOURCE },
+    ))
 }
 
 fn between(
@@ -186,27 +202,22 @@ fn between(
         Err(error) => return refused(said(pen, &error)),
     };
     let mut report = refused(String::new());
-    let [lesser, greater] = [least, most].map(|load| pen.say::<Force>(load));
-    let numbers = text!(
-        "K = {}, F1 = {lesser}, F2 = {greater}, D = {}, d = {}",
-        quantity::write_number(Factor::Bergstrasser.at(coil.index()), 4),
-        pen.decimal(coil.mean()),
-        pen.decimal(coil.bar())
-    );
-    let mut show = |stress: Pressure, formula, with| {
-        let figure = pen.figure::<Stress>(stress);
-        Some(desk.ledger.show(figure, formula, with, &fatigue::CYCLE_SOURCE))
+    let mut show = |stress: Pressure, formula| {
+        Some(desk.ledger.work(
+            pen.figure::<Stress>(stress),
+            formula,
+            &[
+                ("KB", &quantity::write_number(Factor::Bergstrasser.at(coil.index()), 5)),
+                ("F1", &pen.say::<Force>(least)),
+                ("F2", &pen.say::<Force>(most)),
+                ("D", &pen.decimal(coil.mean())),
+                ("d", &pen.decimal(coil.bar())),
+            ],
+            &fatigue::CYCLE_SOURCE,
+        ))
     };
-    report.amplitude = show(
-        cycle.amplitude(),
-        "τa = K · 8 · (F2 − F1)/2 · D/(π d³), with Bergsträsser's factor K",
-        text!("{numbers}"),
-    );
-    report.mean = show(
-        cycle.mean(),
-        "τm = K · 8 · (F2 + F1)/2 · D/(π d³), with Bergsträsser's factor K",
-        numbers,
-    );
+    report.amplitude = show(cycle.amplitude(), fatigue::AMPLITUDE);
+    report.mean = show(cycle.mean(), fatigue::MEAN);
     if let Err(error) = fatigue::tested(coil.bar()) {
         report.sentence = said(pen, &error);
         return report;
@@ -219,22 +230,27 @@ fn between(
         }
     };
     for criterion in Criterion::ALL {
-        let (name, formula) = match criterion {
-            Criterion::Goodman => ("Goodman", "n = Ssa / τa on τa/Sse + τm/Ssu = 1/n"),
-            Criterion::Gerber => ("Gerber", "n = Ssa / τa on τa/Sse + (τm/Ssu)² = 1"),
-            Criterion::Sines => ("Sines", "n = Ssa / τa"),
+        let name = match criterion {
+            Criterion::Goodman => "Goodman",
+            Criterion::Gerber => "Gerber",
+            Criterion::Sines => "Sines",
         };
         match fatigue::endurance(cycle, strength, service.surface, criterion) {
             Ok(found) => {
-                let with = text!(
-                    "{} / {}, Ssu = 0.67 · {}",
-                    pen.say::<Stress>(found.amplitude),
-                    pen.say::<Stress>(cycle.amplitude()),
-                    pen.say::<Stress>(strength.tensile)
-                );
                 let source = text!("{}; {}", fatigue::SOURCE, fatigue::ZIMMERLI);
                 let figure = Pen::number(found.safety, 3);
-                let factor = desk.ledger.show(figure, formula, with, &source);
+                let ultimate = fatigue::torsional_ultimate(strength.tensile);
+                let factor = desk.ledger.work(
+                    figure,
+                    criterion.formula(),
+                    &[
+                        ("τa", &pen.say::<Stress>(cycle.amplitude())),
+                        ("τm", &pen.say::<Stress>(cycle.mean())),
+                        ("Sse", &pen.say::<Stress>(found.reversed)),
+                        ("Ssu", &pen.say::<Stress>(ultimate)),
+                    ],
+                    &source,
+                );
                 report.safety.push(Safety { name, factor });
             }
             Err(error) => {
