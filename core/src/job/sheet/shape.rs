@@ -1,39 +1,39 @@
 //! Sizes, pitch, growth, bar and mass.
 
+use crate::coil::Across;
 use crate::coil::ends::Ends;
 use crate::coil::{Coiling, Diameters, bar, gaps, growth, solid};
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, show_stop};
+use crate::job::drawing::{GEOMETRY, as_given, show_stop};
 use crate::job::figures::{Pen, text};
 use crate::job::report::Sheet;
-use crate::job::service::Service;
-use crate::propagation::Across;
 use crate::quantity::{self, Length, Mass};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, service: &Service) {
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil) {
     let pen = desk.pen;
-    let facts = &drawn.facts;
-    if let Some(free) = facts.free {
+    if let Some(free) = drawn.free() {
         sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
     }
     // A solid height that the book gives stands alone; where authorities differ, both are shown.
-    if let (Some(coil), Some(turns), Some(ends), Some(solid)) =
-        (facts.diameters, facts.turns, facts.ends, facts.solid)
+    if let (Some(bar), Some(turns), Some(ends), Some(solid)) =
+        (drawn.drawing.bar, drawn.turns(), drawn.drawing.ends, drawn.solid())
         && solid.least < solid.greatest
     {
-        let (least, _) = solid::stops(coil.bar(), turns, ends);
-        sheet.solid_least = Some(show_stop(desk, coil, turns, least));
+        let (least, _) = solid::stops(bar.nominal(), turns, ends);
+        sheet.solid_least = Some(show_stop(desk, bar.nominal(), turns, least));
     }
-    if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
+    if let (Some(free), Some(solid)) = (drawn.free(), drawn.solid()) {
         let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid.greatest));
         let figure = pen.height(free - solid.greatest);
         sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
     }
-    if let Some(coil) = facts.diameters {
-        diameters(desk, sheet, coil, drawn.across);
+    if let Some(coil) = drawn.diameters() {
+        let given = drawn.drawing.diameter.map(|(across, _)| across);
+        diameters(desk, sheet, coil, given);
         helix(desk, sheet, drawn, coil);
-        let duty = service.loads.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
-        least_gaps(desk, sheet, facts, coil, duty);
+        let duty = drawn.duty.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
+        least_gaps(desk, sheet, drawn, coil, duty);
     }
 }
 
@@ -61,8 +61,8 @@ fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Opt
     sheet.inside = show(Across::Inside, "Di", coil.inside(), "Di = D − d", with);
 }
 
-fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters) {
-    let Some(pitch) = drawn.facts.pitch else { return };
+fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diameters) {
+    let Some(pitch) = drawn.pitch() else { return };
     let pen = desk.pen;
     let [p, d, mean] = [pitch, coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     sheet.pitch_angle = Some(desk.ledger.show(
@@ -83,10 +83,10 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         text!("p = {p}, d = {d}, D = {mean}"),
         &growth::FREE_SOURCE,
     ));
-    let Some(turns) = drawn.facts.turns else { return };
-    let length = bar::whole(coil, pitch, turns, drawn.facts.ends);
+    let Some(turns) = drawn.turns() else { return };
+    let length = bar::whole(coil, pitch, turns, drawn.drawing.ends);
     let counted = |turns| quantity::write_number(turns, 4);
-    let (formula, with) = if drawn.facts.ends == Some(Ends::OpenGround) {
+    let (formula, with) = if drawn.drawing.ends == Some(Ends::OpenGround) {
         let nt = counted(turns.total());
         ("l = nt · √((π · D)² + p²)", text!("{nt} · √((π · {mean})² + ({p})²)"))
     } else {
@@ -97,7 +97,7 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         )
     };
     sheet.bar_length = Some(desk.ledger.show(pen.height(length), formula, with, &bar::SOURCE));
-    let steel = drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    let steel = drawn.steel;
     if let Some((steel, density)) = steel.and_then(|steel| Some((steel, steel.density()?))) {
         let with = text!(
             "{} · π/4 · ({d})² · {}",
@@ -115,13 +115,12 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
 fn least_gaps(
     desk: &mut Desk<'_>,
     sheet: &mut Sheet,
-    facts: &Facts,
+    drawn: &Coil,
     coil: Diameters,
     duty: gaps::Duty,
 ) {
-    let Some(turns) = facts.turns else { return };
+    let (Some(turns), Some(coiling)) = (drawn.turns(), drawn.drawing.coiling) else { return };
     let pen = desk.pen;
-    let coiling = Coiling::of(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
@@ -136,7 +135,7 @@ fn least_gaps(
         (Coiling::Hot, gaps::Duty::Dynamic) => ("Sa = 2 · 0.02 · n · (D + d)", text!("2 · {hot}")),
     };
     sheet.least_gaps = Some(desk.ledger.show(pen.fine(gap), formula, with, &gaps::SOURCE));
-    if let Some(solid) = facts.solid {
+    if let Some(solid) = drawn.solid() {
         let with = text!("{} + {}", pen.decimal(solid.greatest), pen.decimal(gap));
         let figure = pen.height(gaps::least_height(solid.greatest, gap));
         sheet.least_height = Some(desk.ledger.show(figure, "Ln = Lc + Sa", with, &gaps::SOURCE));
