@@ -21,7 +21,7 @@ mod path;
 pub mod shims;
 pub mod track;
 
-pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, MOST_RATE_DOUBT, Scatter};
+pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, Scatter};
 pub use path::STOP_PER_RATE;
 
 use crate::formula::Formula;

@@ -29,6 +29,7 @@
 mod assess;
 mod cautions;
 mod choices;
+mod coil;
 pub mod coil_table;
 mod cut;
 mod desk;
@@ -51,7 +52,6 @@ pub mod report;
 pub mod respell;
 mod seat;
 mod sentence;
-mod service;
 mod settle;
 mod sheet;
 mod sizing;

@@ -19,7 +19,7 @@
 //! Would a coil of thicker bar and one turn more do?
 //! ```
 //! use coilnest::coil::ends::Ends;
-//! use coilnest::propagation::Across;
+//! use coilnest::coil::Across;
 //! use coilnest::quantity::{Length, Pressure, unit::{gigapascal, millimeter}};
 //! use coilnest::drawing::{Drawing, Given};
 //! use coilnest::replacement::{Asked, Case, Overall, Requirement, Verdict};

@@ -89,10 +89,10 @@ pub const FREE_SOURCE: Source =
     Source::new("EN 13906-1:2013", "increase of the outside diameter under load", Known::Memory);
 
 /// Growth of the outside diameter from free to solid that clearances are judged by: the larger of held
-/// and free ends, since nobody knows whether the ends turn.
+/// and free ends, since nobody knows whether the ends turn; none of a coil without gaps.
 ///
 /// # Range
-/// As [`held`] and [`free_at_solid`]; pitches from the bar up.
+/// As [`held`] and [`free_at_solid`].
 ///
 /// # Source
 /// [`HELD_SOURCE`] and [`FREE_SOURCE`].
@@ -111,7 +111,8 @@ pub const FREE_SOURCE: Source =
 #[must_use]
 pub fn at_solid(coil: Diameters, pitch: Length) -> Length {
     let (held, free) = (held(coil, pitch, coil.bar()), free_at_solid(coil, pitch));
-    if free > held { free } else { held }
+    let larger = if free > held { free } else { held };
+    if pitch > coil.bar() { larger } else { Length::default() }
 }
 
 /// Growth of the mean, and so of the outside, diameter at any height with the ends free to turn.

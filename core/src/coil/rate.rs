@@ -96,19 +96,3 @@ pub const CORRECTED_SOURCE: Source = Source::new(
     "deflection of a helical spring",
     Known::Memory,
 );
-
-/// Relative doubt of the rate from a doubt of the active turns: δk/k = δn/n.
-///
-/// # Example
-/// ```
-/// use coilnest::coil::{ends::Turns, rate::doubt_from_turns};
-///
-/// // A quarter turn either way on five at work, taken as uniform: 0.25/√3/5.
-/// let doubt = doubt_from_turns(Turns::new(6.5, 1.5)?, 0.25 / 3f64.sqrt());
-/// assert!((doubt - 0.028_867_5).abs() < 1e-6);
-/// # Ok::<(), coilnest::coil::ends::TurnsError>(())
-/// ```
-#[must_use]
-pub fn doubt_from_turns(turns: Turns, doubt_of_turns: f64) -> f64 {
-    doubt_of_turns / turns.active()
-}

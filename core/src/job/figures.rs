@@ -50,6 +50,9 @@ impl Shown for quantity::Share {
     const SI: &'static str = "1";
 }
 
+/// Of a figure that may be off by nobody knows how much: no ± at all would say that it is exact.
+pub(crate) const DOUBT_NOT_KNOWN: &str = "± not known";
+
 impl Pen {
     /// A force, rate, stress, energy, share or number of turns.
     pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
@@ -60,7 +63,9 @@ impl Pen {
     /// The same with its standard uncertainty.
     pub(crate) fn doubted<K: Shown>(self, value: K::Value, doubt: f64) -> Figure {
         let mut figure = self.figure::<K>(value);
-        if doubt > 0.0 && doubt.is_finite() {
+        if !doubt.is_finite() {
+            figure.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if doubt > 0.0 {
             figure.doubt_si = Some(doubt);
             figure.doubt_text = Some(format!("± {}", self.doubt::<K>(K::from_si(doubt))));
         }
@@ -195,7 +200,9 @@ impl Figure {
     /// The same length with its standard uncertainty, which in inches is rounded up to a
     /// sixty-fourth so that it is never understated.
     pub(crate) fn give_or_take(mut self, pen: Pen, doubt: Length) -> Self {
-        if doubt.value > 0.0 && doubt.value.is_finite() {
+        if !doubt.value.is_finite() {
+            self.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if doubt.value > 0.0 {
             self.doubt_si = Some(doubt.value);
             self.doubt_text = Some(match pen.system {
                 System::Inch => {

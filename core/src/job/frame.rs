@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::entry::{Entry, List, Text};
-use super::figures::{Pen, sentence, text};
+use super::figures::{DOUBT_NOT_KNOWN, Pen, sentence, text};
 use super::formulas::{
     AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
 };
@@ -359,15 +359,16 @@ impl Laden {
         Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
     }
 
-    /// Loads, shares and heights with their doubts, for a frame that stands so.
+    /// Loads, shares and heights with their doubts, for a frame that stands so: without end where they
+    /// cannot be had.
     pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
         frame.doubted(self.weight, &self.doubts).unwrap_or_else(|_| {
-            let exact = |standing: &Standing| LoadDoubt {
-                load: Doubted::exact(standing.load),
-                share: Doubted::exact(standing.share),
-                height: Doubted::exact(standing.height),
+            let unknown = |standing: &Standing| LoadDoubt {
+                load: Doubted { value: standing.load, doubt: standing.load * f64::INFINITY },
+                share: Doubted { value: standing.share, doubt: f64::INFINITY },
+                height: Doubted { value: standing.height, doubt: standing.height * f64::INFINITY },
             };
-            settled.supports.iter().map(exact).collect()
+            settled.supports.iter().map(unknown).collect()
         })
     }
 }
@@ -563,7 +564,9 @@ pub(crate) fn supports(
         let decimals = decimals(doubt.share.doubt);
         let mut share = Pen::percent(standing.share, decimals);
         let off = Pen::percent(doubt.share.doubt, decimals).text;
-        if !is_nought(&off) {
+        if !doubt.share.doubt.is_finite() {
+            share.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if !is_nought(&off) {
             share.doubt_si = Some(doubt.share.doubt);
             share.doubt_text = Some(text!("± {off}"));
         }

@@ -1,8 +1,8 @@
 //! Which coil of those on the bench and in the nests belongs in which seat.
 
 use super::assess::{self, Bench, Drafted};
+use super::coil::Coil as Drawn;
 use super::desk::Desk;
-use super::drawing::Facts;
 use super::figures::{Pen, text};
 use super::file;
 use super::formulas::{BEYOND_BOUND, HEIGHT, LOAD_SPREAD, SUM_OF_LOADS};
@@ -43,8 +43,8 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {
-            let facts = coil.facts.cloned().unwrap_or_default();
-            let of = seat::assess(&mut desk, &coil.at, &facts, &coil.taped, &bench.gear);
+            let drawn = coil.coil.cloned().unwrap_or_default();
+            let of = seat::assess(&mut desk, &coil.at, &drawn, &coil.taped, &bench.gear);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
@@ -69,7 +69,7 @@ struct Stage<'b> {
 
 /// One seat of each nest.
 struct Wanted {
-    facts: Facts,
+    coil: Drawn,
     raise: Length,
 }
 
@@ -78,7 +78,7 @@ impl Wanted {
     fn load(&self, free: Length, height: Length) -> Option<Force> {
         let over = free + self.raise - height;
         let over = if over.value > 0.0 { over } else { Length::default() };
-        Some(self.facts.rate?.value * over)
+        Some(self.coil.rate?.value * over)
     }
 }
 
@@ -154,7 +154,7 @@ impl<'b> Stage<'b> {
     ) {
         let pool_uses = pool.uses;
         let roles = self.roles.iter().zip(&mut pool.roles);
-        for (role, coils) in roles.filter(|(role, _)| role.facts.id == report.coil) {
+        for (role, coils) in roles.filter(|(role, _)| role.coil.id == report.coil) {
             let load = standing.free.and_then(|free| role.load(free, self.height));
             let Some(load) = load else { continue };
             let word = report.verdict.as_ref().map(|verdict| verdict.word);
@@ -168,7 +168,7 @@ impl<'b> Stage<'b> {
                 name: &report.name,
                 load,
                 own_doubt: role
-                    .facts
+                    .coil
                     .rate
                     .map_or(0.0, |rate| (rate.value * standing.own_doubt).value),
                 word,
@@ -183,9 +183,9 @@ impl<'b> Stage<'b> {
         let pen = desk.pen;
         let ties = pool.ties();
         let roles = self.roles.iter().zip(&pool.roles).map(|(role, coils)| Role {
-            name: role.facts.name.clone(),
+            name: role.coil.name.clone(),
             coils: coils.iter().map(|coil| coil.of(&ties)).collect(),
-            new: role.facts.free.and_then(|free| role.load(free, self.height)),
+            new: role.coil.free().and_then(|free| role.load(free, self.height)),
         });
         let roles: Vec<Role> = roles.collect();
         let source = "the mean of the nests at rest, or the working height where no frame rests";
@@ -295,10 +295,10 @@ impl<'b> Stage<'b> {
             if let Some(new) = new {
                 let gained = matching.reach.spread - new.spread;
                 said.push(if gained.value > 0.005 * matching.reach.spread.value {
-                    let name = &role.facts.name;
+                    let name = &role.coil.name;
                     text!("One new {name} by the book would bring it to {}.", say(new.spread))
                 } else {
-                    text!("One new {} by the book would gain nothing.", role.facts.name)
+                    text!("One new {} by the book would gain nothing.", role.coil.name)
                 });
             }
         }
@@ -309,7 +309,7 @@ impl<'b> Stage<'b> {
 /// The seats that each nest has, where they are the same in all.
 fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Option<Vec<Wanted>> {
     let make = |nest: &Drafted<'_>| -> Vec<(String, Length)> {
-        nest.seats.iter().map(|seat| (seat.facts.id.clone(), seat.raise)).collect()
+        nest.seats.iter().map(|seat| (seat.coil.id.clone(), seat.raise)).collect()
     };
     let wanted = make(first);
     let of_another_make =
@@ -335,7 +335,7 @@ fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Op
         return None;
     }
     let roles = first.seats.iter();
-    Some(roles.map(|seat| Wanted { facts: seat.facts.clone(), raise: seat.raise }).collect())
+    Some(roles.map(|seat| Wanted { coil: seat.coil.clone(), raise: seat.raise }).collect())
 }
 
 /// Where a coil is, and from which it may not part.

@@ -1,7 +1,8 @@
 //! What follows for a nest: loads and heights, who touches and who goes solid first, clearances.
 
+use super::coil::{Coil, Rate};
 use super::desk::Desk;
-use super::drawing::{Facts, Rate, show_stress};
+use super::drawing::show_stress;
 use super::figures::sum;
 use super::figures::{Pen, text};
 use super::problem::Path;
@@ -22,7 +23,7 @@ use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, un
 /// A seat with everything that is known of its coil.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Seated {
-    pub(crate) facts: Facts,
+    pub(crate) coil: Coil,
     pub(crate) standing: Standing,
     pub(crate) raise: Length,
     pub(crate) label: Option<String>,
@@ -30,13 +31,13 @@ pub(crate) struct Seated {
 
 impl Seated {
     fn diameters(&self) -> Option<Diameters> {
-        self.facts.diameters
+        self.coil.diameters()
     }
 
     /// Its coil and why that is not good, `7 (Outer): short`.
     pub(crate) fn not_good(&self) -> Option<String> {
         let why = self.standing.not_good.as_deref()?;
-        let name = if self.facts.name.is_empty() { "A coil" } else { &self.facts.name };
+        let name = if self.coil.name.is_empty() { "A coil" } else { &self.coil.name };
         Some(text!("{}: {why}", called(self.label.as_deref().unwrap_or_default(), name)))
     }
 }
@@ -60,13 +61,13 @@ impl Reckoned {
         let mut rates = Vec::with_capacity(seats.len());
         for (index, seat) in seats.iter().enumerate() {
             let here = at.field("seats").item(index);
-            let (Some(free), Some(rate)) = (seat.standing.free, seat.facts.rate) else {
-                let missing = match (seat.standing.free, seat.facts.rate) {
+            let (Some(free), Some(rate)) = (seat.standing.free, seat.coil.rate) else {
+                let missing = match (seat.standing.free, seat.coil.rate) {
                     (None, None) => "its free height and its rate",
                     (None, Some(_)) => "its free height",
                     _ => "its rate, or its bar, diameter, turns and ends",
                 };
-                let name = if seat.facts.name.is_empty() { "A coil" } else { &seat.facts.name };
+                let name = if seat.coil.name.is_empty() { "A coil" } else { &seat.coil.name };
                 desk.note(
                     &here,
                     "load-unknown",
@@ -75,17 +76,17 @@ impl Reckoned {
                 return None;
             };
             let Ok(law) = Law::linear(rate.value) else { return None };
-            if seat.facts.solid.is_none() {
+            if seat.coil.solid().is_none() {
                 let text = text!(
                     "{}: without its solid height the nest may stop sooner than shown.",
-                    seat.facts.name
+                    seat.coil.name
                 );
                 desk.note(&here, "solid-unknown", text);
             }
             members.push(Member {
                 free,
                 law,
-                solid: seat.facts.solid.map(|solid| solid.greatest),
+                solid: seat.coil.solid().map(|solid| solid.greatest),
                 raise: seat.raise,
             });
             rates.push(rate);
@@ -474,10 +475,10 @@ fn clearance_report(
     let radial_free =
         desk.ledger.show(pen.fine(gap), "gap = (Di − De) / 2", with, &"geometry of the nest");
     let grown = inner_seat
-        .facts
-        .growth
+        .coil
+        .growth()
         .map(|growth| clearance::radial_grown(outer_coil, inner_coil, growth));
-    let radial_solid = grown.zip(inner_seat.facts.growth).map(|(grown, growth)| {
+    let radial_solid = grown.zip(inner_seat.coil.growth()).map(|(grown, growth)| {
         let with = text!("{} − {} / 2", pen.decimal(gap), pen.decimal(growth));
         let source = "the larger growth of the inner coil, ends held or free to turn";
         desk.ledger.show(pen.fine(grown), "gap − ΔDe / 2", with, &source)
@@ -490,10 +491,10 @@ fn clearance_report(
         with,
         &clearance::USUAL_SOURCE,
     );
-    let hands = Hands::of(outer_seat.facts.hand, inner_seat.facts.hand);
+    let hands = Hands::of(outer_seat.coil.drawing.hand, inner_seat.coil.drawing.hand);
     let least = grown.unwrap_or(gap);
     let fits = least.value > 0.0;
-    let (wide, narrow) = (&outer_seat.facts.name, &inner_seat.facts.name);
+    let (wide, narrow) = (&outer_seat.coil.name, &inner_seat.coil.name);
     let room = if gap.value <= 0.0 {
         text!("{narrow} does not go into {wide}.")
     } else if !fits {
@@ -529,20 +530,21 @@ fn clearance_report(
 /// Index and stress at solid of the coils beside each other.
 fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
     let pen = desk.pen;
-    let facts = || reckoned.seats.iter().map(|seat| &seat.facts);
-    let parts: Option<Vec<String>> = facts()
-        .map(|facts| {
-            let (coil, stress) = (facts.diameters?, facts.stress_at_solid?);
+    let drawn = || reckoned.seats.iter().map(|seat| &seat.coil);
+    let parts: Option<Vec<String>> = drawn()
+        .map(|drawn| {
+            let (coil, stress) = (drawn.diameters()?, drawn.stress_at_solid()?);
             let index = quantity::write_number(coil.index(), 3);
             Some(text!(
                 "{}: index {index}, {} at solid, uncorrected",
-                facts.name,
+                drawn.name,
                 pen.say::<quantity::Stress>(stress)
             ))
         })
         .collect();
     let parts = parts.filter(|parts| parts.len() > 1)?;
-    let stresses = || facts().filter_map(|facts| facts.stress_at_solid).map(|stress| stress.value);
+    let stresses =
+        || drawn().filter_map(|drawn| drawn.stress_at_solid()).map(|stress| stress.value);
     let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
     Some(text!(

@@ -17,7 +17,7 @@ use super::figures::{Pen, sentence, text};
 use super::input::{Asked as AskedEntry, Drawing, Job, OrderTexts, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, OrderReport, Problem, ReplaceReport};
-use super::{cautions, file, service};
+use super::{cautions, coil, file};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
@@ -166,7 +166,7 @@ fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
         desk.quantity(at, "load_least", &entry.load_least, &bounds::LOAD),
         desk.quantity(at, "load_most", &entry.load_most, &bounds::LOAD),
     ];
-    let against = service::stress_factor(desk, at, &entry.stress_factor);
+    let against = coil::stress_factor(desk, at, &entry.stress_factor);
     let mut stress = |field, entry: &Entry<Text>| {
         let stress = desk.quantity(at, field, entry, &bounds::STRESS)?;
         Some(Allowable { stress, against })

@@ -1,7 +1,7 @@
 //! A coil that is there: what the tape said of it, and what that makes of it.
 
+use super::coil::Coil;
 use super::desk::Desk;
-use super::drawing::Facts;
 use super::entry::{Entry, Text};
 use super::figures::{Pen, text};
 use super::formulas::{
@@ -174,13 +174,13 @@ pub(crate) struct Judged<'t> {
 }
 
 impl<'t> Judged<'t> {
-    pub(crate) fn of(taped: &'t Taped, facts: &Facts, gear: &Gear) -> Self {
-        let weighed = Weighed::of(taped, facts, gear);
+    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, gear: &Gear) -> Self {
+        let weighed = Weighed::of(taped, drawn, gear);
         let intervals = weighed.intervals();
         let measured = gear.measured(&intervals);
         let is_whole = intervals.len() == taped.written();
         let verdict = measured
-            .zip(facts.limits)
+            .zip(drawn.limits)
             .map(|(measured, limits)| (judge_measured(&measured, limits, gear.level), limits));
         let ruling = match (verdict, measured) {
             _ if taped.flaw.is_some() => Some(Ruling::Scrap),
@@ -195,7 +195,7 @@ impl<'t> Judged<'t> {
     }
 
     /// How it stands: by its readings, else by its book figure.
-    pub(crate) fn standing(&self, facts: &Facts) -> Standing {
+    pub(crate) fn standing(&self, drawn: &Coil) -> Standing {
         let not_good = match self.ruling {
             Some(Ruling::Scrap) => {
                 Some(text!("scrap, {}", self.taped.flaw.as_deref().unwrap_or_default()))
@@ -210,7 +210,7 @@ impl<'t> Judged<'t> {
             Some(Ruling::NoLimit) | None => None,
         };
         self.measured.map_or_else(
-            || Standing { free: facts.free, not_good: not_good.clone(), ..Standing::default() },
+            || Standing { free: drawn.free(), not_good: not_good.clone(), ..Standing::default() },
             |measured| Standing {
                 free: Some(measured.mean),
                 own_doubt: measured.own_doubt(),
@@ -221,7 +221,7 @@ impl<'t> Judged<'t> {
     }
 
     /// Names what must be read again, at its readings.
-    fn note(&self, desk: &mut Desk<'_>, at: &Path, facts: &Facts) {
+    fn note(&self, desk: &mut Desk<'_>, at: &Path, drawn: &Coil) {
         for questioned in &self.weighed.questioned {
             let text = questioned.sentence(desk.pen);
             desk.note(&questioned.taken.at, "reading-questioned", text);
@@ -234,8 +234,8 @@ impl<'t> Judged<'t> {
                 let at = at.field("readings");
                 desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
             }
-            (None, None) if facts.free.is_some() => {
-                let text = text!("{} is not measured: its book figure is taken.", facts.name);
+            (None, None) if drawn.free().is_some() => {
+                let text = text!("{} is not measured: its book figure is taken.", drawn.name);
                 desk.note(at, "not-measured", text);
             }
             _ => {}
@@ -252,31 +252,31 @@ fn is_refused(word: verdict::Word) -> bool {
 pub(crate) fn assess(
     desk: &mut Desk<'_>,
     at: &Path,
-    facts: &Facts,
+    drawn: &Coil,
     taped: &Taped,
     gear: &Gear,
 ) -> (Standing, SeatReport) {
     let pen = desk.pen;
-    let judged = Judged::of(taped, facts, gear);
-    judged.note(desk, at, facts);
+    let judged = Judged::of(taped, drawn, gear);
+    judged.note(desk, at, drawn);
     let mut report = SeatReport {
-        coil: facts.id.clone(),
-        name: facts.name.clone(),
+        coil: drawn.id.clone(),
+        name: drawn.name.clone(),
         condition: taped.flaw.clone(),
         ..SeatReport::default()
     };
-    report.book = facts.free.map(|book| {
+    report.book = drawn.free().map(|book| {
         let figure = pen.height(book);
         let with = figure.text.clone();
         desk.ledger.show(figure, "L0", with, &"the book's free height")
     });
     report.free.clone_from(&report.book);
     if let Some(measured) = judged.measured {
-        taped_figures(desk, &mut report, &judged.intervals, &measured, facts, gear);
+        taped_figures(desk, &mut report, &judged.intervals, &measured, drawn, gear);
     }
     report.verdict =
-        judged.ruling.map(|ruling| verdict_of(desk, facts, &judged, ruling, gear, &report));
-    (judged.standing(facts), report)
+        judged.ruling.map(|ruling| verdict_of(desk, drawn, &judged, ruling, gear, &report));
+    (judged.standing(drawn), report)
 }
 
 /// What the tape said, and what it costs.
@@ -285,7 +285,7 @@ fn taped_figures(
     report: &mut SeatReport,
     intervals: &[Interval],
     measured: &Measured,
-    facts: &Facts,
+    drawn: &Coil,
     gear: &Gear,
 ) {
     let pen = desk.pen;
@@ -299,7 +299,7 @@ fn taped_figures(
         let with = text!("{} − {}", pen.decimal(least + measured.spread), pen.decimal(least));
         report.spread =
             Some(desk.ledger.show(figure, "spread = greatest − least", with, &"definition"));
-        if let Some(coil) = facts.diameters {
+        if let Some(coil) = drawn.diameters() {
             let figure = Pen::angle(measured.out_of_square(coil.outside()));
             let values: [Value<'_>; 2] =
                 [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
@@ -307,13 +307,13 @@ fn taped_figures(
             report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
         }
     }
-    if let Some(book) = facts.free {
+    if let Some(book) = drawn.free() {
         let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
         let values: [Value<'_>; 2] =
             [("Lm", &pen.decimal(measured.mean)), ("L0", &pen.decimal(book))];
         report.deviation = Some(desk.ledger.work(figure, DEVIATION, &values, &"definition"));
     }
-    if let (Some(book), Some(rate)) = (facts.free, facts.rate) {
+    if let (Some(book), Some(rate)) = (drawn.free(), drawn.rate) {
         let deviation = measured.mean - book;
         let cost: Force = rate.value * deviation;
         let figure = pen.doubted::<Force>(cost, (rate.value * doubt).value);
@@ -352,7 +352,7 @@ fn free_height(
 
 fn verdict_of(
     desk: &mut Desk<'_>,
-    facts: &Facts,
+    drawn: &Coil,
     judged: &Judged<'_>,
     ruling: Ruling,
     gear: &Gear,
@@ -360,7 +360,7 @@ fn verdict_of(
 ) -> VerdictReport {
     let pen = desk.pen;
     let off = sentence::Off {
-        deviation: judged.measured.zip(facts.free).map(|(measured, book)| measured.mean - book),
+        deviation: judged.measured.zip(drawn.free()).map(|(measured, book)| measured.mean - book),
         cost: seat.load_cost.as_ref(),
     };
     let limit = |limit: Option<Length>, formula, sign, desk: &mut Desk<'_>| {
@@ -380,14 +380,14 @@ fn verdict_of(
         places: judged.intervals.len(),
         sentence: String::new(),
         would_settle: None,
-        least: limit(facts.limits.and_then(|limits| limits.least()), LEAST, "TL", desk),
-        most: limit(facts.limits.and_then(|limits| limits.most()), MOST, "TU", desk),
+        least: limit(drawn.limits.and_then(|limits| limits.least()), LEAST, "TL", desk),
+        most: limit(drawn.limits.and_then(|limits| limits.most()), MOST, "TU", desk),
         working: None,
     };
     let decided = match ruling {
         Ruling::By(verdict, limits) => judged.measured.map(|measured| (verdict, limits, measured)),
         Ruling::ReadAgain(Some(verdict)) => {
-            facts.limits.zip(judged.measured).map(|(limits, measured)| (verdict, limits, measured))
+            drawn.limits.zip(judged.measured).map(|(limits, measured)| (verdict, limits, measured))
         }
         _ => None,
     };
@@ -405,11 +405,11 @@ fn verdict_of(
             (Word::Scrap, "Scrap", sentence::scrap(flaw))
         }
         Ruling::ReadAgain(verdict) => {
-            let said = sentence::read_again(pen, verdict.zip(facts.limits), facts.free, &off);
+            let said = sentence::read_again(pen, verdict.zip(drawn.limits), drawn.free(), &off);
             (Word::TooClose, "Read again", text!("{said}{remarks}"))
         }
         Ruling::NoLimit => {
-            let said = sentence::without_limit(pen, &off, &allowance(pen, facts));
+            let said = sentence::without_limit(pen, &off, &allowance(pen, drawn));
             (Word::None, "No limit given", text!("{said}{remarks}"))
         }
         Ruling::By(verdict, limits) => {
@@ -417,7 +417,7 @@ fn verdict_of(
                 .measured
                 .filter(|_| verdict.word == verdict::Word::TooClose)
                 .map(|measured| settle::sentence(&measured, limits, gear));
-            let said = sentence::Said { verdict: &verdict, limits, book: facts.free, off };
+            let said = sentence::Said { verdict: &verdict, limits, book: drawn.free(), off };
             let said = said.sentence(pen, &remarks, settle.as_deref());
             let (word, title) = match verdict.word {
                 verdict::Word::Good => (Word::Good, "Good"),
@@ -483,13 +483,13 @@ fn remarks(pen: Pen, judged: &Judged<'_>, gear: &Gear) -> String {
 }
 
 /// What the standards allow a new spring, where its drawing says enough.
-fn allowance(pen: Pen, facts: &Facts) -> String {
+fn allowance(pen: Pen, drawn: &Coil) -> String {
     let (Some(coil), Some(turns), Some(free), Some(rate)) =
-        (facts.diameters, facts.turns, facts.free, facts.rate)
+        (drawn.diameters(), drawn.turns(), drawn.free(), drawn.rate)
     else {
         return String::new();
     };
-    if Coiling::of(coil, facts.ends) == Coiling::Hot {
+    if drawn.drawing.coiling == Some(Coiling::Hot) {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {

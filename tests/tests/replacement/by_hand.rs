@@ -1,12 +1,12 @@
 //! Published nests, and sums by hand.
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
+use coilnest::coil::Across;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Diameters, Hand, stress};
 use coilnest::drawing::{Drawing, Figure, Given};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::propagation::Across;
 use coilnest::quantity::unit::{megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::replacement::{
     Around, Asked, Case, Judgement, Limits, Line, Missing, Offered, Overall, Requirement, Seated,

@@ -2,9 +2,9 @@
 
 use super::less::{Dice, any_case};
 use super::springs::{HalfWidths, middle, mm, newtons, per_mm};
+use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::drawing::{Contradiction, Drawing, Given, LoadPoint};
-use coilnest::propagation::Across;
 use coilnest::replacement::{
     Asked, Case, Dimension, Item, Limits, Open, Order, Question, Wish, Wishes,
 };

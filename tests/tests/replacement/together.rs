@@ -2,11 +2,11 @@
 
 use super::less::{Dice, Left, Sizes, less, rank, rank_of_all};
 use super::springs::{gpa, mm, mpa, newtons};
+use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Drawing, Given};
 use coilnest::material::Against;
-use coilnest::propagation::Across;
 use coilnest::replacement::{
     Asked, Limits, NestCase, NestCoil, NestJudgement, NestLine, Offered, Overall, ReplacementError,
     Requirement as R, Seated, Verdict, Whose,

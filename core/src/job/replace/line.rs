@@ -1,6 +1,7 @@
 //! One requirement: what is asked and offered, the verdict, why, and how the figure came about.
 
 use super::words;
+use crate::coil::Across;
 use crate::coil::ends::Ends;
 use crate::coil::{buckling, fatigue, growth, rate, set, solid, stress};
 use crate::drawing::{Drawing, Figure, Given, Range, SOURCE};
@@ -11,7 +12,6 @@ use crate::job::figures::{Pen, sentence, text};
 use crate::job::report::LineReport;
 use crate::material::Against;
 use crate::nest;
-use crate::propagation::Across;
 use crate::quantity::{self, Force, Length, Modulus, Stress};
 use crate::replacement::{
     Amount, Case, Line, Margin, Missing, Offered, Requirement, Verdict, Wanted,

@@ -4,6 +4,7 @@ use super::Ground;
 use super::quoted::Quoted;
 use super::spring::Spring;
 use super::words;
+use crate::coil::Across;
 use crate::coil::fatigue::Surface;
 use crate::coil::set;
 use crate::drawing::Allowable;
@@ -12,7 +13,6 @@ use crate::job::figures::{Pen, text};
 use crate::job::input::Job;
 use crate::job::report::{CandidateReport, Met, OrderItem, OrderReport, OrderVerdict};
 use crate::material::Presetting;
-use crate::propagation::Across;
 use crate::quantity::{self, Force, Length, Said, Stress};
 use crate::reading::{self, Step};
 use crate::replacement::{

@@ -64,7 +64,7 @@ fn meant(written: &Written, nest: &Drafted<'_>, place: usize) -> bool {
 
 /// The seats that hold the original.
 fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item = usize> + 's {
-    let held = move |seat: &JobSeat| !original.id.is_empty() && seat.facts.id == original.id;
+    let held = move |seat: &JobSeat| !original.id.is_empty() && seat.coil.id == original.id;
     seats.iter().enumerate().filter_map(move |(place, seat)| held(seat).then_some(place))
 }
 
@@ -78,7 +78,7 @@ fn around(
     let own = places(&nest.seats, original).find(|place| meant(written, nest, *place));
     let mut seats: Vec<(usize, &JobSeat)> = nest.seats.iter().enumerate().collect();
     // The widest first, where all are known; else as they stand in the job.
-    let mean = |seat: &JobSeat| seat.facts.diameters.map(|coil| coil.mean().value);
+    let mean = |seat: &JobSeat| seat.coil.diameters().map(|coil| coil.mean().value);
     if seats.iter().all(|(_, seat)| mean(seat).is_some()) {
         seats.sort_by(|(_, one), (_, other)| {
             mean(other).unwrap_or_default().total_cmp(&mean(one).unwrap_or_default())
@@ -90,7 +90,7 @@ fn around(
         names: Vec::new(),
         outer: Vec::new(),
         inner: Vec::new(),
-        read: nest.seats.iter().any(|seat| seat.standing.free != seat.facts.free),
+        read: nest.seats.iter().any(|seat| seat.standing.free != seat.coil.free()),
         height: None,
     };
     let mut past = false;
@@ -101,11 +101,11 @@ fn around(
             past = true;
             continue;
         }
-        let spring = springs.iter().find(|spring| spring.id == seat.facts.id);
+        let spring = springs.iter().find(|spring| spring.id == seat.coil.id);
         let nominal = spring.map_or_else(Drawing::default, |spring| spring.drawing.clone());
         let at = spring.map_or_else(|| nest.at.clone(), |spring| spring.at.clone());
         let seated = Seated { spring: nominal, raise: seat.raise };
-        found.names.push(Some(seat.facts.name.clone()));
+        found.names.push(Some(seat.coil.name.clone()));
         if past {
             found.around.inner.push(seated);
             found.inner.push(at);

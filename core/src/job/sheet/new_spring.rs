@@ -6,23 +6,18 @@ use crate::job::desk::Desk;
 use crate::job::figures::{sentence, text};
 use crate::job::formulas;
 use crate::job::report::{Allowance, Figure};
-use crate::job::service::Service;
 use crate::quantity::{Force, SpringRate, write_number};
 use crate::tolerance::{ColdWound, Feature, Grade, Winding, look_up};
 
 /// Of the middle grade.
 const GRADE: Grade = Grade::Two;
 
-pub(super) fn allowances(
-    desk: &mut Desk<'_>,
-    whole: &Whole<'_>,
-    service: &Service,
-) -> Vec<Allowance> {
+pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowance> {
     let system = desk.system();
     let elsewhere = |winding, feature: Feature| {
         refused(feature.to_string(), &look_up(winding, feature).sentence(system))
     };
-    if whole.coiling() == Coiling::Hot {
+    if whole.drawn.drawing.coiling == Some(Coiling::Hot) {
         return [Feature::FreeHeight, Feature::Load, Feature::SolidHeight]
             .map(|feature| elsewhere(Winding::Hot, feature))
             .into();
@@ -32,7 +27,7 @@ pub(super) fn allowances(
         Err(error) => return vec![refused("all sizes".to_owned(), &error.sentence(system))],
     };
     let mut all = vec![free_height(desk, whole, &spring)];
-    for (name, at) in loads(whole, service) {
+    for (name, at) in loads(whole) {
         all.push(load(desk, &spring, name, at));
     }
     all.push(squareness(desk, whole, &spring));
@@ -44,8 +39,8 @@ pub(super) fn allowances(
 }
 
 /// The loads that are given; where none is, that at half the travel.
-fn loads(whole: &Whole<'_>, service: &Service) -> Vec<(&'static str, Force)> {
-    if let Some((least, most)) = service.loads {
+fn loads(whole: &Whole<'_>) -> Vec<(&'static str, Force)> {
+    if let Some((least, most)) = whole.drawn.duty {
         return vec![("lesser load", least), ("greater load", most)];
     }
     let half = (whole.free - whole.solid.greatest) * 0.5;

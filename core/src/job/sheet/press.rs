@@ -1,11 +1,11 @@
 //! What a press showed of the coil, beside its drawing.
 
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, as_given};
+use crate::job::drawing::as_given;
 use crate::job::figures::{Pen, text};
 use crate::job::formulas;
 use crate::job::report::{Press, PressRow};
-use crate::job::service::Service;
 use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, Turns};
@@ -13,11 +13,10 @@ use crate::quantity::{self, Force, Length, SpringRate, Turns};
 /// None without a reading.
 pub(super) fn of(
     desk: &mut Desk<'_>,
-    drawn: &Drawn,
-    service: &Service,
+    drawn: &Coil,
     tape: Option<Doubted<Length>>,
 ) -> Option<Press> {
-    let (loading, unloading) = (service.loading.clone(), service.unloading.clone());
+    let (loading, unloading) = drawn.pressed.clone();
     if loading.is_empty() && unloading.is_empty() {
         return None;
     }
@@ -96,23 +95,23 @@ fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
     }
 }
 
-fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
-    let (Some(coil), Some(moduli)) = (drawn.facts.diameters, drawn.moduli.as_ref()) else { return };
+fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Coil) {
+    let (Some(coil), Some(shear)) = (drawn.diameters(), drawn.shear()) else { return };
     let pen = desk.pen;
-    let figure = pen.figure::<Turns>(fit.active_turns(coil, moduli.shear));
-    let source = text!("{}; {}", crate::coil::rate::SOURCE, moduli.source);
+    let figure = pen.figure::<Turns>(fit.active_turns(coil, shear));
+    let source = text!("{}; {}", crate::coil::rate::SOURCE, drawn.modulus.0);
     let figure = desk.ledger.work(
         figure,
         load_test::ACTIVE_TURNS,
         &[
-            ("G", &pen.say::<quantity::Modulus>(moduli.shear)),
+            ("G", &pen.say::<quantity::Modulus>(shear)),
             ("d", &pen.decimal(coil.bar())),
             ("D", &pen.decimal(coil.mean())),
             ("k", &pen.say::<SpringRate>(fit.rate)),
         ],
         &source,
     );
-    report.active_turns = Some(desk.ledger.cite(figure, moduli.row));
+    report.active_turns = Some(desk.ledger.cite(figure, drawn.modulus.1));
 }
 
 fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
@@ -130,9 +129,9 @@ fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
     ));
 }
 
-fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
+fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Coil) {
     let pen = desk.pen;
-    if let Some(rate) = drawn.facts.rate {
+    if let Some(rate) = drawn.rate {
         let expected = Doubted { value: rate.value, doubt: rate.doubt() };
         let difference = fit.rate_against(expected);
         let share = (difference.by / rate.value).value;
@@ -143,7 +142,7 @@ fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Draw
             Pen::percent(share.abs(), 1).text
         ));
     }
-    if let Some(free) = drawn.facts.free {
+    if let Some(free) = drawn.free() {
         let by = fit.free_against(Doubted::exact(free)).by;
         report.sentences.push(match off(pen, by) {
             Some(off) => text!("The line comes to a free height {off} the book's."),

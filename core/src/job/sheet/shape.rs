@@ -1,32 +1,31 @@
 //! Sizes, pitch, growth, bar and mass.
 
+use crate::coil::Across;
 use crate::coil::ends::Ends;
-use crate::coil::{Coiling, Diameters, bar, gaps, growth, solid};
+use crate::coil::{Diameters, bar, gaps, growth, solid};
 use crate::formula::Value;
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, show_stop};
+use crate::job::drawing::{GEOMETRY, as_given, show_stop};
 use crate::job::figures::{Pen, text};
 use crate::job::formulas;
 use crate::job::report::Sheet;
-use crate::job::service::Service;
-use crate::propagation::Across;
 use crate::quantity::{self, Length, Mass};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, service: &Service) {
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil) {
     let pen = desk.pen;
-    let facts = &drawn.facts;
-    if let Some(free) = facts.free {
+    if let Some(free) = drawn.free() {
         sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
     }
     // A solid height that the book gives stands alone; where authorities differ, both are shown.
-    if let (Some(coil), Some(turns), Some(ends), Some(solid)) =
-        (facts.diameters, facts.turns, facts.ends, facts.solid)
+    if let (Some(bar), Some(turns), Some(ends), Some(solid)) =
+        (drawn.drawing.bar, drawn.turns(), drawn.drawing.ends, drawn.solid())
         && solid.least < solid.greatest
     {
-        let (least, _) = solid::stops(coil.bar(), turns, ends);
-        sheet.solid_least = Some(show_stop(desk, coil, turns, least));
+        let (least, _) = solid::stops(bar.nominal(), turns, ends);
+        sheet.solid_least = Some(show_stop(desk, bar.nominal(), turns, least));
     }
-    if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
+    if let (Some(free), Some(solid)) = (drawn.free(), drawn.solid()) {
         sheet.travel = Some(desk.ledger.work(
             pen.height(free - solid.greatest),
             formulas::TRAVEL,
@@ -34,11 +33,12 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, servic
             &"definition",
         ));
     }
-    if let Some(coil) = facts.diameters {
-        diameters(desk, sheet, coil, drawn.across);
+    if let Some(coil) = drawn.diameters() {
+        let given = drawn.drawing.diameter.map(|(across, _)| across);
+        diameters(desk, sheet, coil, given);
         helix(desk, sheet, drawn, coil);
-        let duty = service.loads.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
-        least_gaps(desk, sheet, facts, coil, duty);
+        let duty = drawn.duty.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
+        least_gaps(desk, sheet, drawn, coil, duty);
     }
 }
 
@@ -66,8 +66,8 @@ fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Opt
     sheet.inside = show(Across::Inside, "Di", coil.inside(), formulas::INSIDE);
 }
 
-fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters) {
-    let Some(pitch) = drawn.facts.pitch else { return };
+fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diameters) {
+    let Some(pitch) = drawn.pitch() else { return };
     let pen = desk.pen;
     let [p, d, mean] = [pitch, coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let sizes: [Value<'_>; 3] = [("p", &p), ("d", &d), ("D", &mean)];
@@ -89,10 +89,10 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         &sizes,
         &growth::FREE_SOURCE,
     ));
-    let Some(turns) = drawn.facts.turns else { return };
-    let length = bar::whole(coil, pitch, turns, drawn.facts.ends);
+    let Some(turns) = drawn.turns() else { return };
+    let length = bar::whole(coil, pitch, turns, drawn.drawing.ends);
     let counted = |turns| quantity::write_number(turns, 4);
-    let open = drawn.facts.ends == Some(Ends::OpenGround);
+    let open = drawn.drawing.ends == Some(Ends::OpenGround);
     let formula = if open { bar::LENGTH_OPEN_GROUND } else { bar::LENGTH };
     let [nt, n] = [turns.total(), turns.active()].map(counted);
     sheet.bar_length = Some(desk.ledger.work(
@@ -101,7 +101,7 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
         &[("nt", &nt), ("n", &n), ("D", &mean), ("p", &p), ("d", &d)],
         &bar::SOURCE,
     ));
-    let steel = drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    let steel = drawn.steel;
     if let Some((steel, density)) = steel.and_then(|steel| Some((steel, steel.density()?))) {
         let figure = pen.figure::<Mass>(bar::mass(coil, length, density.value));
         let source = text!("{}; density: {}", bar::SOURCE, density.source);
@@ -123,13 +123,12 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
 fn least_gaps(
     desk: &mut Desk<'_>,
     sheet: &mut Sheet,
-    facts: &Facts,
+    drawn: &Coil,
     coil: Diameters,
     duty: gaps::Duty,
 ) {
-    let Some(turns) = facts.turns else { return };
+    let (Some(turns), Some(coiling)) = (drawn.turns(), drawn.drawing.coiling) else { return };
     let pen = desk.pen;
-    let coiling = Coiling::of(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
@@ -139,7 +138,7 @@ fn least_gaps(
         &[("n", &n), ("D", &mean), ("d", &d)],
         &gaps::SOURCE,
     ));
-    if let Some(solid) = facts.solid {
+    if let Some(solid) = drawn.solid() {
         sheet.least_height = Some(desk.ledger.work(
             pen.height(gaps::least_height(solid.greatest, gap)),
             gaps::LEAST_HEIGHT,

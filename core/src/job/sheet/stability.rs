@@ -6,24 +6,23 @@ use crate::coil::solid::Solid;
 use crate::coil::{bar, buckling, lateral, surge};
 use crate::formula::Value;
 use crate::job::desk::Desk;
-use crate::job::drawing::Moduli;
 use crate::job::figures::{Pen, text};
 use crate::job::report::{Buckling, Sheet};
-use crate::job::service::Service;
+
 use crate::quantity::{self, Mass, SpringRate, System};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
-    if let Some(poisson) = whole.drawn.moduli.as_ref().and_then(Moduli::poisson) {
-        sheet.buckling = Some(column(desk, whole, service, poisson));
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
+    if let Ok(poisson) = whole.drawn.drawing.poisson() {
+        sheet.buckling = Some(column(desk, whole, poisson));
         lateral_rate(desk, sheet, whole, poisson);
     }
     first_frequency(desk, sheet, whole);
 }
 
-fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f64) -> Buckling {
+fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, poisson: f64) -> Buckling {
     let pen = desk.pen;
     let Whole { coil, free, solid: Solid { greatest: solid, .. }, .. } = *whole;
-    let seating = service.seating;
+    let seating = whole.drawn.seating.unwrap_or(Seating::Guided);
     let nu = quantity::write_number(seating.coefficient(), 5);
     let gamma = quantity::write_number(buckling::shear_over_youngs(poisson), 5);
     let [l0, mean] = [free, coil.mean()].map(|size| pen.decimal(size));
@@ -94,9 +93,9 @@ fn lateral_rate(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, poiss
 }
 
 fn first_frequency(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
-    let steel = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    let steel = whole.drawn.steel;
     let (Some(density), Some(pitch)) =
-        (steel.and_then(|steel| steel.density()), whole.drawn.facts.pitch)
+        (steel.and_then(|steel| steel.density()), whole.drawn.pitch())
     else {
         return;
     };

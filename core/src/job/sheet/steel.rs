@@ -1,16 +1,16 @@
 //! The steel of a coil, as the tables have it.
 
 use crate::formula::Formula;
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Drawn;
 use crate::job::figures::Shown;
 use crate::job::formulas;
 use crate::job::report::{Figure, SteelRow};
 use crate::quantity::{MassDensity, Modulus};
 use crate::source::Sourced;
 
-pub(super) fn row(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<SteelRow> {
-    let steel = drawn.moduli.as_ref()?.steel?;
+pub(super) fn row(desk: &mut Desk<'_>, drawn: &Coil) -> Option<SteelRow> {
+    let steel = drawn.steel?;
     let row = steel.row();
     let doubt = steel.shear_doubt().map_or(0.0, |doubt| doubt.value.value);
     Some(SteelRow {

@@ -1,7 +1,7 @@
 //! What the steel bears: at solid, under the two loads of its work, and between them for long.
 
 use super::Whole;
-use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
+use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
 use crate::coil::{bar, growth, rate, set, stress};
@@ -10,14 +10,18 @@ use crate::job::drawing::{closing_load, show_stress};
 use crate::job::figures::{Pen, sentence, text};
 use crate::job::formulas;
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
-use crate::job::service::Service;
 use crate::material::{Allowable, Presetting, Steel};
 use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
-    let Some(steel) = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel) else { return };
-    sheet.standing = Some(standing(desk, whole, &steel, service.presetting));
-    let Some((least, most)) = service.loads else { return };
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
+    let Some(steel) = whole.drawn.steel else { return };
+    sheet.standing = Some(standing(
+        desk,
+        whole,
+        &steel,
+        whole.drawn.drawing.presetting.unwrap_or(Presetting::AsWound),
+    ));
+    let Some((least, most)) = whole.drawn.duty else { return };
     let closes = whole.rate * (whole.free - whole.solid.greatest);
     if let Some(past) = [least, most].into_iter().find(|load| *load > closes) {
         let pen = desk.pen;
@@ -30,7 +34,7 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, se
         return;
     }
     sheet.duty = [least, most].into_iter().map(|load| under(desk, whole, load)).collect();
-    sheet.fatigue = Some(between(desk, whole, &steel, service, (least, most)));
+    sheet.fatigue = Some(between(desk, whole, &steel, (least, most)));
 }
 
 fn standing(
@@ -164,8 +168,8 @@ fn radians(angle: Angle) -> String {
 
 fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
     let pen = desk.pen;
-    let pitch = whole.drawn.facts.pitch?;
-    let poisson = whole.drawn.moduli.as_ref()?.poisson()?;
+    let pitch = whole.drawn.pitch()?;
+    let poisson = whole.drawn.drawing.poisson().ok()?;
     let coil = whole.coil;
     let (now, _) = whole.pitch_at(height);
     if now < coil.bar() || now > pitch {
@@ -192,7 +196,6 @@ fn between(
     desk: &mut Desk<'_>,
     whole: &Whole<'_>,
     steel: &Steel,
-    service: &Service,
     (least, most): (Force, Force),
 ) -> Fatigue {
     let pen = desk.pen;
@@ -229,13 +232,14 @@ fn between(
             return report;
         }
     };
+    let surface = whole.drawn.drawing.surface.unwrap_or(Surface::Unpeened);
     for criterion in Criterion::ALL {
         let name = match criterion {
             Criterion::Goodman => "Goodman",
             Criterion::Gerber => "Gerber",
             Criterion::Sines => "Sines",
         };
-        match fatigue::endurance(cycle, strength, service.surface, criterion) {
+        match fatigue::endurance(cycle, strength, surface, criterion) {
             Ok(found) => {
                 let source = text!("{}; {}", fatigue::SOURCE, fatigue::ZIMMERLI);
                 let figure = Pen::number(found.safety, 3);

@@ -1,32 +1,28 @@
 //! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
 
-use crate::coil::ends::{DeadTurnsDoubt, TurnsError};
+use crate::coil::ends::LEAST_ACTIVE_TURNS;
+use crate::drawing::{self, Drawing, Figure as Asked, Figures, Range};
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Drawn;
 use crate::job::figures::{Pen, text};
 use crate::job::report::{Doubt, Figure, Trust};
-use crate::job::service::Service;
-use crate::job::tolerance::Tolerance;
-use crate::propagation::corners::{self, Between, Toleranced};
-use crate::propagation::{self, Budget, Input, Part, PropagationError, Sample};
+use crate::propagation::{self, Budget, Part};
 use crate::quantity::{self, Length, SpringRate};
-use core::ops::{Add, Mul, Sub};
 
 /// None where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Trust> {
-    let toleranced = toleranced(drawn, service)?;
-    let sample = toleranced.sample();
-    let budget = propagation::rate(&sample).ok()?;
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
+    let drawing = &drawn.drawing;
+    let budget = propagation::drawn_rate(drawing).ok()?;
     let pen = desk.pen;
-    let extremes = match corners::rate(&toleranced) {
+    let extremes = match drawing.drawn_rate() {
         Ok(extremes) => extremes,
-        Err(error) => {
+        Err(fails) => {
             return Some(Trust {
                 rate: None,
                 least: None,
                 most: None,
                 parts: Vec::new(),
-                sentence: no_coil(pen, &toleranced, &error),
+                sentence: no_coil(pen, drawing, fails)?,
             });
         }
     };
@@ -36,91 +32,53 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
     let mut corner = |rate, which: &'static str| {
         let figure = pen.figure::<SpringRate>(rate);
         let with = "every number at the end of its tolerance that goes that way".to_owned();
-        desk.ledger.show(figure, which, with, &corners::SOURCE)
+        desk.ledger.show(figure, which, with, &drawing::SOURCE)
     };
     let least = corner(extremes.least(), "R of the softest corner");
     let most = corner(extremes.most(), "R of the stiffest corner");
     let mut parts = Vec::new();
     for part in budget.parts.iter().filter(|part| part.share > 0.0) {
-        parts.push(doubt(desk, part, &sample));
+        parts.push(doubt(desk, part, drawing)?);
     }
-    Some(Trust {
-        rate: Some(rate),
-        least: Some(least),
-        most: Some(most),
-        parts,
-        sentence: sentence(pen, &budget),
-    })
+    let sentence = text!("{}{}", sentence(pen, &budget), untold(extremes.untold()));
+    Some(Trust { rate: Some(rate), least: Some(least), most: Some(most), parts, sentence })
 }
 
 /// Whether what is not known of the dead turns outweighs all else together.
-pub(super) fn ends_outweigh(drawn: &Drawn, service: &Service) -> bool {
-    let budget = toleranced(drawn, service).and_then(|it| propagation::rate(&it.sample()).ok());
+pub(super) fn ends_outweigh(drawn: &Coil) -> bool {
+    let budget = propagation::drawn_rate(&drawn.drawing).ok();
     let largest = budget.and_then(|budget| budget.largest());
-    largest.is_some_and(|part| part.input == Input::DeadTurns && part.share > 0.5)
+    largest.is_some_and(|part| part.input == Asked::DeadTurns && part.share > 0.5)
+}
+
+/// Which figures are without a tolerance, so that nothing of the ± is theirs.
+fn untold(figures: Figures) -> String {
+    if figures.is_empty() {
+        return String::new();
+    }
+    let named = quantity::joined(figures.iter(), ", ");
+    text!(" No tolerance is given of {named}: that counts as exact.")
 }
 
 /// Which tolerances leave no coil, in the units of the job.
-fn no_coil(pen: Pen, within: &Toleranced, error: &PropagationError) -> String {
+fn no_coil(pen: Pen, of: &Drawing, fails: Figures) -> Option<String> {
     let count = |turns: f64| quantity::write_number(turns, 4);
-    let size = |size: Between<Length>| {
+    if fails.contains(Asked::TotalTurns) {
+        return Some(text!(
+            "As few as {} turns less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
+            count(of.total_turns?.range(Asked::TotalTurns).least()),
+            count(of.dead()?.range(Asked::DeadTurns).most()),
+            count(LEAST_ACTIVE_TURNS)
+        ));
+    }
+    let size = |size: Range<Length>| {
         text!("between {} and {}", pen.decimal(size.least()), pen.decimal(size.most()))
     };
-    if let PropagationError::Turns(TurnsError::TooFew { least, .. }) = error {
-        return text!(
-            "As few as {} turns less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
-            count(within.total_turns.least()),
-            count(within.dead_turns.most()),
-            count(*least)
-        );
-    }
-    text!(
+    Some(text!(
         "A bar {} in a diameter {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
-        size(within.bar),
-        size(within.diameter)
-    )
-}
-
-fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
-    let facts = &drawn.facts;
-    let (coil, turns, across, moduli) =
-        (facts.diameters?, facts.turns?, drawn.across?, drawn.moduli.as_ref()?);
-    let diameter = match across {
-        propagation::Across::Outside => coil.outside(),
-        propagation::Across::Mean => coil.mean(),
-        propagation::Across::Inside => coil.inside(),
-    };
-    let spread = |value: f64, by: f64| Between::around(value, by, by).ok();
-    let shear = moduli.shear;
-    // The half-width of which the steel's standard uncertainty is a √3rd.
-    let by = shear * (moduli.doubt * libm::sqrt(3.0));
-    let tolerances = service.tolerances;
-    let dead_turns = drawn.dead_turns.map_or(0.0, DeadTurnsDoubt::half_width);
-    Some(Toleranced {
-        bar: within(coil.bar(), tolerances.bar)?,
-        across,
-        diameter: within(diameter, tolerances.diameter)?,
-        total_turns: within(turns.total(), tolerances.turns)?,
-        dead_turns: spread(turns.dead(), dead_turns.min(turns.dead()))?,
-        shear_modulus: Between::around(shear, by, by).ok()?,
-        // Loads go by it, the rate does not.
-        free: within(facts.free.unwrap_or(coil.mean()), tolerances.free)?,
-    })
-}
-
-/// A size between the ends of its tolerance; exact where none is given.
-fn within<Q>(nominal: Q, tolerance: Option<Tolerance<Q>>) -> Option<Between<Q>>
-where
-    Q: Copy
-        + core::fmt::Debug
-        + PartialOrd
-        + Add<Output = Q>
-        + Sub<Output = Q>
-        + Mul<f64, Output = Q>,
-{
-    let given = Tolerance::given(tolerance, nominal);
-    let (least, most) = (given.least().unwrap_or(nominal), given.most().unwrap_or(nominal));
-    Between::new(least, most).ok()
+        size(of.bar?.range(Asked::Bar)),
+        size(of.diameter?.1.range(Asked::Diameter))
+    ))
 }
 
 fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {
@@ -130,18 +88,19 @@ fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {
     if parts.is_empty() { "nothing is in doubt".to_owned() } else { parts.join(" + ") }
 }
 
-fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, sample: &Sample) -> Doubt {
+fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, of: &Drawing) -> Option<Doubt> {
     let pen = desk.pen;
+    let length = |doubt: Length| pen.rough(doubt).to_string();
+    let turns = |doubt: f64| quantity::write_number(doubt, 2);
     let (name, own) = match part.input {
-        Input::Bar => ("Bar", pen.rough(sample.bar.doubt).to_string()),
-        Input::Diameter => ("Diameter", pen.rough(sample.diameter.doubt).to_string()),
-        Input::TotalTurns => ("Turns in all", quantity::write_number(sample.total_turns.doubt, 2)),
-        Input::DeadTurns => ("Dead turns", quantity::write_number(sample.dead_turns.doubt, 2)),
-        Input::ShearModulus => {
-            let share = (sample.shear_modulus.doubt / sample.shear_modulus.value).value;
-            ("Shear modulus", Pen::percent(share, 1).text)
+        Asked::Bar => ("Bar", length(of.bar?.doubt())),
+        Asked::Diameter => ("Diameter", length(of.diameter?.1.doubt())),
+        Asked::TotalTurns => ("Turns in all", turns(of.total_turns?.doubt())),
+        Asked::DeadTurns => ("Dead turns", turns(of.dead()?.doubt())),
+        _ => {
+            let shear = of.shear()?;
+            ("Shear modulus", Pen::percent((shear.doubt() / shear.nominal()).value, 1).text)
         }
-        Input::FreeHeight => ("Free height", pen.rough(sample.free.doubt).to_string()),
     };
     let source = &propagation::SOURCE;
     let sensitivity = Pen::number(part.sensitivity, 3);
@@ -152,7 +111,7 @@ fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, sample: &Sample) -> Doubt
     let doubt = desk.ledger.show(figure, "∂R/∂x · u(x)", text!("u = {own}"), source);
     let share =
         desk.ledger.show(Pen::percent(part.share, 0), "share of the variance", with, source);
-    Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share }
+    Some(Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share })
 }
 
 fn sentence(pen: Pen, budget: &Budget<SpringRate>) -> String {

@@ -2,8 +2,9 @@
 
 use super::words;
 use crate::coil::{Hand, bar, rate, solid, stress};
+use crate::job::coil::ENDS;
 use crate::job::desk::Desk;
-use crate::job::drawing::{ENDS, GEOMETRY};
+use crate::job::drawing::GEOMETRY;
 use crate::job::figures::{Pen, text};
 use crate::job::input::Drawing as DrawingEntry;
 use crate::job::report::{DesignReport, Figure, PairReport};
@@ -13,7 +14,7 @@ use crate::quantity::{
     unit,
 };
 use crate::reading::{self, Step};
-use crate::sizing::{HANDS, Need, Pair, Spring, Verdict};
+use crate::sizing::{Design, HANDS, Need, Pair, Verdict};
 
 /// What all drawings of a search have in common.
 pub(super) struct Drawer<'a> {
@@ -25,13 +26,12 @@ impl Drawer<'_> {
     pub(super) fn report(
         &self,
         desk: &mut Desk<'_>,
-        spring: &Spring,
+        design: &Design,
         verdict: &Verdict,
         hand: Option<Hand>,
     ) -> DesignReport {
         let pen = desk.pen;
-        let Spring { drawing, rate: found, solid: closed, .. } = *spring;
-        let (coil, turns, free) = (drawing.coil, drawing.turns, drawing.free);
+        let Design { coil, turns, free, rate: found, solid: closed, .. } = *design;
         let chosen = "chosen in the search";
         let mut show = |figure: Figure, formula: &'static str, with: String, source: String| {
             desk.ledger.show(figure, formula, with, &source)
@@ -45,7 +45,7 @@ impl Drawer<'_> {
             "D = ∛(G · d⁴ / (8 · n · R)), rounded",
             text!(
                 "{}, R = {}",
-                self.metal(pen, spring),
+                self.metal(pen, design),
                 pen.say::<SpringRate>(self.need.work.rate())
             ),
             crate::sizing::MEAN_SOURCE.to_string(),
@@ -57,7 +57,7 @@ impl Drawer<'_> {
         let count = show(pen.figure::<Turns>(turns.total()), "nt = n + dead turns", with, source);
         let (load, height) = match self.need.work.height {
             Some(height) => (found * (free - height), height),
-            None => (spring.greatest_load, spring.lowest),
+            None => (design.greatest_load, design.lowest),
         };
         let put =
             text!("h = {}, F = {}", pen.decimal(height), pen.say::<Force>(self.need.work.load));
@@ -68,7 +68,7 @@ impl Drawer<'_> {
         let ends = self.need.make.ends;
         let (least, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
         let closed_figure = show(pen.height(closed), rule.formula, with, rule.source.to_string());
-        let with = text!("{}, D = {}", self.metal(pen, spring), pen.decimal(coil.mean()));
+        let with = text!("{}, D = {}", self.metal(pen, design), pen.decimal(coil.mean()));
         let figure = pen.figure::<SpringRate>(found);
         let rate = show(figure, "R = G · d⁴ / (8 · D³ · n)", with, rate::SOURCE.to_string());
         let with = text!(
@@ -89,8 +89,8 @@ impl Drawer<'_> {
             let formula = "τ = K · 8 · F · D / (π · d³), K as the steel's stress is meant";
             show(pen.figure::<Stress>(stress), formula, with, stress::SOURCE.to_string())
         };
-        let stress = stressed(spring.stress_at_load, spring.greatest_load);
-        let stress_solid = stressed(spring.stress_at_solid, found * (free - least.height));
+        let stress = stressed(design.stress_at_load, design.greatest_load);
+        let stress_solid = stressed(design.stress_at_solid, found * (free - least.height));
         let with = text!(
             "d = {}, D = {}, nt = {}, ρ = {}",
             pen.decimal(coil.bar()),
@@ -98,10 +98,10 @@ impl Drawer<'_> {
             words::turns(turns.total()),
             pen.say::<MassDensity>(self.need.metal.density)
         );
-        let figure = pen.figure::<Mass>(spring.mass);
+        let figure = pen.figure::<Mass>(design.mass);
         let mass = show(figure, "m = ρ · π/4 · d² · l", with, bar::SOURCE.to_string());
         DesignReport {
-            drawing: self.drawing(pen.system, spring, hand),
+            drawing: self.drawing(pen.system, design, hand),
             bar: size,
             mean,
             outside,
@@ -117,12 +117,12 @@ impl Drawer<'_> {
         }
     }
 
-    fn metal(&self, pen: Pen, spring: &Spring) -> String {
+    fn metal(&self, pen: Pen, design: &Design) -> String {
         text!(
             "G = {}, d = {}, n = {}",
             pen.say::<Modulus>(self.need.metal.shear_modulus),
-            pen.decimal(spring.drawing.coil.bar()),
-            words::turns(spring.drawing.turns.active())
+            pen.decimal(design.coil.bar()),
+            words::turns(design.turns.active())
         )
     }
 
@@ -149,15 +149,14 @@ impl Drawer<'_> {
     }
 
     /// The drawing as a job holds it: texts that read back to the same sizes.
-    fn drawing(&self, system: System, spring: &Spring, hand: Option<Hand>) -> DrawingEntry {
-        let drawing = spring.drawing;
+    fn drawing(&self, system: System, design: &Design, hand: Option<Hand>) -> DrawingEntry {
         let size = |length| written(length, system).as_str().into();
         let ends = ENDS.iter().find(|(_, ends)| *ends == Some(self.need.make.ends));
         let mut entry = DrawingEntry {
-            bar: size(drawing.coil.bar()),
-            mean: size(drawing.coil.mean()),
-            turns: plain(drawing.turns.total(), 10).as_str().into(),
-            free: size(drawing.free),
+            bar: size(design.coil.bar()),
+            mean: size(design.coil.mean()),
+            turns: plain(design.turns.total(), 10).as_str().into(),
+            free: size(design.free),
             steel: self.steel.id().into(),
             ..DrawingEntry::default()
         };
