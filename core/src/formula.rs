@@ -35,6 +35,8 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("Fm", "mean load of the nests"),
     symbol("G", "shear modulus"),
     symbol("KB", "Bergsträsser's factor"),
+    symbol("KS", "factor of direct shear"),
+    symbol("KW", "Wahl's factor"),
     symbol("L", "height of the coil under the load"),
     symbol("L0", "free height of the coil"),
     symbol("Lc", "solid height of the coil"),
@@ -51,7 +53,9 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("Ssu", "ultimate shear strength"),
     symbol("TL", "least limit of the book"),
     symbol("TU", "greatest limit of the book"),
+    symbol("U", "energy that is stored"),
     symbol("W", "weight on the frame"),
+    symbol("Dx", "the diameter that is given"),
     symbol("X", "reach of the nests along the frame"),
     symbol("Y", "reach of the nests across the frame"),
     symbol("a", "rise along the frame per length"),
@@ -59,6 +63,9 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("b", "rise across the frame per length"),
     symbol("c", "part of a nest's load that the wheel carries"),
     symbol("d", "diameter of the bar"),
+    symbol("d1", "bar of the wider coil"),
+    symbol("d2", "bar of the narrower coil"),
+    symbol("e", "gap between the coils, free"),
     symbol("e1", "tolerance of squareness"),
     symbol("e2", "tolerance of parallelism"),
     symbol("f", "first frequency"),
@@ -69,6 +76,7 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("h2", "the second mean height"),
     symbol("j", "share of the tensile strength that is allowed"),
     symbol("k", "rate"),
+    symbol("k0", "rate by the textbook"),
     symbol("kF", "factor of the active turns"),
     symbol("kQ", "rate sideways"),
     symbol("l", "length of the bar"),
@@ -85,12 +93,17 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("r", "reading"),
     symbol("rb", "what no choice can better"),
     symbol("rl", "what is left"),
+    symbol("s", "deflection"),
+    symbol("sx", "sensitivity, without its sign"),
     symbol("t", "shim"),
+    symbol("tα", "slope of the turns, p / (π · D)"),
     symbol("u", "standard uncertainty"),
+    symbol("ui", "uncertainty by one of the sizes"),
     symbol("up", "uncertainty by the places round the coil"),
     symbol("uq", "part of its load that a wheel may lose by the test"),
     symbol("ur", "uncertainty by the marks of the tape"),
     symbol("ut", "uncertainty by the tape's own error"),
+    symbol("ux", "uncertainty of the size, as a part of it"),
     symbol("w", "twist of the frame"),
     symbol("x", "place along the frame"),
     symbol("xm", "middle of the nests along the frame"),
@@ -107,12 +120,14 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("γ", "shear modulus over Young's modulus"),
     symbol("η", "√((0.5 + γ) · (γ + (1 − ξ) / ξ))"),
     symbol("λ", "slenderness, L0 / D"),
+    symbol("μ", "Poisson's ratio"),
     symbol("ν", "seating coefficient"),
     symbol("ξ", "part of the free height by which the coil is pressed"),
     symbol("ρ", "density"),
     symbol("τ", "stress in the bar, uncorrected"),
     symbol("τa", "amplitude of the stress"),
     symbol("τc", "stress at solid"),
+    symbol("τk", "stress at the inside of the coil"),
     symbol("τm", "mean stress"),
     symbol("τz", "allowable stress at solid"),
 ];
@@ -209,11 +224,14 @@ impl Put {
             rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
         {
             self.part(before.trim_end_matches("Σ "), values, &[]);
+            let of_all = before.ends_with("max(");
+            let joint = if of_all { ", " } else { " + " };
             // A sum that stands alone needs no brackets.
-            let many = terms.len() != 1 && !(before == "Σ " && after.is_empty());
+            let alone = before == "Σ " && after.is_empty();
+            let many = terms.len() != 1 && !alone && !of_all;
             self.with.push_str(if many { "(" } else { "" });
             for (index, own) in terms.iter().enumerate() {
-                self.with.push_str(if index > 0 { " + " } else { "" });
+                self.with.push_str(if index > 0 { joint } else { "" });
                 self.part(term, values, own.as_ref());
             }
             self.with.push_str(if terms.is_empty() { "0" } else { "" });

@@ -4,8 +4,10 @@
 //! come of it by itself; here it gives a rate and a load with a [`Budget`] of who is to blame for the
 //! doubt.
 
+use crate::coil::Across;
 use crate::coil::ends::DeadTurnsDoubt;
 use crate::drawing::{Drawing, Figure, Figures, Given, Point, Range, both};
+use crate::formula::Formula;
 use crate::quantity::{Force, Length, SpringRate};
 use crate::source::{Known, Source};
 use core::ops::Mul;
@@ -158,6 +160,28 @@ impl Term {
 
 fn metres(given: Given<Length>) -> Given<f64> {
     given.map(|length| length.value)
+}
+
+/// By how many per cent a rate changes where an input changes by one, in symbols. `Dx` is the diameter
+/// that is given.
+#[must_use]
+pub const fn sensitivity(input: Figure, across: Across) -> Formula {
+    const MEAN: Formula = Formula::new("s = 4");
+    const OUTSIDE: Formula = Formula::new("s = 4 + 3 · {d} / {D}");
+    const INSIDE: Formula = Formula::new("s = 4 − 3 · {d} / {D}");
+    const DIAMETER: Formula = Formula::new("s = −3 · {Dx} / {D}");
+    const TOTAL: Formula = Formula::new("s = −{nt} / ({nt} − {nd})");
+    const DEAD: Formula = Formula::new("s = {nd} / ({nt} − {nd})");
+    const AS_IT_IS: Formula = Formula::new("s = 1");
+    match (input, across) {
+        (Figure::Bar, Across::Mean) => MEAN,
+        (Figure::Bar, Across::Outside) => OUTSIDE,
+        (Figure::Bar, Across::Inside) => INSIDE,
+        (Figure::Diameter, _) => DIAMETER,
+        (Figure::TotalTurns, _) => TOTAL,
+        (Figure::DeadTurns, _) => DEAD,
+        _ => AS_IT_IS,
+    }
 }
 
 /// What the rate by the sizes has of each of them.

@@ -72,7 +72,7 @@ mod series;
 
 pub use crate::coil::stress::Factor;
 pub use contradiction::{MOST_CELLS, NeedError};
-pub use design::{Design, MEAN_SOURCE, mean_for_rate};
+pub use design::{Design, MEAN, MEAN_SOURCE, mean_for_rate};
 pub use limit::{Limit, Limits, Verdict};
 pub use map::{Cell, Map};
 pub use need::{

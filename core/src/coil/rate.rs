@@ -45,6 +45,11 @@ pub const FORMULA: Formula = Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · 
 pub const FORMULA_OF_ALL_TURNS: Formula =
     Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · ({nt} − {nd}))");
 
+/// The load of a coil at a height, in symbols.
+pub const LOAD: Formula = Formula::new("{F} = {k} · ({L0} − {L})");
+/// The free height that gives a load at a height, in symbols.
+pub const FREE: Formula = Formula::new("{L0} = {L} + {F} / {k}");
+
 /// The height of a coil under a load, in symbols.
 pub const HEIGHT: Formula = Formula::new("{L} = {L0} − {F} / {k}");
 
@@ -88,6 +93,18 @@ pub fn corrected(
     };
     let index = coil.index();
     rate / (1.0 - 3.0 / (16.0 * index * index) + c * tangent * tangent)
+}
+
+/// [`corrected`] in symbols.
+#[must_use]
+pub const fn corrected_formula(ends: EndsTurn) -> Formula {
+    const HELD: Formula = Formula::new("{k} = {k0} / (1 − 3 / (16 · {C}²) + (0.5 − {μ}) · {tα}²)");
+    const FREE: Formula =
+        Formula::new("{k} = {k0} / (1 − 3 / (16 · {C}²) + (1 − {μ}) / (2 · (1 + {μ})) · {tα}²)");
+    match ends {
+        EndsTurn::Held => HELD,
+        EndsTurn::Free => FREE,
+    }
 }
 
 /// Where [`corrected`] comes from.

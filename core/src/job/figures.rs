@@ -182,11 +182,6 @@ pub(crate) fn sentence(said: &str) -> String {
     first.chain(letters).chain(['.']).collect()
 }
 
-/// The terms of a sum: `3 693 lb + 835 lb`.
-pub(crate) fn sum(terms: impl Iterator<Item = impl fmt::Display>) -> String {
-    quantity::joined(terms, " + ")
-}
-
 /// The units of a system's axes.
 pub(crate) fn axes(system: System) -> Axes {
     let axis = |table: &quantity::Table| {

@@ -13,9 +13,45 @@ pub(crate) const SETTLES: &str =
 pub(crate) const BEST_LINE: &str =
     "the straight line with the least sum of squares, or two that meet";
 
-pub(crate) const SHEAR_MODULUS: (Formula, &str) = (Formula::new("{G}"), "G");
-pub(crate) const YOUNGS_MODULUS: (Formula, &str) = (Formula::new("{E}"), "E");
-pub(crate) const DENSITY: (Formula, &str) = (Formula::new("{ρ}"), "ρ");
+/// A letter that stands for what is given.
+macro_rules! letter {
+    ($sign:literal) => {
+        (const { $crate::formula::Formula::new(concat!("{", $sign, "}")) }, $sign)
+    };
+}
+pub(crate) use letter;
+
+/// A letter, as a formula and as it is put in.
+pub(crate) type Letter = (Formula, &'static str);
+
+pub(crate) const INDEX: Formula = Formula::new("{C} = {D} / {d}");
+pub(crate) const ACTIVE_TURNS: Formula = Formula::new("{n} = {nt} − {nd}");
+pub(crate) const RATE_AND_DOUBT: Formula =
+    Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · ({nt} − {nd}));  {u} = √(Σ [{ui}²])");
+pub(crate) const PART_OF_DOUBT: Formula = Formula::new("{ui} = {sx} · {ux} · {k}");
+pub(crate) const SHARE_OF_VARIANCE: Formula = Formula::new("share = ({ui} / {u})²");
+
+pub(crate) const TURNS_IN_ALL: Formula = Formula::new("{nt} = {n} + {nd}");
+pub(crate) const OF_BOTH: Formula = Formula::new("share = {F1} / ({F1} + {F2})");
+pub(crate) const MASS_OF_ALL: Formula = Formula::new("{m} = Σ [{m}]");
+
+pub(crate) const NEST_FREE: Formula = Formula::new("{h} = max([{L0} + {o}])");
+pub(crate) const NEST_SOLID: Formula = Formula::new("{h} = max([{Lc} + {o}])");
+pub(crate) const TOUCHES: Formula = Formula::new("{h} = {L0} + {o}");
+pub(crate) const STOPS: Formula = Formula::new("{h} = {Lc} + {o}");
+pub(crate) const NEST_LOAD: Formula = Formula::new("{F} = Σ [{F}]");
+pub(crate) const NEST_RATE: Formula = Formula::new("{k} = Σ [{k}]");
+pub(crate) const NEST_HEIGHT: Formula =
+    Formula::new("{h} = (Σ [{k} · ({L0} + {o})] − {F}) / Σ [{k}]");
+pub(crate) const STOP_LOAD: Formula = Formula::new("{F} = {F2} − {F1}");
+pub(crate) const COIL_LOAD: Formula = Formula::new("{F} = {k} · max(0, {L0} + {o} − {h})");
+pub(crate) const OF_NEST: Formula = Formula::new("share = {F1} / {F2}");
+pub(crate) const TO_SOLID: Formula = Formula::new("left = {L} − {Lc}");
+pub(crate) const ENERGY: Formula = Formula::new("{U} = Σ [{F} · {s} / 2]");
+pub(crate) const GAP: Formula = Formula::new("gap = ({Di} − {De}) / 2");
+pub(crate) const GAP_GROWN: Formula = Formula::new("gap = {e} − {ΔD} / 2");
+pub(crate) const GAP_USUAL: Formula = Formula::new("gap = ({d1} − {d2}) / 2");
+
 pub(crate) const MEAN_OF_INSIDE: Formula = Formula::new("{D} = {Di} + {d}");
 pub(crate) const MEAN_OF_OUTSIDE: Formula = Formula::new("{D} = {De} − {d}");
 pub(crate) const OUTSIDE: Formula = Formula::new("{De} = {D} + {d}");

@@ -7,6 +7,7 @@ use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
 use crate::coil::{Across, Diameters, bar, buckling, gaps, growth, rate, solid, stress};
 use crate::drawing::{Drawing, Figures, Given, Point, both};
+use crate::formula::Formula;
 use crate::material::StrengthError;
 use crate::nest::clearance;
 use crate::quantity::{Force, Length, Mass, Pressure, SpringRate};
@@ -116,6 +117,9 @@ pub fn mean_for_rate(
 ) -> Length {
     bar * libm::cbrt((shear_modulus * bar / (8.0 * active * rate)).value)
 }
+
+/// [`mean_for_rate`] in symbols.
+pub const MEAN: Formula = Formula::new("{D} = ∛({G} · {d}⁴ / (8 · {k} · {n}))");
 
 /// Where [`mean_for_rate`] comes from.
 pub const MEAN_SOURCE: Source =

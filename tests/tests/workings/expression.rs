@@ -93,7 +93,7 @@ fn evaluate(tokens: &[Token]) -> Result<f64, String> {
 
 /// The numbers with their units, and what stands between them in the other library's spelling.
 fn tokens(with: &str, rounded: &[String], mass: bool) -> Vec<Token> {
-    let with = with.replace('\u{202f}', "");
+    let with = one_by_one(&with.replace('\u{202f}', ""));
     let mut rest = with.as_str();
     let mut all = Vec::new();
     while let Some(first) = rest.chars().next() {
@@ -126,6 +126,22 @@ fn tokens(with: &str, rounded: &[String], mass: bool) -> Vec<Token> {
         }
     }
     all
+}
+
+/// The greatest of many as the greatest of two, and so on: the other library knows it of two alone.
+fn one_by_one(with: &str) -> String {
+    let Some((before, rest)) = with.split_once("max(") else { return with.to_owned() };
+    let mut depth = 1;
+    let end = rest.find(|c| {
+        depth += i32::from(c == '(') - i32::from(c == ')');
+        depth == 0
+    });
+    let (all, after) = rest.split_at(end.unwrap_or(rest.len()));
+    let nested =
+        all.split(", ").map(str::to_owned).reduce(|one, other| format!("max(({one}), ({other}))"));
+    let nested = nested.unwrap_or_default().replace("max(", "\u{1}(");
+    one_by_one(&format!("{before}({nested}){}", &after[after.len().min(1)..]))
+        .replace('\u{1}', "max")
 }
 
 /// `13 7/8 in`, `0.3 mm`, `7`: a number with its unit, and what follows.
@@ -192,6 +208,7 @@ fn what_is_put_in_is_read() {
         ),
         ("max(0, 3 mm − 4 mm)", 0.0),
         ("(−2)² + √(9) + Φ(0)", 7.5),
+        ("max(1 in + 1 in, 1 in, 3 in) / 1 in", 3.0),
         ("98 %", 0.98),
     ] {
         let (found, _) = worked(with, &[], false).unwrap();

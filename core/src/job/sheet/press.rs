@@ -4,7 +4,7 @@ use crate::job::coil::Coil;
 use crate::job::desk::Desk;
 use crate::job::drawing::as_given;
 use crate::job::figures::{Pen, text};
-use crate::job::formulas;
+use crate::job::formulas::{self, letter};
 use crate::job::report::{Press, PressRow};
 use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
 use crate::propagation::Doubted;
@@ -89,8 +89,8 @@ fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
             ],
             &load_test::SOURCE,
         );
-        let height = as_given(desk, height, "L", "the reading");
-        let load = as_given(desk, load, "F", "the reading");
+        let height = as_given::<Length>(desk, height, letter!("L"), "the reading");
+        let load = as_given::<Force>(desk, load, letter!("F"), "the reading");
         report.rows.push(PressRow { height, load, off });
     }
 }

@@ -8,14 +8,19 @@ use crate::job::coil::Coil;
 use crate::job::desk::Desk;
 use crate::job::drawing::{GEOMETRY, as_given, show_stop};
 use crate::job::figures::{Pen, text};
-use crate::job::formulas;
+use crate::job::formulas::{self, letter};
 use crate::job::report::Sheet;
 use crate::quantity::{self, Length, Mass};
 
 pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil) {
     let pen = desk.pen;
     if let Some(free) = drawn.free() {
-        sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
+        sheet.free = Some(as_given::<Length>(
+            desk,
+            pen.height(free),
+            letter!("L0"),
+            "the book's free height",
+        ));
     }
     // A solid height that the book gives stands alone; where authorities differ, both are shown.
     if let (Some(bar), Some(turns), Some(ends), Some(solid)) =
@@ -44,14 +49,14 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil) {
 
 fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Option<Across>) {
     let pen = desk.pen;
-    sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
+    sheet.bar = Some(as_given::<Length>(desk, pen.size(coil.bar()), letter!("d"), "the drawing"));
     let [bar, mean, outside, inside] =
         [coil.bar(), coil.mean(), coil.outside(), coil.inside()].map(|size| pen.decimal(size));
     let sizes: [Value<'_>; 4] = [("d", &bar), ("D", &mean), ("De", &outside), ("Di", &inside)];
-    let mut show = |across, symbol, size, formula| {
+    let mut show = |across, letter, size, formula| {
         let figure = pen.size(size);
         Some(if given == Some(across) {
-            as_given(desk, figure, symbol, "the drawing")
+            as_given::<Length>(desk, figure, letter, "the drawing")
         } else {
             desk.ledger.work(figure, formula, &sizes, &GEOMETRY)
         })
@@ -61,9 +66,9 @@ fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Opt
     } else {
         formulas::MEAN_OF_OUTSIDE
     };
-    sheet.mean = show(Across::Mean, "D", coil.mean(), from);
-    sheet.outside = show(Across::Outside, "De", coil.outside(), formulas::OUTSIDE);
-    sheet.inside = show(Across::Inside, "Di", coil.inside(), formulas::INSIDE);
+    sheet.mean = show(Across::Mean, letter!("D"), coil.mean(), from);
+    sheet.outside = show(Across::Outside, letter!("De"), coil.outside(), formulas::OUTSIDE);
+    sheet.inside = show(Across::Inside, letter!("Di"), coil.inside(), formulas::INSIDE);
 }
 
 fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diameters) {

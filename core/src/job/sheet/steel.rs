@@ -1,10 +1,9 @@
 //! The steel of a coil, as the tables have it.
 
-use crate::formula::Formula;
 use crate::job::coil::Coil;
 use crate::job::desk::Desk;
 use crate::job::figures::Shown;
-use crate::job::formulas;
+use crate::job::formulas::{Letter, letter};
 use crate::job::report::{Figure, SteelRow};
 use crate::quantity::{MassDensity, Modulus};
 use crate::source::Sourced;
@@ -17,35 +16,23 @@ pub(super) fn row(desk: &mut Desk<'_>, drawn: &Coil) -> Option<SteelRow> {
         id: steel.id(),
         name: steel.name(),
         row,
-        shear_modulus: tabled::<Modulus>(
-            desk,
-            row,
-            formulas::SHEAR_MODULUS,
-            steel.shear_modulus(),
-            doubt,
-        ),
-        youngs_modulus: tabled::<Modulus>(
-            desk,
-            row,
-            formulas::YOUNGS_MODULUS,
-            steel.youngs_modulus(),
-            0.0,
-        ),
+        shear_modulus: tabled::<Modulus>(desk, row, letter!("G"), steel.shear_modulus(), doubt),
+        youngs_modulus: tabled::<Modulus>(desk, row, letter!("E"), steel.youngs_modulus(), 0.0),
         density: steel
             .density()
-            .map(|density| tabled::<MassDensity>(desk, row, formulas::DENSITY, density, 0.0)),
+            .map(|density| tabled::<MassDensity>(desk, row, letter!("ρ"), density, 0.0)),
     })
 }
 
 fn tabled<K: Shown>(
     desk: &mut Desk<'_>,
     row: Option<&'static str>,
-    (formula, sign): (Formula, &'static str),
+    (formula, sign): Letter,
     number: Sourced<K::Value>,
     doubt: f64,
 ) -> Figure {
     let figure = desk.pen.doubted::<K>(number.value, doubt);
-    let by_table = figure.text.clone();
+    let by_table = desk.pen.exact::<K>(number.value);
     let figure = desk.ledger.work(figure, formula, &[(sign, &by_table)], &number.source);
     desk.ledger.cite(figure, row)
 }

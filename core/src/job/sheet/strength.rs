@@ -6,9 +6,9 @@ use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
 use crate::coil::{bar, growth, rate, set, stress};
 use crate::job::desk::Desk;
-use crate::job::drawing::{closing_load, show_stress};
+use crate::job::drawing::{Pressed, as_given, show_stress, show_stress_at};
 use crate::job::figures::{Pen, sentence, text};
-use crate::job::formulas;
+use crate::job::formulas::{self, letter};
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::material::{Allowable, Presetting, Steel};
 use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
@@ -90,8 +90,8 @@ fn standing(
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
-    let from = closing_load(pen, rate, free, solid);
-    report.stress = Some(show_stress(desk, coil, load, factor, &from));
+    let pressed = Pressed { rate, free, to: solid };
+    report.stress = Some(show_stress_at(desk, coil, pressed, factor));
     report.reserve = Some(desk.ledger.work(
         Pen::percent(at_solid.reserve(), 0),
         formulas::RESERVE,
@@ -137,12 +137,12 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
         &"definition",
     );
     let loaded = pen.figure::<Force>(load);
-    let load_figure = crate::job::drawing::as_given(desk, loaded, "F", "the load as given");
+    let load_figure = as_given::<Force>(desk, loaded, letter!("F"), "the load as given");
     DutyState {
         load: load_figure,
         height: height_figure,
-        stress: show_stress(desk, coil, load, Factor::Uncorrected, ""),
-        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser, ""),
+        stress: show_stress(desk, coil, load, Factor::Uncorrected),
+        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser),
         growth: grown(desk, whole, height),
         gap: gap(desk, whole, height),
     }

@@ -1,13 +1,17 @@
 //! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
 
 use crate::coil::ends::LEAST_ACTIVE_TURNS;
-use crate::drawing::{self, Drawing, Figure as Asked, Figures, Range};
+use crate::coil::rate::FORMULA_OF_ALL_TURNS;
+use crate::drawing::{self, Drawing, Figure as Asked, Figures, Given, Range};
+use crate::formula::Value;
 use crate::job::coil::Coil;
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{PART_OF_DOUBT, RATE_AND_DOUBT, SHARE_OF_VARIANCE};
 use crate::job::report::{Doubt, Figure, Trust};
 use crate::propagation::{self, Budget, Part};
-use crate::quantity::{self, Length, SpringRate};
+use crate::quantity::{self, Length, Modulus, Said, SpringRate};
+use std::fmt::Display;
 
 /// None where the drawing gives no rate.
 pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
@@ -27,18 +31,22 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
         }
     };
     let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
-    let with = parts_text(pen, &budget);
-    let rate = desk.ledger.show(figure, "u² = Σ (∂R/∂x · u(x))²", with, &propagation::SOURCE);
-    let mut corner = |rate, which: &'static str| {
+    let parts = budget.parts.iter().filter(|part| part.share > 0.0);
+    let parts: Vec<Said> = parts.map(|part| pen.exact::<SpringRate>(part.doubt)).collect();
+    let put = RATE_AND_DOUBT.put_sum(
+        &corner(pen, drawing, End::Nominal, End::Nominal)?.values(),
+        parts.iter().map(|part| [("ui", part as _)]),
+    );
+    let rate = desk.ledger.put(figure, RATE_AND_DOUBT, put, &propagation::SOURCE);
+    let mut end = |rate, corner: Corner| {
         let figure = pen.figure::<SpringRate>(rate);
-        let with = "every number at the end of its tolerance that goes that way".to_owned();
-        desk.ledger.show(figure, which, with, &drawing::SOURCE)
+        desk.ledger.work(figure, FORMULA_OF_ALL_TURNS, &corner.values(), &drawing::SOURCE)
     };
-    let least = corner(extremes.least(), "R of the softest corner");
-    let most = corner(extremes.most(), "R of the stiffest corner");
+    let least = end(extremes.least(), corner(pen, drawing, End::Least, End::Most)?);
+    let most = end(extremes.most(), corner(pen, drawing, End::Most, End::Least)?);
     let mut parts = Vec::new();
     for part in budget.parts.iter().filter(|part| part.share > 0.0) {
-        parts.push(doubt(desk, part, drawing)?);
+        parts.push(doubt(desk, part, &budget, drawing)?);
     }
     let sentence = text!("{}{}", sentence(pen, &budget), untold(extremes.untold()));
     Some(Trust { rate: Some(rate), least: Some(least), most: Some(most), parts, sentence })
@@ -81,36 +89,116 @@ fn no_coil(pen: Pen, of: &Drawing, fails: Figures) -> Option<String> {
     ))
 }
 
-fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {
-    let parts = budget.parts.iter().filter(|part| part.share > 0.0);
-    let parts: Vec<String> =
-        parts.map(|part| text!("({})²", pen.say::<SpringRate>(part.doubt))).collect();
-    if parts.is_empty() { "nothing is in doubt".to_owned() } else { parts.join(" + ") }
+/// What a rate is worked out from, with its tolerances at one end.
+struct Corner {
+    shear: Said,
+    bar: Said,
+    mean: Said,
+    total: String,
+    dead: String,
 }
 
-fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, of: &Drawing) -> Option<Doubt> {
+impl Corner {
+    fn values(&self) -> [Value<'_>; 5] {
+        [
+            ("G", &self.shear),
+            ("d", &self.bar),
+            ("D", &self.mean),
+            ("nt", &self.total),
+            ("nd", &self.dead),
+        ]
+    }
+}
+
+/// An end of a range.
+#[derive(Clone, Copy)]
+enum End {
+    Least,
+    Nominal,
+    Most,
+}
+
+impl End {
+    fn of<Q: Copy>(self, range: Range<Q>) -> Q {
+        match self {
+            Self::Least => range.least(),
+            Self::Nominal => range.nominal(),
+            Self::Most => range.most(),
+        }
+    }
+}
+
+/// What stiffens a coil at one end of its range, and what softens it at the other.
+fn corner(pen: Pen, of: &Drawing, stiffening: End, softening: End) -> Option<Corner> {
+    let bar = stiffening.of(of.bar?.range(Asked::Bar));
+    let (across, diameter) = of.diameter?;
+    let coil = across.coil(bar, softening.of(diameter.range(Asked::Diameter))).ok()?;
+    let turns = |turns: f64| quantity::write_number(turns, 7);
+    Some(Corner {
+        shear: pen.exact::<Modulus>(stiffening.of(of.shear()?.range(Asked::ShearModulus))),
+        bar: pen.decimal(bar),
+        mean: pen.decimal(coil.mean()),
+        total: turns(softening.of(of.total_turns?.range(Asked::TotalTurns))),
+        dead: turns(stiffening.of(of.dead()?.range(Asked::DeadTurns))),
+    })
+}
+
+fn doubt(
+    desk: &mut Desk<'_>,
+    part: &Part<SpringRate>,
+    budget: &Budget<SpringRate>,
+    of: &Drawing,
+) -> Option<Doubt> {
     let pen = desk.pen;
-    let length = |doubt: Length| pen.rough(doubt).to_string();
-    let turns = |doubt: f64| quantity::write_number(doubt, 2);
-    let (name, own) = match part.input {
-        Asked::Bar => ("Bar", length(of.bar?.doubt())),
-        Asked::Diameter => ("Diameter", length(of.diameter?.1.doubt())),
-        Asked::TotalTurns => ("Turns in all", turns(of.total_turns?.doubt())),
-        Asked::DeadTurns => ("Dead turns", turns(of.dead()?.doubt())),
+    let length = |given: Given<Length>| {
+        (pen.rough(given.doubt()).to_string(), (given.doubt() / given.nominal()).value)
+    };
+    let turns = |given: Given<f64>| {
+        (quantity::write_number(given.doubt(), 2), given.doubt() / given.nominal())
+    };
+    let (name, (own, relative)) = match part.input {
+        Asked::Bar => ("Bar", length(of.bar?)),
+        Asked::Diameter => ("Diameter", length(of.diameter?.1)),
+        Asked::TotalTurns => ("Turns in all", turns(of.total_turns?)),
+        Asked::DeadTurns => ("Dead turns", turns(of.dead()?)),
         _ => {
             let shear = of.shear()?;
-            ("Shear modulus", Pen::percent((shear.doubt() / shear.nominal()).value, 1).text)
+            let relative = (shear.doubt() / shear.nominal()).value;
+            ("Shear modulus", (Pen::percent(relative, 1).text, relative))
         }
     };
     let source = &propagation::SOURCE;
-    let sensitivity = Pen::number(part.sensitivity, 3);
-    let with = text!("of {name}").to_lowercase();
-    let sensitivity = desk.ledger.show(sensitivity, "∂R/∂x · x/R", with.clone(), source);
+    let values = corner(pen, of, End::Nominal, End::Nominal)?;
+    let diameter = pen.decimal(of.diameter?.1.nominal());
+    let [d, mean, nt, nd] =
+        [&values.bar as &dyn Display, &values.mean, &values.total, &values.dead];
+    let sensitivity = desk.ledger.work(
+        Pen::number(part.sensitivity, 3),
+        propagation::sensitivity(part.input, of.diameter?.0),
+        &[("d", d), ("D", mean), ("Dx", &diameter), ("nt", nt), ("nd", nd)],
+        source,
+    );
     let text = pen.doubt::<SpringRate>(part.doubt).to_string();
     let figure = Figure { text, ..pen.figure::<SpringRate>(part.doubt) };
-    let doubt = desk.ledger.show(figure, "∂R/∂x · u(x)", text!("u = {own}"), source);
-    let share =
-        desk.ledger.show(Pen::percent(part.share, 0), "share of the variance", with, source);
+    let doubt = desk.ledger.work(
+        figure,
+        PART_OF_DOUBT,
+        &[
+            ("sx", &quantity::write_number(part.sensitivity.abs(), 5)),
+            ("ux", &quantity::write_number(relative, 5)),
+            ("k", &pen.exact::<SpringRate>(budget.value)),
+        ],
+        source,
+    );
+    let share = desk.ledger.work(
+        Pen::percent(part.share, 0),
+        SHARE_OF_VARIANCE,
+        &[
+            ("ui", &pen.exact::<SpringRate>(part.doubt)),
+            ("u", &pen.exact::<SpringRate>(budget.doubt)),
+        ],
+        source,
+    );
     Some(Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share })
 }
 
