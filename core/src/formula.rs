@@ -91,6 +91,8 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("p1", "pitch at the height under load"),
     symbol("q", "factor of the grade"),
     symbol("r", "reading"),
+    symbol("r1", "least reading"),
+    symbol("r2", "greatest reading"),
     symbol("rb", "what no choice can better"),
     symbol("rl", "what is left"),
     symbol("s", "deflection"),

@@ -5,6 +5,7 @@ use super::desk::Desk;
 use super::entry::Entry;
 use super::figures::{Pen, axes};
 use super::file;
+use super::formulas::COST_OF_LOAD;
 use super::frame::Named;
 use super::input::{Job, NestEntry, Record, Seat};
 use super::labels::{self, Marked};
@@ -20,6 +21,7 @@ use super::taped::Taped;
 use super::{cautions, cut};
 use super::{drawing, frame, pool, replace, sizing};
 use crate::bounds;
+use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
 use crate::tables::Tables;
@@ -394,9 +396,9 @@ fn load_cost_shares(desk: &mut Desk<'_>, report: &mut NestReport) {
             let share = cost.si / total.si;
             let mut figure = desk.pen.figure::<Share>(share);
             figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
-            let with = format!("{} / {}", cost.text, total.text);
-            let formula = "share = ΔF / F of the nest at the working point";
-            seat.load_cost_share = Some(desk.ledger.show(figure, formula, with, &"definition"));
+            let source = "at the working height of the nest";
+            let values: [Value<'_>; 2] = [("ΔF", &cost.text), ("F", &total.text)];
+            seat.load_cost_share = Some(desk.ledger.work(figure, COST_OF_LOAD, &values, &source));
         }
     }
 }

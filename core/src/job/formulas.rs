@@ -75,6 +75,8 @@ pub(crate) const OFF_LINE: Formula = Formula::new("{ΔF} = {F} − {k} · ({L0} 
 
 pub(crate) const MEASURED: Formula =
     Formula::new("{Lm} = Σ [{r}] / {N};  {u} = √({ur}² + {ut}² + {up}²)");
+pub(crate) const SPREAD: Formula = Formula::new("{S} = {r2} − {r1}");
+pub(crate) const COST_OF_LOAD: Formula = Formula::new("share = {ΔF} / {F}");
 pub(crate) const TILT: Formula = Formula::new("φ = atan({S} / {De})");
 pub(crate) const DEVIATION: Formula = Formula::new("{ΔL} = {Lm} − {L0}");
 pub(crate) const LOAD_COST: Formula = Formula::new("{ΔF} = {k} · ({Lm} − {L0})");

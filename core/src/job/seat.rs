@@ -2,10 +2,12 @@
 
 use super::coil::Coil;
 use super::desk::Desk;
+use super::drawing::as_given;
 use super::entry::{Entry, Text};
 use super::figures::{Pen, text};
 use super::formulas::{
-    ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, TILT,
+    ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, SPREAD, TILT,
+    letter,
 };
 use super::input::TapeUsed;
 use super::problem::Path;
@@ -266,9 +268,7 @@ pub(crate) fn assess(
         ..SeatReport::default()
     };
     report.book = drawn.free().map(|book| {
-        let figure = pen.height(book);
-        let with = figure.text.clone();
-        desk.ledger.show(figure, "L0", with, &"the book's free height")
+        as_given::<Length>(desk, pen.height(book), letter!("L0"), "the book's free height")
     });
     report.free.clone_from(&report.book);
     if let Some(measured) = judged.measured {
@@ -296,9 +296,9 @@ fn taped_figures(
         let figure = pen.fine(measured.spread);
         let at = intervals.iter().map(Interval::estimate);
         let least = at.clone().reduce(|a, b| if b < a { b } else { a }).unwrap_or_default();
-        let with = text!("{} − {}", pen.decimal(least + measured.spread), pen.decimal(least));
-        report.spread =
-            Some(desk.ledger.show(figure, "spread = greatest − least", with, &"definition"));
+        let values: [Value<'_>; 2] =
+            [("r1", &pen.decimal(least)), ("r2", &pen.decimal(least + measured.spread))];
+        report.spread = Some(desk.ledger.work(figure, SPREAD, &values, &"definition"));
         if let Some(coil) = drawn.diameters() {
             let figure = Pen::angle(measured.out_of_square(coil.outside()));
             let values: [Value<'_>; 2] =
