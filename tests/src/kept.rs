@@ -62,7 +62,7 @@ impl Tree {
         match self {
             Self::Text(text) => text.split('\n').for_each(|text| line(path, text, lines)),
             Self::Fields(_) if self.get("si").is_some() => {
-                line(path, &self.figure(workings), lines)
+                line(path, &self.figure(workings), lines);
             }
             Self::Fields(fields) => {
                 self.write_fields(fields, path, self.get("workings").unwrap_or(workings), lines);
@@ -127,7 +127,9 @@ impl Tree {
                 if let Some(Self::Text(key)) = self.get("working") {
                     keys.insert(key.clone());
                 }
-                fields.iter().for_each(|(_, value)| value.keys_of_workings(keys));
+                for (_, value) in fields {
+                    value.keys_of_workings(keys);
+                }
             }
             Self::List(items) => items.iter().for_each(|item| item.keys_of_workings(keys)),
             Self::Plain(_) | Self::Text(_) => {}
@@ -157,7 +159,7 @@ impl fmt::Display for Tree {
 
 fn line(path: &str, said: &str, lines: &mut String) {
     let path = if path.is_empty() { "all" } else { path };
-    *lines += &format!("{path} | {said}\n");
+    lines.extend([path, " | ", said, "\n"]);
 }
 
 /// Formula, what was put in, and source; what came out only where the figure does not show it.

@@ -153,9 +153,9 @@ pub fn fields() -> impl Iterator<Item = String> {
 }
 
 fn rows() -> impl Iterator<Item = (String, Of)> {
-    let drawn = DRAWINGS.iter().flat_map(|at| {
-        OF_A_DRAWING.iter().map(move |(field, of)| (format!("{at}.{field}"), *of))
-    });
+    let drawn = DRAWINGS
+        .iter()
+        .flat_map(|at| OF_A_DRAWING.iter().map(move |(field, of)| (format!("{at}.{field}"), *of)));
     drawn.chain(FIELDS.iter().map(|(field, of)| ((*field).to_owned(), *of)))
 }
 
