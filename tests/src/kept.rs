@@ -159,7 +159,8 @@ impl fmt::Display for Tree {
 
 fn line(path: &str, said: &str, lines: &mut String) {
     let path = if path.is_empty() { "all" } else { path };
-    lines.extend([path, " | ", said, "\n"]);
+    let gap = if said.is_empty() { "" } else { " " };
+    lines.extend([path, " |", gap, said, "\n"]);
 }
 
 /// Formula, what was put in, and source; what came out only where the figure does not show it.
