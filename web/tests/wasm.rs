@@ -3,6 +3,7 @@
 #![cfg(test)]
 
 #[path = "../../tests/src/kept.rs"]
+#[expect(unreachable_pub, reason = "it is the module of another crate")]
 mod kept;
 
 use coilnest_web as engine;
