@@ -48,6 +48,23 @@ fn wrong(working: &WorkingEntry, numbers: &[f64], mass: bool) -> Option<String> 
     })
 }
 
+/// The letters and their numbers are those that are put in.
+#[test]
+fn letters_have_the_numbers_that_are_put_in() {
+    let mut checked = 0;
+    for answer in answers::all().unwrap() {
+        for WorkingEntry { formula, with, letters, .. } in &answer.workings.0 {
+            if formula.is_in_words() || letters.0.iter().any(|(_, number)| number.is_empty()) {
+                continue;
+            }
+            let values = letters.0.iter().map(|(sign, number)| (*sign, number as _));
+            assert_eq!(formula.put(&values.collect::<Vec<_>>()).with, *with, "{formula}");
+            checked += 1;
+        }
+    }
+    assert!(checked > 2000, "{checked}");
+}
+
 /// What is put in gives the figure, but for the digits that were left away.
 #[test]
 fn what_is_put_in_gives_the_figure() {
