@@ -65,7 +65,10 @@ impl Letter {
             waived: judged
                 .lines
                 .iter()
-                .filter_map(|line| Some(text!("{}: {}", line.name, line.waived.as_ref()?)))
+                .filter_map(|line| {
+                    let (whom, why) = line.waived_for.zip(line.waived.as_ref())?;
+                    Some(text!("{}, for {whom}: {why}", line.name))
+                })
                 .collect(),
             refused: match judged.met {
                 Some(Met::NotMet) => Some(NOT_MET),

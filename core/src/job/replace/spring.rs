@@ -1,6 +1,7 @@
 //! A drawing as a replacement knows it: every figure that it gives, with its tolerance.
 
 use super::quoted::Quoted;
+use super::waived::{self, Waived};
 use crate::bounds;
 use crate::coil::Coiling;
 use crate::coil::buckling::Seating;
@@ -34,6 +35,8 @@ pub(super) struct Spring {
     pub(super) seating: Option<Seating>,
     /// Whether its turns in all are told, and not only those that deflect.
     pub(super) total_told: bool,
+    /// Requirements that it alone need not meet.
+    pub(super) waived: Waived,
     /// Its figures as they are written in the units of the other system.
     pub(super) quoted: Quoted,
 }
@@ -88,6 +91,7 @@ impl Spring {
             total_told: written(&drawing.turns)
                 || written(&drawing.dead_turns)
                 || facts.ends.is_some(),
+            waived: waived::read(desk, &at.field("waived"), &drawing.waived),
             quoted: Quoted::of(desk, drawing),
         }
     }
