@@ -190,6 +190,38 @@ fn a_stiffer_coil_in_one_nest_moves_the_loads_of_a_frame() {
     assert_eq!(with, "10 500 N; 9 500 N; 9 500 N; 10 500 N");
 }
 
+/// The same coil everywhere leaves nothing between the loads, and no rounding of a sum is shown as a share.
+#[test]
+fn a_frame_that_stands_even_says_so() {
+    let book =
+        |id: &str| json!({ "id": id, "name": id, "rate": "340", "free": "350", "solid": "150" });
+    let nest = |id: &str| json!({ "id": id, "seats": [{ "coil": "one", "readings": ["351.7"] }] });
+    let corners =
+        [("A", "913", "517"), ("B", "913", "-517"), ("C", "-913", "517"), ("D", "-913", "-517")];
+    let support = |(nest, along, across): (&str, &str, &str)| json!({ "nest": nest, "along": along, "across": across });
+    let mut offer = book("offer");
+    offer["tolerances"] = json!({ "rate": "3 %", "free": "1.3", "solid": "1" });
+    let job = |replace: Value| {
+        json!({
+            "format": "coilnest-job/1",
+            "system": "metric",
+            "coils": [book("one")],
+            "nests": corners.map(|(id, _, _)| nest(id)),
+            "frame": { "weight": "43 210 N", "supports": corners.map(support) },
+            "replace": replace,
+        })
+    };
+    let alone = json!({ "original": "one", "candidates": [offer], "asked": { "height": "320" } });
+    let mut together = alone.clone();
+    together["together"] = json!("yes");
+    for replacing in [alone, together] {
+        let report = replace(&file::from_value(job(replacing)).unwrap(), &TABLES);
+        let one = report.candidates[0].frame.clone();
+        let frame = report.together.and_then(|nest| nest.frame).or(one).expect("a frame");
+        assert_eq!(some(frame.after.as_ref()).text, "0 %");
+    }
+}
+
 /// Its rate may be 5 % off: what the frame makes of it is a range, its ends rounded outward.
 #[test]
 fn a_frame_answers_with_a_range() {
@@ -281,7 +313,13 @@ fn a_nest_for_a_nest() {
     let names = swap.coils.iter().map(|coil| (coil.name.as_str(), coil.replaced_by.as_deref()));
     let names: Vec<_> = names.collect();
     assert_eq!(names, [("Outer coil", Some("Wide")), ("Inner coil", Some("Narrow"))]);
-    assert!(swap.sentence.contains("Of that carries: Wide "), "{}", swap.sentence);
+    // Each order stands under the verdict on the nest.
+    for candidate in &report.candidates {
+        let verdict = candidate.order.verdict.as_ref().unwrap();
+        let nest = "Wide, Narrow as one nest for Outer coil, Inner coil in A left: ";
+        assert!(verdict.sentence.starts_with(nest), "{}", verdict.sentence);
+    }
+    assert!(swap.sentence.contains("Their shares of that: Wide "), "{}", swap.sentence);
     let one_for_two =
         answer(&[("replace.candidates[1]", Value::Null), ("replace.together", json!("yes"))]);
     let swap = one_for_two.together.and_then(|nest| nest.swap).expect("before and after");
@@ -542,8 +580,8 @@ fn what_only_the_original_has_is_a_question() {
     ]);
     let order = &report.candidates[0].order;
     for (name, question) in [
-        ("Total turns", "The original has 7.5 turns in all: is that what is offered?"),
-        ("Hand", "The original is wound to the right: is that what is offered?"),
+        ("Total turns", "The original has 7.5 turns in all. Is that what is offered?"),
+        ("Hand", "The original is wound to the right. Is that what is offered?"),
     ] {
         assert_eq!(said(order, name), [None, None]);
         assert_eq!(asks(order, name), some_text(question));

@@ -23,9 +23,7 @@ use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
 use crate::quantity::{self, Length};
-use crate::replacement::{
-    Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wishes,
-};
+use crate::replacement::{Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wishes};
 use crate::tables::Tables;
 use order::Letter;
 use place::{Beneath, Standing};
@@ -413,7 +411,7 @@ fn decides(
 ) -> String {
     let named = |is: fn(&LineReport, Met) -> bool, met| {
         let lines = said.iter().filter(move |line| is(line, met));
-        quantity::joined(lines.map(|line| words::within(&line.name)), ", ")
+        quantity::joined(lines.map(|line| words::within(&line.name)), "; ")
     };
     let open = |met| named(|line, met| line.waived.is_none() && line.met == met, met);
     let sentence = match met {
@@ -432,7 +430,7 @@ fn decides(
         Met::NotMet => text!("Not met: {}.", open(Met::NotMet)),
         Met::CannotTell if open(Met::CannotTell).is_empty() => String::new(),
         Met::CannotTell => text!(
-            "Nothing that is known speaks against it, but {} cannot be told for want of {}.",
+            "Nothing that is known speaks against it. Cannot be told: {}. Not known: {}.",
             open(Met::CannotTell),
             words::wanting(judged)
         ),
@@ -450,7 +448,7 @@ fn decides(
         .filter_map(|line| Some(text!("{} (for {})", words::within(&line.name), line.waived_for?)));
     let waived: Vec<String> = waived.collect();
     let waived =
-        (!waived.is_empty()).then(|| text!("Waived: {}.", quantity::joined(waived.iter(), ", ")));
+        (!waived.is_empty()).then(|| text!("Waived: {}.", quantity::joined(waived.iter(), "; ")));
     let all: Vec<String> = Some(sentence)
         .filter(|sentence| !sentence.is_empty())
         .into_iter()

@@ -381,7 +381,7 @@ impl<Replaced> UnderFrame<Replaced> {
     ) -> Result<FrameSwap, ReplacementError> {
         let before = self.settle(self.supports.clone())?;
         Ok(FrameSwap {
-            deviation_before: greatest_deviation(&before),
+            deviation_before: FrameSwap::greatest_deviation(&before),
             before,
             after,
             deviation_after: moved.map(|offer| offer.range),
@@ -427,10 +427,16 @@ impl UnderFrame<usize> {
     }
 }
 
-/// The greatest part of the mean by which a load differs from it.
-fn greatest_deviation(settled: &Settled) -> f64 {
-    let off = settled.supports.iter().map(|standing| (standing.share - 1.0).abs());
-    off.fold(0.0, f64::max)
+/// Loads that differ by less than this part are one: a frame is settled no closer.
+const SETTLED: f64 = 1e-9;
+
+impl FrameSwap {
+    /// The greatest part of the mean by which a load differs from it.
+    #[must_use]
+    pub fn greatest_deviation(settled: &Settled) -> f64 {
+        let off = settled.supports.iter().map(|standing| (standing.share - 1.0).abs());
+        off.filter(|off| *off > SETTLED).fold(0.0, f64::max)
+    }
 }
 
 /// The greatest deviation of a load from the mean; the height at which the candidate stops must be known.
@@ -442,7 +448,10 @@ pub(super) fn deviation(case: &Case) -> Result<Offer, Vec<Missing>> {
 fn moved(case: &Case) -> Result<Offer, Vec<Missing>> {
     let under = case.frame.as_ref().ok_or_else(Vec::new)?;
     let range = at_corners(&case.candidate, |point| {
-        under.settled(point)?.map(|settled| greatest_deviation(&settled)).map_err(|_| Figures::NONE)
+        under
+            .settled(point)?
+            .map(|settled| FrameSwap::greatest_deviation(&settled))
+            .map_err(|_| Figures::NONE)
     });
     Ok(Offer::of(Whose::Candidate, Whose::Candidate.lacks(range)?))
 }
@@ -529,7 +538,7 @@ impl<'a> Exchange<'a> {
             let nest = Nest::new(members.collect::<Result<Vec<Member>, _>>()?);
             let settled =
                 nest.map_err(ReplacementError::from).and_then(|nest| under.settled(&nest));
-            settled.map(|settled| greatest_deviation(&settled)).map_err(|_| Vec::new())
+            settled.map(|settled| FrameSwap::greatest_deviation(&settled)).map_err(|_| Vec::new())
         };
         let alone = filled.seats.len() <= EACH_ALONE;
         let ends = |corner: usize, place: usize| {

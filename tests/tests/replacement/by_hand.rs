@@ -222,6 +222,46 @@ fn the_coil_that_stops_the_nest_may_change() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
+/// The gap hangs on both coils: an inside of 100 ± 0.5 mm around an outside of 80 ± 0.3 mm leaves from 9.6 to
+/// 10.4 mm, less what the inner coil grows; and it is no surer than the neighbour's size.
+#[test]
+fn the_neighbour_has_tolerances_too() {
+    let sized = |across, size: f64, off: f64| Drawing {
+        bar: Some(Given::exact(mm(10.0))),
+        diameter: Some((across, Given::around(mm(size), mm(off), mm(off)).unwrap())),
+        total_turns: Some(Given::exact(8.0)),
+        dead_turns: Some(Given::exact(0.0)),
+        ends: Some(Ends::Open),
+        free: Some(Given::exact(mm(100.0))),
+        solid: Some(Given::exact(mm(90.0))),
+        ..Drawing::default()
+    };
+    let gap = |off: Option<f64>| {
+        let outer = sized(Across::Inside, 100.0, 0.5);
+        let mut inner = sized(Across::Outside, 80.0, off.unwrap_or_default());
+        if off.is_none() {
+            inner.diameter = Some((Across::Outside, Given::as_drawn(mm(80.0))));
+        }
+        let mut case = Case::new(outer.clone(), outer, Asked::default());
+        let seated = Seated { spring: inner, raise: mm(0.0) };
+        case.nest =
+            Some(Around { inner: vec![seated], load: Some(newtons(1.0)), ..Around::default() });
+        case.judge().unwrap().line(Requirement::InnerGap).cloned().unwrap()
+    };
+    let range = |line: &Line| match line.offered {
+        Some(Offered::Range(range)) => range.map(|gap| gap.si() * 1e3),
+        ref other => panic!("{other:?}"),
+    };
+    let line = gap(Some(0.3));
+    let found = range(&line);
+    let (down, up) = (found.nominal() - found.least(), found.most() - found.nominal());
+    assert!((down - 0.4).abs() < 1e-3 && (up - 0.4).abs() < 1e-3, "{found:?}");
+    assert_eq!(line.verdict, Verdict::MetThroughout);
+    assert!(
+        matches!(gap(None).verdict, Verdict::MetAsDrawn { untold } if untold[0].whose == Whose::Inner(0))
+    );
+}
+
 /// Four equal nests of one rate in N/mm, each 350 mm high when free, under 40 000 N in their middle.
 fn four_equal(rate: f64) -> Result<UnderFrame, Box<dyn Error>> {
     let law = Law::linear(per_mm(rate))?;

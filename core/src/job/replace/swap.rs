@@ -118,7 +118,7 @@ pub(super) fn whole(
         let name = coil.replaced_by.as_ref().unwrap_or(&coil.name);
         Some(text!("{name} {}", coil.share_after.as_ref()?.text))
     });
-    let shares = text!(" Of that carries: {}.", quantity::joined(shares, ", "));
+    let shares = text!(" Their shares of that: {}.", quantity::joined(shares, ", "));
     report.sentence.push_str(&shares);
     report.sentence.push_str(read_elsewhere(standing));
     report.stopped_by = swap.stopped_by.as_ref().ok().and_then(|place| there.get(*place)).cloned();
@@ -232,7 +232,7 @@ pub(super) fn frame(
             return FrameSwapReport { sentence, not_good, before, after: None };
         }
     };
-    let off = settled.supports.iter().map(|at| (at.share - 1.0).abs()).fold(0.0, f64::max);
+    let off = FrameSwap::greatest_deviation(settled);
     let with = loads(desk.pen, settled.supports.iter().map(|at| at.load));
     let mut figure = Pen::percent(off, 1);
     if let Ok(range) = &swap.deviation_after {

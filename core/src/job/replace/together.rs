@@ -122,7 +122,13 @@ impl WholeNest<'_> {
             let of_nest = CandidateReport {
                 met: judged.met,
                 title: judged.title,
-                sentence: judged.sentence.clone(),
+                sentence: text!(
+                    "{} as one nest for {} in {}: {}",
+                    judged.offered.join(", "),
+                    judged.there.join(", "),
+                    judged.nest,
+                    words::within(&judged.sentence)
+                ),
                 lines: judged.lines.clone(),
                 ..alone.clone()
             };
