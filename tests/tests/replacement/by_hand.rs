@@ -222,6 +222,26 @@ fn the_coil_that_stops_the_nest_may_change() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
+/// What is waived does not count, and what contradicts itself is no true replacement, whatever else is met.
+#[test]
+fn a_waiver_and_a_contradiction_decide_the_whole() {
+    let spring =
+        Printed { bar: 10.0, mean: 80.0, turns: 8.0, free: 200.0 }.particulars(Hand::Right);
+    let spring = Drawing { allowable: Some(super::springs::allowable()), ..spring };
+    let mut case = Case::new(spring.clone(), spring.clone(), Asked::default());
+    assert_eq!(case.judge().unwrap().overall, Overall::True);
+    case.candidate.hand = Some(Hand::Left);
+    assert_eq!(case.judge().unwrap().overall, Overall::No);
+    case.waived = vec![(Requirement::Hand, "stands alone".to_owned())];
+    assert_eq!(case.judge().unwrap().overall, Overall::True);
+
+    let stated = Drawing { rate: Some(Given::exact(per_mm(1000.0))), ..spring };
+    let case = Case::new(stated.clone(), stated, Asked::default());
+    let judged = case.judge().unwrap();
+    assert!(judged.lines.iter().all(|line| line.verdict == Verdict::MetThroughout), "{judged:#?}");
+    assert_eq!(judged.overall, Overall::CannotTell);
+}
+
 /// The gap hangs on both coils: an inside of 100 ± 0.5 mm around an outside of 80 ± 0.3 mm leaves from 9.6 to
 /// 10.4 mm, less what the inner coil grows; and it is no surer than the neighbour's size.
 #[test]

@@ -223,6 +223,19 @@ fn each_coil_keeps_its_own_gaps() {
     assert_eq!(judged.lines.iter().filter(|one| one.line.requirement == R::Reserve).count(), 1);
 }
 
+/// Of three coils the one that is solid first stops the others: 20 mm with 6 turns at 140 mm, 12 mm with 10 at
+/// 132 mm, 7 mm with 12 at 91 mm.
+#[test]
+fn the_highest_of_the_others_stops_a_coil() {
+    let [outer, middle] = there();
+    let inner = coil(7.0, 40.0, 12.0, 230.0, Hand::Right);
+    let judged = case([outer, middle, inner]).judge().unwrap();
+    let stress =
+        8.0 * rate(7.0, 40.0, 12.0) * 90.0 * 40.0 / (core::f64::consts::PI * 7.0_f64.powi(3));
+    let found = nominal(&judged, Some(2), R::StressAtSolid) / 1e6;
+    assert!((found / stress - 1.0).abs() < 1e-9, "{found} {stress}");
+}
+
 /// A load that is stated of a coil that is there is asked of the nest at that height.
 #[test]
 fn a_stated_load_is_asked_of_the_nest() {
