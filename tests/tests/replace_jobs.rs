@@ -663,6 +663,39 @@ fn a_quoted_rate_that_the_sizes_cannot_give_is_a_question() {
     assert_eq!(said(order, "Load at 11 in"), [None, None]);
 }
 
+/// A bar of 7/8 in at 4.9915 in, 6 of 7 1/2 turns active: 1118 lb/in. 2000 lb/in are quoted.
+#[test]
+fn two_thousand_are_quoted_on_sizes_that_give_1118() {
+    let quote = json!({
+        "name": "Quote", "bar": "0.875", "outside": "5.8665", "turns": "7 1/2", "free": "13",
+        "ends": "tapered-ground", "hand": "right", "steel": "en-10089", "rate": "2 000 lb/in",
+    });
+    let report = answer(&[("replace.candidates", json!([quote]))]);
+    let problem = &report.problems[0];
+    assert_eq!(
+        (problem.path.as_str(), problem.code),
+        ("replace.candidates[0].rate", "contradicts-sizes")
+    );
+    assert!(
+        plain(Some(&problem.message)).unwrap().contains("which give 1118 lb/in ("),
+        "{problem:?}"
+    );
+    let one = &report.candidates[0];
+    assert_ne!(one.met, Some(Met::Throughout));
+    assert_eq!(said(&one.order, "Rate"), [None, None]);
+    assert!(asks(&one.order, "Rate").unwrap().ends_with("which holds?"));
+}
+
+/// A rate of up to 1281.2 lb/in was shown as 1280.
+#[test]
+fn the_end_of_a_range_is_rounded_outward() {
+    let quote = json!({
+        "name": "Quote", "rate": "1250 lb/in", "free": "13", "tolerances": { "rate": "+31.2 -0.4 lb/in" },
+    });
+    let report = answer(&[("replace.candidates", json!([quote]))]);
+    assert_eq!(offered(&report.candidates[0], "rate"), "1250 lb/in (1249 to 1282)");
+}
+
 /// What an order states by two standards, line by line, and the item that answers it. Where nobody says,
 /// each is a question or, where the standard leaves it to whoever orders, left out.
 #[test]
