@@ -376,7 +376,7 @@ test('a pair that was found is one nest for the nest, not refused coil by coil',
 			name: /^Load at work: the nest/,
 		}),
 	).toBeVisible();
-	await expect(page.getByText(/^Rate, load, heights, .+ of every coil of it\./)).toBeVisible();
+	await expect(page.getByText(/are meant of every coil of it\./)).toBeVisible();
 	await expect(page.getByRole('row', { name: /^Outer → .+, share of the load/ })).toBeVisible();
 	await expectNoViolation(page, 'a nest for a nest');
 	await pick(page, 'They are judged').selectOption('');
