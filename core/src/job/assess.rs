@@ -222,6 +222,7 @@ impl<'j> Bench<'j> {
             let Some(drawing) = desk.object(&at, entry) else { continue };
             let Drawn { facts, report, .. } = drawing::assess(desk, &at, index, drawing);
             service::read(desk, &at, drawing);
+            replace::waivers(desk, &at, drawing);
             named_once(desk, &at, &facts.id, &bench.coil_names(), "a coil");
             bench.coils.push((facts, report));
         }

@@ -109,7 +109,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     let offered = offered(desk, entry);
     for (at, _, drawing) in &offered {
         spring::told(desk, at, drawing);
-        waived::read(desk, &at.field("waived"), &drawing.waived);
+        waivers(desk, at, drawing);
     }
     if original.is_none() && !offered.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
@@ -120,6 +120,11 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     let seat = seat.filter(|_| nest.is_some() && together.is_none());
     let candidates = Vec::new();
     Some(Written { original, nest, seat, waived, together, candidates, asked, wishes })
+}
+
+/// Says what is wrong with the waivers of a drawing.
+pub(crate) fn waivers(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
+    waived::read(desk, &at.field("waived"), &drawing.waived);
 }
 
 /// The candidates' drawings, each with its path and its place in the list.
