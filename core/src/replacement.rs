@@ -64,7 +64,9 @@ pub use limits::{Amount, Limits};
 pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
 pub use order::{Dimension, Item, LoadAt, Open, Order, Question, Wish, Wishes};
 pub use requirement::{Missing, Requirement, Whose};
-pub use swap::{Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame};
+pub use swap::{
+    Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame, WholeSwap,
+};
 pub use together::{NestCase, NestCoil, NestJudgement, NestLine};
 
 use crate::drawing::{Allowable, Contradiction, Drawing};

@@ -223,6 +223,7 @@ impl<'j> Bench<'j> {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
             let drawn = Coil::read(desk, &at, index, drawing);
+            replace::waivers(desk, &at, drawing);
             let report = drawing::report(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((drawn, report));

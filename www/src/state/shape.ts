@@ -92,7 +92,7 @@ function nest(value: unknown): NestInput {
 function drawing(value: unknown): CoilDrawing {
 	return inShape(
 		value,
-		{ limits: kept, press_test: many(kept), tolerances: kept, duty: kept },
+		{ limits: kept, press_test: many(kept), tolerances: kept, duty: kept, waived: kept },
 		'id',
 	) as unknown as CoilDrawing;
 }
@@ -107,7 +107,8 @@ export function shaped(written: Job): Job {
 		coils: many(drawing),
 		nests: many(nest),
 		bench: many(seat),
-		replace: (replace) => inShape(replace, { candidates: many(drawing), asked: kept, order: kept }),
+		replace: (replace) =>
+			inShape(replace, { candidates: many(drawing), asked: kept, order: kept, waived: kept }),
 		need: (need) => inShape(need, { bars: many(text) }),
 		frame: (frame) =>
 			inShape(frame, { supports: many(kept), shim_stock: many(text), beams: many(beam), centre: kept }),

@@ -1,6 +1,6 @@
 //! One requirement: what is asked and offered, the verdict, why, and how the figure came about.
 
-use super::words;
+use super::{waived, words};
 use crate::coil::Across;
 use crate::coil::ends::Ends;
 use crate::coil::{buckling, fatigue, growth, rate, set, solid, stress};
@@ -19,7 +19,15 @@ use crate::replacement::{
 
 const UNKNOWN: &str = "not known";
 
-pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineReport {
+/// A line of a candidate by its place, or of a nest, and for whom it would be waived.
+pub(super) type Of = (Option<usize>, &'static str);
+
+pub(super) fn report(
+    desk: &mut Desk<'_>,
+    case: &Case,
+    line: &Line,
+    (candidate, waived_for): Of,
+) -> LineReport {
     let pen = desk.pen;
     let requirement = line.requirement;
     let (code, name) = words::requirement(requirement);
@@ -46,7 +54,20 @@ pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineRepor
         None => name.to_owned(),
     };
     let waived = line.waived.clone();
-    LineReport { code, name, asked, offered, met, title, why, waived, working }
+    let waived_for = waived.is_some().then_some(waived_for);
+    LineReport {
+        code,
+        name,
+        asked,
+        offered,
+        met,
+        title,
+        why,
+        candidate,
+        waived,
+        waived_for,
+        working,
+    }
 }
 
 /// A line of a whole nest, whose figure is put together from those of its coils.
@@ -59,7 +80,7 @@ pub(super) fn of_nest(
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
     let pen = desk.pen;
-    let report = report(desk, case, &bare);
+    let report = report(desk, case, &bare, (None, waived::FOR_NEST));
     let said = |amount| words::of(pen, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);

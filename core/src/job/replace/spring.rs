@@ -1,6 +1,7 @@
 //! A drawing as a replacement knows it: every figure that it gives, with its tolerance.
 
 use super::quoted::Quoted;
+use super::waived::{self, Waived};
 use crate::coil::buckling::Seating;
 use crate::drawing as core_drawing;
 use crate::job::coil::Coil;
@@ -27,6 +28,8 @@ pub(super) struct Spring {
     pub(super) seating: Option<Seating>,
     /// Whether its turns in all are told, and not only those that deflect.
     pub(super) total_told: bool,
+    /// Requirements that it alone need not meet.
+    pub(super) waived: Waived,
     /// Its figures as they are written in the units of the other system.
     pub(super) quoted: Quoted,
 }
@@ -62,6 +65,7 @@ impl Spring {
             total_told: written(&drawing.turns)
                 || written(&drawing.dead_turns)
                 || coil.drawing.ends.is_some(),
+            waived: waived::read(desk, &at.field("waived"), &drawing.waived),
             drawing: coil.drawing,
             quoted: Quoted::of(desk, drawing),
         }
