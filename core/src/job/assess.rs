@@ -23,6 +23,7 @@ use crate::bounds;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
 use crate::tables::Tables;
+use std::rc::Rc;
 
 /// Everything that follows from a job.
 ///
@@ -170,7 +171,7 @@ type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatRe
 /// Drawings and nests of a job, read but not yet reckoned with.
 pub(crate) struct Bench<'j> {
     pub(crate) gear: Gear,
-    coils: Vec<(Coil, CoilReport)>,
+    coils: Vec<(Rc<Coil>, CoilReport)>,
     pub(crate) nests: Vec<Drafted<'j>>,
 }
 
@@ -223,7 +224,7 @@ impl<'j> Bench<'j> {
             let drawn = Coil::read(desk, &at, index, drawing);
             let report = drawing::report(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
-            bench.coils.push((drawn, report));
+            bench.coils.push((Rc::new(drawn), report));
         }
         let at = Path::of("nests");
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
@@ -245,7 +246,7 @@ impl<'j> Bench<'j> {
     }
 
     /// The drawing of a name.
-    pub(crate) fn coil(&self, name: &str) -> Option<&Coil> {
+    pub(crate) fn coil(&self, name: &str) -> Option<&Rc<Coil>> {
         self.coils.iter().map(|(drawn, _)| drawn).find(|drawn| drawn.id == name)
     }
 
@@ -302,11 +303,11 @@ impl<'j> Bench<'j> {
             (_, Some(drawn)) => drawn.clone(),
             (Some(name), None) => {
                 desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
-                Coil::default()
+                Rc::default()
             }
             (None, None) => {
                 desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
-                Coil::default()
+                Rc::default()
             }
         };
         let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
