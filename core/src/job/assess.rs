@@ -165,6 +165,9 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
+/// What is told of a drawing.
+type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
+
 /// What is made of a coil that is there.
 type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
 
@@ -204,17 +207,18 @@ impl Drafted<'_> {
 
 impl<'j> Bench<'j> {
     pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, seat::assess)
+        Self::read_by(desk, job, (drawing::report, seat::assess))
     }
 
-    /// The same without a report of any seat: what stands there, and no more.
+    /// The same without a report of any coil or seat: what stands there, and no more.
     pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, |_, _, drawn, taped, gear| {
+        let judge: Judge = |_, _, drawn, taped, gear| {
             (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
-        })
+        };
+        Self::read_by(desk, job, (|_, _| CoilReport::default(), judge))
     }
 
-    fn read_by(desk: &mut Desk<'_>, job: &'j Job, judge: Judge) -> Self {
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, (draw, judge): (Draw, Judge)) -> Self {
         let gear = Gear::assess(desk, &job.tape, &job.decision_level);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
         let at = Path::of("coils");
@@ -222,7 +226,7 @@ impl<'j> Bench<'j> {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
             let drawn = Coil::read(desk, &at, index, drawing);
-            let report = drawing::report(desk, &drawn);
+            let report = draw(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((Rc::new(drawn), report));
         }
