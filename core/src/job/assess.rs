@@ -165,7 +165,7 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
-/// What is told of a drawing.
+/// What a report says of a drawing.
 type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
 
 /// What is made of a coil that is there.
