@@ -5,7 +5,7 @@
 //! doubt.
 
 use crate::coil::Across;
-use crate::coil::ends::DeadTurnsDoubt;
+use crate::coil::ends::dead_turns_doubt;
 use crate::drawing::{Drawing, Figure, Figures, Given, Point, Range, both};
 use crate::formula::Formula;
 use crate::quantity::{Force, Length, SpringRate};
@@ -62,7 +62,7 @@ pub struct DrawingDoubt {
 impl RateDoubt {
     /// That of the [rate](fn@rate) of a drawing, which has this number among those at hand.
     ///
-    /// Coils of one drawing have the shape of their ends in common ([`DeadTurnsDoubt`]), coils of one steel
+    /// Coils of one drawing have the shape of their ends in common ([`dead_turns_doubt`]), coils of one steel
     /// its modulus. What its sizes or a stated rate may be off is each coil's own.
     ///
     /// # Errors
@@ -81,9 +81,9 @@ impl RateDoubt {
                     }
                     Figure::DeadTurns => {
                         let half_width = drawing.dead().map_or(0.0, |dead| dead.half_width());
-                        let dead = DeadTurnsDoubt::within(half_width);
-                        shared.drawing.doubt = per_unit * dead.of_drawing();
-                        term.doubt = dead.own();
+                        let (own, of_drawing) = dead_turns_doubt(half_width);
+                        shared.drawing.doubt = per_unit * of_drawing;
+                        term.doubt = own;
                     }
                     _ => {}
                 }

@@ -25,6 +25,7 @@ use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
 use crate::tables::Tables;
+use std::rc::Rc;
 
 /// Everything that follows from a job.
 ///
@@ -166,13 +167,16 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
+/// What a report says of a drawing.
+type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
+
 /// What is made of a coil that is there.
 type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
 
 /// Drawings and nests of a job, read but not yet reckoned with.
 pub(crate) struct Bench<'j> {
     pub(crate) gear: Gear,
-    coils: Vec<(Coil, CoilReport)>,
+    coils: Vec<(Rc<Coil>, CoilReport)>,
     pub(crate) nests: Vec<Drafted<'j>>,
 }
 
@@ -205,17 +209,18 @@ impl Drafted<'_> {
 
 impl<'j> Bench<'j> {
     pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, seat::assess)
+        Self::read_by(desk, job, (drawing::report, seat::assess))
     }
 
-    /// The same without a report of any seat: what stands there, and no more.
+    /// The same without a report of any coil or seat: what stands there, and no more.
     pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, |_, _, drawn, taped, gear| {
+        let judge: Judge = |_, _, drawn, taped, gear| {
             (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
-        })
+        };
+        Self::read_by(desk, job, (|_, _| CoilReport::default(), judge))
     }
 
-    fn read_by(desk: &mut Desk<'_>, job: &'j Job, judge: Judge) -> Self {
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, (draw, judge): (Draw, Judge)) -> Self {
         let gear = Gear::assess(desk, &job.tape, &job.decision_level);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
         let at = Path::of("coils");
@@ -224,9 +229,9 @@ impl<'j> Bench<'j> {
             let Some(drawing) = desk.object(&at, entry) else { continue };
             let drawn = Coil::read(desk, &at, index, drawing);
             replace::waivers(desk, &at, drawing);
-            let report = drawing::report(desk, &drawn);
+            let report = draw(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
-            bench.coils.push((drawn, report));
+            bench.coils.push((Rc::new(drawn), report));
         }
         let at = Path::of("nests");
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
@@ -248,7 +253,7 @@ impl<'j> Bench<'j> {
     }
 
     /// The drawing of a name.
-    pub(crate) fn coil(&self, name: &str) -> Option<&Coil> {
+    pub(crate) fn coil(&self, name: &str) -> Option<&Rc<Coil>> {
         self.coils.iter().map(|(drawn, _)| drawn).find(|drawn| drawn.id == name)
     }
 
@@ -305,11 +310,11 @@ impl<'j> Bench<'j> {
             (_, Some(drawn)) => drawn.clone(),
             (Some(name), None) => {
                 desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
-                Coil::default()
+                Rc::default()
             }
             (None, None) => {
                 desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
-                Coil::default()
+                Rc::default()
             }
         };
         let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);

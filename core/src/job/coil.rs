@@ -223,7 +223,7 @@ impl Coil {
     fn check_solid(&self, desk: &mut Desk<'_>, at: &Path, entry: &Entered) {
         let (Some(free), Ok(height)) = (self.free(), self.nominal().solid()) else { return };
         let stated = self.drawing.solid.is_some();
-        // A bar that makes no coil is told as such.
+        // A bar that makes no coil has a problem of its own.
         if height < free || !stated && self.diameters().is_none() {
             return;
         }

@@ -20,6 +20,7 @@ use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
 use crate::quantity::{self, Force, Length};
 use crate::tables::Tables;
+use std::rc::Rc;
 
 /// The coils on the bench with their verdicts, and which coil belongs in which seat.
 ///
@@ -40,11 +41,12 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let lying = pool::read(&mut desk, job, &bench);
     let uses = pool::uses(&mut desk, job);
     labels::once(&mut desk, &bench.marked_with(&lying));
+    let unknown = Drawn::default();
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {
-            let drawn = coil.coil.cloned().unwrap_or_default();
-            let of = seat::assess(&mut desk, &coil.at, &drawn, &coil.taped, &bench.gear);
+            let drawn = coil.coil.unwrap_or(&unknown);
+            let of = seat::assess(&mut desk, &coil.at, drawn, &coil.taped, &bench.gear);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
@@ -69,7 +71,7 @@ struct Stage<'b> {
 
 /// One seat of each nest.
 struct Wanted {
-    coil: Drawn,
+    coil: Rc<Drawn>,
     raise: Length,
 }
 

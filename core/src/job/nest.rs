@@ -23,11 +23,12 @@ use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::propagation::RateDoubt;
 use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, unit};
+use std::rc::Rc;
 
 /// A seat with everything that is known of its coil.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Seated {
-    pub(crate) coil: Coil,
+    pub(crate) coil: Rc<Coil>,
     pub(crate) standing: Standing,
     pub(crate) raise: Length,
     pub(crate) label: Option<String>,
@@ -579,8 +580,8 @@ fn clearance_report(
 /// Index and stress at solid of the coils beside each other.
 fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
     let pen = desk.pen;
-    let drawn = || reckoned.seats.iter().map(|seat| &seat.coil);
-    let parts: Option<Vec<String>> = drawn()
+    let coils = || reckoned.seats.iter().map(|seat| &seat.coil);
+    let parts: Option<Vec<String>> = coils()
         .map(|drawn| {
             let (coil, stress) = (drawn.diameters()?, drawn.stress_at_solid()?);
             let index = quantity::write_number(coil.index(), 3);
@@ -592,8 +593,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
         })
         .collect();
     let parts = parts.filter(|parts| parts.len() > 1)?;
-    let stresses =
-        || drawn().filter_map(|drawn| drawn.stress_at_solid()).map(|stress| stress.value);
+    let stresses = || coils().filter_map(|coil| coil.stress_at_solid()).map(|stress| stress.value);
     let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
     Some(text!(

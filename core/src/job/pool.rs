@@ -7,6 +7,7 @@ use super::input::Job;
 use super::labels::Marked;
 use super::problem::Path;
 use super::taped::Taped;
+use std::rc::Rc;
 
 /// A coil on the bench, as far as it could be read.
 pub(crate) struct Lying<'b> {
@@ -48,7 +49,7 @@ pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> 
         let label = desk.text(&at, "label", &coil.label).unwrap_or_default().to_owned();
         let pair = desk.text(&at, "pair", &coil.pair).unwrap_or_default().to_owned();
         let drawn = desk.text(&at, "coil", &coil.coil).and_then(|name| {
-            let found = bench.coil(name);
+            let found = bench.coil(name).map(Rc::as_ref);
             if found.is_none() {
                 desk.known(&at.field("coil"), name, &bench.coil_names(), "no-such-coil");
             }

@@ -62,7 +62,7 @@ fn scaled(of: &Drawing, input: Figure, value: f64, width: f64) -> Drawing {
             other.diameter = other.diameter.map(|(across, it)| (across, scale(it, value, width)));
         }
         Figure::TotalTurns => {
-            other.total_turns = other.total_turns.map(|it| scale(it, value, width))
+            other.total_turns = other.total_turns.map(|it| scale(it, value, width));
         }
         Figure::DeadTurns => other.dead_turns = other.dead_turns.map(|it| scale(it, value, width)),
         Figure::ShearModulus => {

@@ -24,7 +24,7 @@ pub(super) struct Sizes {
 /// A coil of sizes that are exact, and what follows from them.
 ///
 /// Its figures are those of its [drawing](Design::drawing). Where the free height is below the solid
-/// one, as in a cell of a map that fails, the loads and stresses at solid are below nought.
+/// one, as in a cell of a map that fails, the loads and stresses at solid are below zero.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Design {
     /// Bar and mean diameter.
