@@ -28,6 +28,7 @@ const WORDS: &str = "
     frame.supports[].nest frame.supports[].shimmable frame.shims_for
     frame.beams[].name frame.beams[].nests[]
     replace.original replace.nest replace.seat replace.together replace.waived.*
+    <drawing>.waived.*
     replace.asked.stress_factor replace.asked.safety replace.asked.deviation
     replace.order.quantity replace.order.part_number replace.order.drawing
     replace.order.revision replace.order.end_use replace.order.grade replace.order.adjustable
