@@ -8,6 +8,7 @@
 pub mod by_hand;
 pub mod corpus;
 pub mod job_path;
+pub mod kept;
 pub mod schema;
 
 /// The examples of the README, which are compiled and run with those of the documentation.
