@@ -6,7 +6,7 @@
 
 use crate::coil::Across;
 use crate::coil::ends::dead_turns_doubt;
-use crate::drawing::{Drawing, Figure, Figures, Given, Point, Range, both};
+use crate::drawing::{Drawing, Figure, Figures, Given, Point, both};
 use crate::formula::Formula;
 use crate::quantity::{Force, Length, SpringRate};
 use crate::source::{Known, Source};
@@ -80,8 +80,7 @@ impl RateDoubt {
                         term.doubt = 0.0;
                     }
                     Figure::DeadTurns => {
-                        let half_width = drawing.dead().map_or(0.0, |dead| dead.half_width());
-                        let (own, of_drawing) = dead_turns_doubt(half_width);
+                        let (own, of_drawing) = dead_turns_doubt(term.half_width);
                         shared.drawing.doubt = per_unit * of_drawing;
                         term.doubt = own;
                     }
@@ -146,6 +145,7 @@ struct Term {
     input: Figure,
     value: f64,
     doubt: f64,
+    half_width: f64,
     per_unit: f64,
     /// Whether both ends of its tolerance are known.
     told: bool,
@@ -153,8 +153,9 @@ struct Term {
 
 impl Term {
     fn new(input: Figure, given: Given<f64>, per_unit: f64) -> Self {
+        let (doubt, half_width) = (given.doubt(), given.half_width());
         let told = given.is_complete();
-        Self { input, value: given.nominal(), doubt: given.doubt(), per_unit, told }
+        Self { input, value: given.nominal(), doubt, half_width, per_unit, told }
     }
 }
 
@@ -273,9 +274,9 @@ pub fn drawn_rate(drawing: &Drawing) -> Result<Budget<SpringRate>, Figures> {
 
 /// The rate that counts, the stated one before that of the sizes, and its doubt.
 ///
-/// A stated rate is doubted by its tolerance. Sizes that are given with theirs, and can give that rate,
-/// bound it too: the lesser of both doubts holds, as in [`Drawing::rate`]. Where there are none, a rate
-/// without a tolerance counts as exact.
+/// A stated rate is doubted by its tolerance. Sizes that are given with theirs, and to first order can
+/// give that rate, bound it too: the lesser of both doubts holds, as in [`Drawing::rate`]. Where there are
+/// none, a rate without a tolerance counts as exact.
 ///
 /// # Errors
 /// What is missing.
@@ -305,16 +306,13 @@ fn terms_that_count(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figure
     let Some(stated) = drawing.stated_rate() else { return terms(drawing) };
     let value = SpringRate { value: stated.nominal(), ..SpringRate::default() };
     let own = vec![Term::new(Figure::Rate, stated, 1.0 / stated.nominal())];
-    let bounds = |drawn: &Vec<Term>| {
-        let less_doubted = !stated.is_complete() || variance(drawn) < variance(&own);
-        // Tolerances that may leave no coil at all leave every rate.
-        let gives = |drawn: Range<SpringRate>| drawn.least() <= value && value <= drawn.most();
-        less_doubted
-            && drawn.iter().all(|term| term.told)
-            && drawing.drawn_rate().map_or(true, gives)
-    };
-    let drawn = terms(drawing).ok().map(|(_, drawn)| drawn).filter(bounds);
-    Ok((value, drawn.unwrap_or(own)))
+    let drawn = terms(drawing).ok().filter(|(drawn, terms)| {
+        let less_doubted = !stated.is_complete() || variance(terms) < variance(&own);
+        let reach: f64 = terms.iter().map(|term| term.per_unit.abs() * term.half_width).sum();
+        let off = (value / *drawn).value - 1.0;
+        less_doubted && terms.iter().all(|term| term.told) && off.abs() <= reach
+    });
+    Ok((value, drawn.map_or(own, |(_, terms)| terms)))
 }
 
 /// The load at a height, zero where the coil stands free, and its doubt.

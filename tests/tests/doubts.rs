@@ -179,12 +179,12 @@ const ENDS: [(&str, f64); 4] =
     [("closed-ground", 2.0), ("tapered-ground", 1.5), ("open-ground", 1.0), ("open", 0.0)];
 
 fn any_coil(dice: &mut Rand32) -> Map<String, Value> {
+    let (ends, dead) = ENDS[dice.rand_range(0..4) as usize];
     let mut one_in = |sides: u32| dice.rand_range(0..sides) == 0;
     let (stated, tells_dead, told) = (one_in(3), one_in(2), one_in(2));
     let given: Vec<bool> = (0..4).map(|_| told || !one_in(3)).collect();
     let mut share = || f64::from(dice.rand_float());
     let (bar, index, active) = (14.0 + 16.0 * share(), 4.0 + 5.0 * share(), 3.0 + 6.0 * share());
-    let (ends, dead) = ENDS[(share() * 3.999) as usize];
     let tolerance =
         |given: bool, most: f64, share: f64| given.then(|| format!("{:.3}", most * share));
     let tolerances = json!({

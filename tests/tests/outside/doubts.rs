@@ -70,12 +70,12 @@ fn data() -> Data {
 }
 
 /// A standard uncertainty as the half-width of which it is.
-fn within<Q>([value, doubt]: [f64; 2], of: impl Fn(f64) -> Q) -> Option<Given<Q>>
+fn within<Q>([value, doubt]: [f64; 2], of: impl Fn(f64) -> Q) -> Given<Q>
 where
     Q: Copy + Debug + PartialOrd,
 {
     let by = doubt * 3f64.sqrt();
-    Some(Given::between(of(value), Some(of(value - by)), Some(of(value + by))).unwrap())
+    Given::between(of(value), Some(of(value - by)), Some(of(value + by))).unwrap()
 }
 
 #[test]
@@ -83,12 +83,12 @@ fn rate_and_load_have_the_doubt_that_two_libraries_give() {
     let springs = data().springs;
     for spring in &springs {
         let drawing = Drawing {
-            bar: within(spring.bar, mm),
-            diameter: within(spring.diameter, mm).map(|size| (spring.across.into(), size)),
-            total_turns: within(spring.total_turns, |turns| turns),
-            dead_turns: within(spring.dead_turns, |turns| turns),
-            shear_modulus: within(spring.shear_modulus, megapascals),
-            free: within(spring.free, mm),
+            bar: Some(within(spring.bar, mm)),
+            diameter: Some((spring.across.into(), within(spring.diameter, mm))),
+            total_turns: Some(within(spring.total_turns, |turns| turns)),
+            dead_turns: Some(within(spring.dead_turns, |turns| turns)),
+            shear_modulus: Some(within(spring.shear_modulus, megapascals)),
+            free: Some(within(spring.free, mm)),
             ..Drawing::default()
         };
         let rate = propagation::rate(&drawing).unwrap();

@@ -1,8 +1,7 @@
 //! What tolerances leave of a rate and a load, enclosed by ball arithmetic: `data/ranges.json`.
 
 use super::{Drawn, megapascals, mm};
-use coilnest::drawing;
-use coilnest::drawing::Given;
+use coilnest::drawing::{self, Given};
 use coilnest::quantity::unit::{newton, newton_per_millimeter};
 use serde::Deserialize;
 use std::fmt::Debug;
@@ -32,9 +31,9 @@ struct Drawing {
 fn between<Q: Copy + Debug + PartialOrd>(
     [least, most]: [f64; 2],
     of: impl Fn(f64) -> Q,
-) -> Option<Given<Q>> {
+) -> Given<Q> {
     let middle = of(f64::midpoint(least, most));
-    Some(Given::between(middle, Some(of(least)), Some(of(most))).unwrap())
+    Given::between(middle, Some(of(least)), Some(of(most))).unwrap()
 }
 
 /// The bounds are proven, so that only the twelve digits of the table stand between.
@@ -50,12 +49,12 @@ fn the_ends_of_a_range_lie_between_proven_bounds() {
     let data: Data = serde_json::from_str(include_str!("../../data/ranges.json")).unwrap();
     for drawing in &data.drawings {
         let toleranced = drawing::Drawing {
-            bar: between(drawing.bar, mm),
-            diameter: between(drawing.diameter, mm).map(|size| (drawing.across.into(), size)),
-            total_turns: between(drawing.total_turns, |turns| turns),
-            dead_turns: between(drawing.dead_turns, |turns| turns),
-            shear_modulus: between(drawing.shear_modulus, megapascals),
-            free: between(drawing.free, mm),
+            bar: Some(between(drawing.bar, mm)),
+            diameter: Some((drawing.across.into(), between(drawing.diameter, mm))),
+            total_turns: Some(between(drawing.total_turns, |turns| turns)),
+            dead_turns: Some(between(drawing.dead_turns, |turns| turns)),
+            shear_modulus: Some(between(drawing.shear_modulus, megapascals)),
+            free: Some(between(drawing.free, mm)),
             ..drawing::Drawing::default()
         };
         let rate = toleranced.rate().unwrap();
