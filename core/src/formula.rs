@@ -193,7 +193,7 @@ impl Formula {
     /// The formula with its numbers.
     #[must_use]
     pub fn put(self, values: &[Value<'_>]) -> Put {
-        self.put_sum(values, core::iter::empty::<[Value<'_>; 0]>())
+        self.fill(values, &[])
     }
 
     /// The formula of a sum with its numbers: those that every term has, and those of each term.
@@ -204,10 +204,14 @@ impl Formula {
         terms: impl Iterator<Item = T>,
     ) -> Put {
         let terms: Vec<T> = terms.collect();
+        self.fill(values, &terms.iter().map(AsRef::as_ref).collect::<Vec<_>>())
+    }
+
+    fn fill(self, values: &[Value<'_>], terms: &[&[Value<'_>]]) -> Put {
         let mut put = Put::default();
         for (index, statement) in self.template.split(AND).enumerate() {
             put.with.push_str(if index > 0 { AND } else { "" });
-            put.statement(statement, values, &terms);
+            put.statement(statement, values, terms);
         }
         put
     }
@@ -215,12 +219,7 @@ impl Formula {
 
 impl Put {
     /// Adds how a statement's result is worked out.
-    fn statement<'v, T: AsRef<[Value<'v>]>>(
-        &mut self,
-        statement: &str,
-        values: &[Value<'_>],
-        terms: &[T],
-    ) {
+    fn statement(&mut self, statement: &str, values: &[Value<'_>], terms: &[&[Value<'_>]]) {
         let mut rest = statement.split_once(" = ").map_or(statement, |(_, how)| how);
         while let Some((before, (term, after))) =
             rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
@@ -234,7 +233,7 @@ impl Put {
             self.with.push_str(if many { "(" } else { "" });
             for (index, own) in terms.iter().enumerate() {
                 self.with.push_str(if index > 0 { joint } else { "" });
-                self.part(term, values, own.as_ref());
+                self.part(term, values, own);
             }
             self.with.push_str(if terms.is_empty() { "0" } else { "" });
             self.with.push_str(if many { ")" } else { "" });

@@ -491,10 +491,6 @@ fn asks(order: &OrderReport, name: &str) -> Option<String> {
     plain(item(order, name).question.as_ref())
 }
 
-fn some_text(text: &str) -> Option<String> {
-    Some(text.to_owned())
-}
-
 fn every_item_is_in_its_text(order: &OrderReport) {
     for item in &order.items {
         let line = order.text.lines().find(|line| line.starts_with(&format!("{}:", item.name)));
@@ -554,21 +550,21 @@ fn what_is_offered_and_what_is_asked_stand_side_by_side() {
     ]);
     let order = &report.candidates[0].order;
     let [offered, asked] = said(order, "Load at 11 in");
-    assert_eq!(asked, some_text("from 3900 to 4300 lb"));
+    assert_eq!(asked, Some("from 3900 to 4300 lb".to_owned()));
     assert!(offered.unwrap().starts_with("3795 lb by arithmetic"), "{}", order.text);
-    assert_eq!(asks(order, "Load at 11 in"), some_text("What does the maker state?"));
-    assert_eq!(said(order, "Bar"), [some_text("1 in, from 0.997 to 1.003 in"), None]);
-    assert_eq!(said(order, "Solid height")[1], some_text("7.5 in or less"));
+    assert_eq!(asks(order, "Load at 11 in"), Some("What does the maker state?".to_owned()));
+    assert_eq!(said(order, "Bar"), [Some("1 in, from 0.997 to 1.003 in".to_owned()), None]);
+    assert_eq!(said(order, "Solid height")[1], Some("7.5 in or less".to_owned()));
     // Of the second offer nobody gave a tolerance.
     let bare = &report.candidates[1].order;
-    assert_eq!(said(bare, "Bar"), [some_text("1 1/16 in, no tolerance given"), None]);
-    assert_eq!(said(bare, "Rate"), [some_text("1856 lb/in by arithmetic"), None]);
+    assert_eq!(said(bare, "Bar"), [Some("1 1/16 in, no tolerance given".to_owned()), None]);
+    assert_eq!(said(bare, "Rate"), [Some("1856 lb/in by arithmetic".to_owned()), None]);
     // The order of the original asks for its own figures.
     let original = report.order.as_ref().unwrap();
-    assert_eq!(said(original, "Bar"), [None, some_text("1 in, from 0.98437 to 1.0157 in")]);
-    assert_eq!(said(original, "Total turns"), [None, some_text("7.5, no tolerance given")]);
+    assert_eq!(said(original, "Bar"), [None, Some("1 in, from 0.98437 to 1.0157 in".to_owned())]);
+    assert_eq!(said(original, "Total turns"), [None, Some("7.5, no tolerance given".to_owned())]);
     assert!(original.items.iter().all(|item| item.offered.is_none()));
-    assert_eq!(asks(original, "Total turns"), some_text("Between what limits may it lie?"));
+    assert_eq!(asks(original, "Total turns"), Some("Between what limits may it lie?".to_owned()));
 }
 
 #[test]
@@ -584,7 +580,7 @@ fn what_only_the_original_has_is_a_question() {
         ("Hand", "The original is wound to the right. Is that what is offered?"),
     ] {
         assert_eq!(said(order, name), [None, None]);
-        assert_eq!(asks(order, name), some_text(question));
+        assert_eq!(asks(order, name), Some(question.to_owned()));
         assert!(!order.text.contains(&format!("{name}:")), "{}", order.text);
     }
     assert!(asks(order, "Steel").unwrap().starts_with("The original is of this steel: "));
@@ -624,7 +620,7 @@ fn a_figure_stands_as_its_maker_wrote_it() {
     let metric =
         answer(&[("system", json!("metric")), ("replace.candidates[1].bar", json!("1 1/16 in"))]);
     let bar = said(&metric.candidates[1].order, "Bar");
-    assert_eq!(bar, [some_text("1 1/16 in (27 mm, no tolerance given)"), None]);
+    assert_eq!(bar, [Some("1 1/16 in (27 mm, no tolerance given)".to_owned()), None]);
 }
 
 #[test]
@@ -798,7 +794,7 @@ fn a_number_without_its_scale_or_unit_is_a_question() {
         ("Decarburised depth", "In which unit is the carbon lost 0.3 deep?"),
         ("Drawing", "Which revision of the drawing holds?"),
     ] {
-        assert_eq!(asks(order, name), some_text(question));
+        assert_eq!(asks(order, name), Some(question.to_owned()));
         assert!(order.questions.iter().any(|one| one == question));
     }
 }

@@ -114,16 +114,13 @@ fn tokens(with: &str, rounded: &[String], mass: bool) -> Vec<Token> {
             ("−", "-"),
             ("½", "0.5"),
         ];
-        match spelt.iter().find(|(ours, _)| rest.starts_with(ours)) {
-            Some((ours, theirs)) => {
-                all.push(Token::Other((*theirs).to_owned()));
-                rest = &rest[ours.len()..];
-            }
-            None => {
-                all.push(Token::Other(first.to_string()));
-                rest = &rest[first.len_utf8()..];
-            }
-        }
+        let found = spelt.iter().find(|(ours, _)| rest.starts_with(ours));
+        let (ours, theirs) = found.map_or_else(
+            || (first.len_utf8(), first.to_string()),
+            |(ours, theirs)| (ours.len(), (*theirs).to_owned()),
+        );
+        all.push(Token::Other(theirs));
+        rest = &rest[ours..];
     }
     all
 }
@@ -171,26 +168,23 @@ fn number<'t>(text: &'t str, rounded: &[String], mass: bool) -> (Token, &'t str)
         let whole = !rest.starts_with(|c: char| c.is_alphanumeric() || c == '/');
         whole.then_some((*unit, *si, rest))
     });
-    let last = match whole.split_once('.') {
-        Some((_, decimals)) => 0.1_f64.powi(i32::try_from(decimals.len()).unwrap_or(0)),
-        // Four digits of a whole number are certain, what follows in noughts is not.
-        None => {
-            let noughts = whole.len() - whole.trim_end_matches('0').len();
-            let beyond = whole.len().saturating_sub(4).min(noughts);
-            10_f64.powi(i32::try_from(beyond).unwrap_or(0))
-        }
-    };
-    let half = if fraction { 0.0 } else { 0.5 * last };
-    match unit {
-        Some((unit, si, rest)) => {
-            let si = if mass && unit == "lb" { POUND } else { si };
-            (Token::Number { value: value * si, half: half * si }, rest)
-        }
-        None => {
-            let half = if rounded.iter().any(|number| number == whole) { half } else { 0.0 };
-            (Token::Number { value, half }, after)
-        }
+    let half = if fraction { 0.0 } else { 0.5 * last_place(whole) };
+    if let Some((unit, si, rest)) = unit {
+        let si = if mass && unit == "lb" { POUND } else { si };
+        return (Token::Number { value: value * si, half: half * si }, rest);
     }
+    let half = if rounded.iter().any(|number| number == whole) { half } else { 0.0 };
+    (Token::Number { value, half }, after)
+}
+
+/// One of the last digit that is certain: of a whole number four digits are, what follows in zeros is
+/// not.
+fn last_place(number: &str) -> f64 {
+    let decimals = number.split_once('.').map(|(_, decimals)| decimals.len());
+    let zeros = number.len() - number.trim_end_matches('0').len();
+    let beyond = number.len().saturating_sub(4).min(zeros);
+    let power = |places| i32::try_from(places).unwrap_or(0);
+    decimals.map_or(10_f64.powi(power(beyond)), |decimals| 0.1_f64.powi(power(decimals)))
 }
 
 #[test]

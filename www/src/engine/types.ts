@@ -1794,6 +1794,12 @@ export interface Working {
 	 */
 	formula: string;
 	/**
+	 * Each letter of the formula with its number; empty where it has one for each term of a sum.
+	 */
+	letters?: {
+		[k: string]: string;
+	};
+	/**
 	 * The result with its unit.
 	 */
 	result: string;
