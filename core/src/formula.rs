@@ -209,9 +209,9 @@ impl Formula {
 
     fn fill(self, values: &[Value<'_>], terms: &[&[Value<'_>]]) -> Put {
         let mut put = Put::default();
-        for (index, statement) in self.template.split(AND).enumerate() {
+        for (index, statement) in self.template.split(';').enumerate() {
             put.with.push_str(if index > 0 { AND } else { "" });
-            put.statement(statement, values, terms);
+            put.statement(statement.trim_start(), values, terms);
         }
         put
     }
@@ -220,16 +220,17 @@ impl Formula {
 impl Put {
     /// Adds how a statement's result is worked out.
     fn statement(&mut self, statement: &str, values: &[Value<'_>], terms: &[&[Value<'_>]]) {
-        let mut rest = statement.split_once(" = ").map_or(statement, |(_, how)| how);
+        let mut rest = statement.split_once('=').map_or(statement, |(_, how)| how.trim_start());
         while let Some((before, (term, after))) =
             rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
         {
-            self.part(before.trim_end_matches("Σ "), values, &[]);
-            let of_all = before.ends_with("max(");
-            let joint = if of_all { ", " } else { " + " };
+            let sum = before.trim_end().strip_suffix('Σ');
+            let start = sum.unwrap_or(before);
+            self.part(start, values, &[]);
+            let joint = if sum.is_some() { " + " } else { ", " };
             // A sum that stands alone needs no brackets.
-            let alone = before == "Σ " && after.is_empty();
-            let many = terms.len() != 1 && !alone && !of_all;
+            let alone = start.is_empty() && after.is_empty();
+            let many = terms.len() != 1 && !alone && sum.is_some();
             self.with.push_str(if many { "(" } else { "" });
             for (index, own) in terms.iter().enumerate() {
                 self.with.push_str(if index > 0 { joint } else { "" });

@@ -228,7 +228,6 @@ impl<'j> Bench<'j> {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
             let drawn = Coil::read(desk, &at, index, drawing);
-            replace::waivers(desk, &at, drawing);
             let report = draw(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((Rc::new(drawn), report));

@@ -76,6 +76,12 @@ fn path() -> Path {
 
 /// Reads what a job says of a replacement, of which nothing is reckoned yet.
 pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<Written> {
+    let coils = job.coils.given().map_or(&[][..], |coils| &coils.0);
+    for (index, coil) in coils.iter().enumerate() {
+        if let Some(drawing) = coil.given() {
+            waivers(desk, &Path::of("coils").item(index), drawing);
+        }
+    }
     let at = path();
     let entry = desk.object(&at, &job.replace)?;
     let original = desk.text(&at, "original", &entry.original).map(str::to_owned);
@@ -123,7 +129,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
 }
 
 /// Says what is wrong with the waivers of a drawing.
-pub(crate) fn waivers(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
+fn waivers(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
     waived::read(desk, &at.field("waived"), &drawing.waived);
 }
 
