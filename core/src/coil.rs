@@ -132,6 +132,41 @@ impl Diameters {
     }
 }
 
+/// Which diameter of the coil was measured or drawn. The other two follow from it and the bar, so
+/// that an error of the bar enters the mean diameter as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Across {
+    /// The mean diameter D, from middle to middle of the bar.
+    Mean,
+    /// The outside diameter De; D = De − d.
+    Outside,
+    /// The inside diameter Di; D = Di + d.
+    Inside,
+}
+
+impl Across {
+    /// The coil of a bar and this diameter.
+    ///
+    /// # Errors
+    /// [`DiametersError`] when the bar is not above zero or leaves no hole.
+    pub fn coil(self, bar: Length, diameter: Length) -> Result<Diameters, DiametersError> {
+        match self {
+            Self::Mean => Diameters::from_mean(bar, diameter),
+            Self::Outside => Diameters::from_outside(bar, diameter),
+            Self::Inside => Diameters::from_inside(bar, diameter),
+        }
+    }
+
+    /// What a thicker bar adds to the mean diameter: ∂D/∂d.
+    pub(crate) const fn mean_per_bar(self) -> f64 {
+        match self {
+            Self::Mean => 0.0,
+            Self::Outside => -1.0,
+            Self::Inside => 1.0,
+        }
+    }
+}
+
 /// The way a coil is wound.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Hand {

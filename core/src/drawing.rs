@@ -10,7 +10,7 @@
 //! ```
 //! use coilnest::coil::ends::Ends;
 //! use coilnest::drawing::{Drawing, Figure, Given};
-//! use coilnest::propagation::Across;
+//! use coilnest::coil::Across;
 //! use coilnest::quantity::{Length, Pressure};
 //! use coilnest::quantity::unit::{gigapascal, millimeter, newton_per_millimeter};
 //!
@@ -46,11 +46,11 @@ pub use range::{Crossed, Given, Range};
 pub(crate) use corners::{range as over_tolerances, range_at_corners as at_corners};
 pub(crate) use point::{Point, both};
 
+use crate::coil::Across;
 use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends};
 use crate::coil::fatigue::Surface;
 use crate::coil::{Coiling, Diameters, Hand};
 use crate::material::{self, Against, Presetting, Steel};
-use crate::propagation::Across;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
 use crate::source::Source;
 use point::VARYING;
@@ -347,7 +347,7 @@ impl Drawing {
     }
 
     /// The rate as stated, else by two loads that are stated.
-    fn stated_rate(&self) -> Option<Given<f64>> {
+    pub(crate) fn stated_rate(&self) -> Option<Given<f64>> {
         let stated = self.rate.map(|rate| rate.map(|it| it.value));
         stated.or_else(|| {
             let (first, last) = (self.loads.first()?, self.loads.last()?);
@@ -369,27 +369,12 @@ impl Drawing {
 
     /// The shear modulus as given, else the steel's within its doubt.
     pub(crate) fn shear(&self) -> Option<Given<Pressure>> {
-        self.shear_modulus.or_else(|| {
-            let steel = self.steel?;
-            let modulus = steel.shear_modulus().value;
-            Some(match steel.shear_doubt() {
-                // One standard uncertainty is a uniform half-width over √3.
-                Some(doubt) => {
-                    let half_width = doubt.value * libm::sqrt(3.0);
-                    Given::around(modulus, half_width, half_width).unwrap_or(Given::exact(modulus))
-                }
-                None => Given::exact(modulus),
-            })
-        })
+        self.shear_modulus.or_else(|| self.steel.as_ref().map(shear_of))
     }
 
     /// The dead turns as given, else those of the ends within their doubt.
     pub(crate) fn dead(&self) -> Option<Given<f64>> {
-        self.dead_turns.or_else(|| {
-            let dead = self.ends?.dead_turns();
-            let less = if dead < DEAD_TURNS_DOUBT { dead } else { DEAD_TURNS_DOUBT };
-            Given::around(dead, less, DEAD_TURNS_DOUBT).ok()
-        })
+        self.dead_turns.or_else(|| dead_within(self.ends?.dead_turns(), DEAD_TURNS_DOUBT))
     }
 
     /// Poisson's ratio, where the moduli give one that a metal can have.
@@ -464,4 +449,18 @@ impl Drawing {
         };
         Ok(Some([thin, nominal, thick]))
     }
+}
+
+/// A count of dead turns within a half-width; fewer than none cannot lie dead.
+pub(crate) fn dead_within(count: f64, half_width: f64) -> Option<Given<f64>> {
+    let less = if count < half_width { count } else { half_width };
+    Given::around(count, less, half_width).ok()
+}
+
+/// The shear modulus of a steel: its standard uncertainty is a uniform half-width over √3.
+pub(crate) fn shear_of(steel: &Steel) -> Given<Pressure> {
+    let modulus = steel.shear_modulus().value;
+    let doubt = steel.shear_doubt().map_or(Pressure::default(), |doubt| doubt.value);
+    let half_width = doubt * libm::sqrt(3.0);
+    Given::around(modulus, half_width, half_width).unwrap_or(Given::exact(modulus))
 }

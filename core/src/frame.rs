@@ -21,9 +21,10 @@ mod path;
 pub mod shims;
 pub mod track;
 
-pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, MOST_RATE_DOUBT, Scatter};
+pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, Scatter};
 pub use path::STOP_PER_RATE;
 
+use crate::formula::Formula;
 use crate::nest::Nest;
 use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, write};
 use crate::source::{Known, Source};
@@ -34,6 +35,14 @@ use thiserror::Error;
 
 /// Where the equilibrium comes from.
 pub const SOURCE: Source = Source::new("statics", "a frame on springs that push", Known::Derived);
+
+/// The height of a nest under a frame that stands so.
+pub const HEIGHT: Formula =
+    Formula::new("{h} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) − {g} − {t}");
+/// The same under a frame that warps.
+pub const HEIGHT_WARPED: Formula = Formula::new(
+    "{h} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) + {w} · ({x} − {xm}) · ({y} − {ym}) − {g} − {t}",
+);
 
 /// The least number of supports.
 pub const LEAST_SUPPORTS: usize = 3;
@@ -129,6 +138,10 @@ pub struct Settled {
     pub lean_along: Length,
     /// How much higher the frame stands at the farthest support across than at the nearest.
     pub lean_across: Length,
+    /// Height of the frame over the datum of the ground, at the middle of its supports.
+    pub middle: Length,
+    /// Twist of the frame, 1/m; 0 of a rigid one.
+    pub twist: f64,
     /// How far warping lifts the corners of one diagonal; the others it lowers as much.
     pub warp: Length,
     /// One diagonal against the other, where each quarter of the plan has a nest.
@@ -374,6 +387,12 @@ impl Frame {
         &self.supports
     }
 
+    /// The middle of its supports.
+    #[must_use]
+    pub fn middle(&self) -> Place {
+        self.extent.middle
+    }
+
     /// Its stiffness against warping; none of a rigid frame.
     #[must_use]
     pub fn warp(&self) -> Option<WarpStiffness> {
@@ -481,6 +500,8 @@ impl Frame {
             slope_across: b,
             lean_along: size.along * a,
             lean_across: size.across * b,
+            middle: metres(z),
+            twist: w,
             warp: metres(w * size.along.value * size.across.value / 4.0),
             rocks: rest.rocks,
             iterations: rest.steps,

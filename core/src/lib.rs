@@ -26,7 +26,7 @@
 //! | What do readings in a press say of a coil? | [`load_test`] |
 //! | May another spring stand in for this one, and what has its maker to know? | [`replacement`] |
 //! | Which coil, or pair of coils, would carry a load in the room there is? | [`sizing`] |
-//! | How did a figure come about? | [`working`], [`source`] |
+//! | How did a figure come about? | [`formula`], [`source`] |
 //! | Everything that follows from a bench record, and the sheet of a coil | `job` (feature `serde`) |
 //!
 //! # Example
@@ -57,6 +57,7 @@ extern crate uom;
 pub mod bounds;
 pub mod coil;
 pub mod drawing;
+pub mod formula;
 pub mod frame;
 #[cfg(feature = "serde")]
 pub mod job;
@@ -74,4 +75,3 @@ pub mod source;
 pub mod tables;
 pub mod tolerance;
 pub mod verdict;
-pub mod working;

@@ -6,7 +6,8 @@ mod hysteresis;
 mod straight;
 
 pub use fit::{
-    CLOSING_SOURCE, Closing, Difference, FALSE_ALARM, Fit, LEAST_STIFFENING, Residual, SOURCE,
+    ACTIVE_TURNS, CLOSING_SOURCE, Closing, Difference, FALSE_ALARM, Fit, LEAST_STIFFENING,
+    Residual, SOURCE,
 };
 pub use hysteresis::{Gap, Hysteresis};
 

@@ -138,10 +138,19 @@ impl Reach {
 /// The coils as they stand in the nests now, short ones included.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Before {
-    /// Greatest load of a nest less the least.
-    pub spread: Force,
+    /// Least and greatest load of a nest.
+    pub ends: [Force; 2],
     /// How the nests balance.
     pub balance: Balance,
+}
+
+impl Before {
+    /// Greatest load of a nest less the least.
+    #[must_use]
+    pub fn spread(&self) -> Force {
+        let [least, most] = self.ends;
+        most - least
+    }
 }
 
 /// Which coil goes where.
@@ -163,6 +172,15 @@ pub struct Matching {
     pub before: Option<Before>,
     /// Of each role, what could be reached with one new coil more, where its load is given.
     pub with_new: Vec<Option<Reach>>,
+}
+
+impl Matching {
+    /// Least and greatest load of a nest.
+    #[must_use]
+    pub fn ends(&self) -> [Force; 2] {
+        let loads: Vec<f64> = self.nests.iter().map(|nest| nest.load.value).collect();
+        ends(&loads).map(newtons)
+    }
 }
 
 /// Chooses coils for as many nests as there are seats, and places them.
@@ -278,9 +296,14 @@ fn standing(roles: &[Role], coils: &[usize], seat: usize) -> usize {
     each.filter(|coil| coil.stays == Some(seat)).count()
 }
 
-fn spread(loads: &[f64]) -> f64 {
+fn ends(loads: &[f64]) -> [f64; 2] {
     let most = loads.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let least = loads.iter().copied().fold(f64::INFINITY, f64::min);
+    [least, most]
+}
+
+fn spread(loads: &[f64]) -> f64 {
+    let [least, most] = ends(loads);
     most - least
 }
 
@@ -330,7 +353,7 @@ impl Present {
 
     fn before(&self, roles: &[Role], arms: &Arms) -> Option<Before> {
         let loads = loads(roles, self.nests.as_deref()?);
-        Some(Before { spread: newtons(spread(&loads)), balance: arms.balance(&loads) })
+        Some(Before { ends: ends(&loads).map(newtons), balance: arms.balance(&loads) })
     }
 }
 

@@ -1,19 +1,16 @@
 //! How far a rate or a load can be trusted, from the doubt of each number that it is reckoned from.
 //!
-//! A coil off the bench has measured numbers, each with a standard uncertainty: [`Sample`]. A
-//! drawing has tolerances, between which a number may lie: [`corners::Toleranced`]. Either gives a
-//! rate and a load; the sample with a [`Budget`] of who is to blame for the doubt, the drawing with
-//! the least and the most that can come of it.
+//! A [`Drawing`] has tolerances, between which a number may lie. It gives the least and the most that can
+//! come of it by itself; here it gives a rate and a load with a [`Budget`] of who is to blame for the
+//! doubt.
 
-pub mod corners;
-
-use crate::coil::ends::{Turns, TurnsError};
-use crate::coil::{Diameters, DiametersError, rate};
-use crate::quantity::{Force, Length, Pressure, SpringRate};
+use crate::coil::Across;
+use crate::coil::ends::dead_turns_doubt;
+use crate::drawing::{Drawing, Figure, Figures, Given, Point, both};
+use crate::formula::Formula;
+use crate::quantity::{Force, Length, SpringRate};
 use crate::source::{Known, Source};
-use core::fmt;
-use core::ops::{Div, Mul};
-use thiserror::Error;
+use core::ops::Mul;
 
 /// Where the propagation of doubts comes from.
 pub const SOURCE: Source = Source::new(
@@ -36,21 +33,6 @@ impl<Q: Default> Doubted<Q> {
     #[must_use]
     pub fn exact(value: Q) -> Self {
         Self { value, doubt: Q::default() }
-    }
-}
-
-impl<Q: Div<f64, Output = Q>> Doubted<Q> {
-    /// A value known only to lie within ± a half-width.
-    ///
-    /// ```text
-    /// u = a / √3
-    /// ```
-    ///
-    /// # Source
-    /// JCGM 100:2008, 4.3.7 (from memory).
-    #[must_use]
-    pub fn uniform(value: Q, half_width: Q) -> Self {
-        Self { value, doubt: half_width / libm::sqrt(3.0) }
     }
 }
 
@@ -78,6 +60,37 @@ pub struct DrawingDoubt {
 }
 
 impl RateDoubt {
+    /// That of the [rate](fn@rate) of a drawing, which has this number among those at hand.
+    ///
+    /// Coils of one drawing have the shape of their ends in common ([`dead_turns_doubt`]), coils of one steel
+    /// its modulus. What its sizes or a stated rate may be off is each coil's own.
+    ///
+    /// # Errors
+    /// What is missing.
+    pub fn of(drawing: &Drawing, number: usize) -> Result<Self, Figures> {
+        let (_, mut terms) = terms_that_count(drawing)?;
+        let mut shared = Self::default();
+        shared.drawing.number = number;
+        if drawing.stated_rate().is_none() {
+            for term in &mut terms {
+                let per_unit = term.per_unit.abs();
+                match term.input {
+                    Figure::ShearModulus => {
+                        shared.steel = per_unit * term.doubt;
+                        term.doubt = 0.0;
+                    }
+                    Figure::DeadTurns => {
+                        let (own, of_drawing) = dead_turns_doubt(term.half_width);
+                        shared.drawing.doubt = per_unit * of_drawing;
+                        term.doubt = own;
+                    }
+                    _ => {}
+                }
+            }
+        }
+        Ok(Self { own: libm::sqrt(variance(&terms)), ..shared })
+    }
+
     /// The doubt of one coil's rate by itself.
     #[must_use]
     pub fn total(&self) -> f64 {
@@ -103,106 +116,11 @@ pub fn drawings<'d>(doubts: impl Iterator<Item = &'d RateDoubt>) -> Vec<usize> {
     numbers
 }
 
-/// Which diameter of the coil was measured or drawn. The other two follow from it and the bar, so
-/// that an error of the bar enters the mean diameter as well.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Across {
-    /// The mean diameter D, from middle to middle of the bar.
-    Mean,
-    /// The outside diameter De; D = De − d.
-    Outside,
-    /// The inside diameter Di; D = Di + d.
-    Inside,
-}
-
-impl Across {
-    /// The coil of a bar and this diameter.
-    ///
-    /// # Errors
-    /// [`DiametersError`] when the bar is not above zero or leaves no hole.
-    pub fn coil(self, bar: Length, diameter: Length) -> Result<Diameters, DiametersError> {
-        match self {
-            Self::Mean => Diameters::from_mean(bar, diameter),
-            Self::Outside => Diameters::from_outside(bar, diameter),
-            Self::Inside => Diameters::from_inside(bar, diameter),
-        }
-    }
-
-    /// What a thicker bar adds to the mean diameter: ∂D/∂d.
-    const fn mean_per_bar(self) -> f64 {
-        match self {
-            Self::Mean => 0.0,
-            Self::Outside => -1.0,
-            Self::Inside => 1.0,
-        }
-    }
-}
-
-/// One of the numbers that a rate or a load is reckoned from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Input {
-    /// The bar d.
-    Bar,
-    /// The diameter that was measured.
-    Diameter,
-    /// The total turns nt.
-    TotalTurns,
-    /// The turns that lie dead at the ends.
-    DeadTurns,
-    /// The shear modulus G.
-    ShearModulus,
-    /// The free height L0.
-    FreeHeight,
-}
-
-impl Input {
-    /// Whether caliper, tape or counting give it. The dead turns and the modulus are assumed; only
-    /// a press, which measures the rate itself, makes up for them.
-    #[must_use]
-    pub const fn measured(self) -> bool {
-        !matches!(self, Self::DeadTurns | Self::ShearModulus)
-    }
-}
-
-impl fmt::Display for Input {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Bar => "the bar",
-            Self::Diameter => "the diameter",
-            Self::TotalTurns => "the total turns",
-            Self::DeadTurns => "the dead turns",
-            Self::ShearModulus => "the shear modulus",
-            Self::FreeHeight => "the free height",
-        })
-    }
-}
-
-/// What caliper, tape and counting say of a coil, and what is taken of its steel and its ends.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sample {
-    /// Bar d.
-    pub bar: Doubted<Length>,
-    /// Which diameter was measured.
-    pub across: Across,
-    /// That diameter.
-    pub diameter: Doubted<Length>,
-    /// All turns, tip to tip.
-    pub total_turns: Doubted<f64>,
-    /// Turns that lie dead at the ends: [`Ends::dead_turns`](crate::coil::ends::Ends::dead_turns)
-    /// and, as a uniform half-width, [`DEAD_TURNS_DOUBT`](crate::coil::ends::DEAD_TURNS_DOUBT),
-    /// unless more is known.
-    pub dead_turns: Doubted<f64>,
-    /// Shear modulus G.
-    pub shear_modulus: Doubted<Pressure>,
-    /// Free height L0.
-    pub free: Doubted<Length>,
-}
-
 /// What one input does to a result.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Part<Q> {
     /// The input.
-    pub input: Input,
+    pub input: Figure,
     /// By how many per cent the result changes where the input changes by one.
     pub sensitivity: f64,
     /// The standard uncertainty that the result would have from this input alone.
@@ -218,195 +136,186 @@ pub struct Budget<Q> {
     pub value: Q,
     /// One standard uncertainty of it, by root sum of squares.
     pub doubt: Q,
-    /// Every input, in the order of [`Input`].
+    /// Every input.
     pub parts: Vec<Part<Q>>,
-}
-
-/// Why numbers and their doubts give no result.
-#[derive(Clone, Copy, Debug, Error, PartialEq)]
-#[non_exhaustive]
-pub enum PropagationError {
-    /// A doubt below nought, or not a number.
-    #[error(
-        "{input} has a doubt of {si} in SI units; nought or more was expected: give the doubt without a sign, or nought"
-    )]
-    Doubt {
-        /// Whose doubt.
-        input: Input,
-        /// The doubt, in SI units.
-        si: f64,
-    },
-    /// The shear modulus is not above zero.
-    #[error("a shear modulus of {} Pa; one above zero was expected: steel has about 79e9 Pa", .modulus.value)]
-    Modulus {
-        /// The modulus.
-        modulus: Pressure,
-    },
-    /// The height asked for is none at which the coil carries.
-    #[error(
-        "a height of {} m; above zero and below the free height of {} m was expected: ask for a height under load",
-        .height.value, .free.value
-    )]
-    Height {
-        /// The height.
-        height: Length,
-        /// The free height.
-        free: Length,
-    },
-    /// Bar and diameter make no coil.
-    #[error(transparent)]
-    Diameters(#[from] DiametersError),
-    /// The turns make no spring.
-    #[error(transparent)]
-    Turns(#[from] TurnsError),
-}
-
-/// One spring without any doubt.
-#[derive(Clone, Copy)]
-struct Spring {
-    coil: Diameters,
-    turns: Turns,
-    shear_modulus: Pressure,
-    free: Length,
-}
-
-impl Spring {
-    fn new(
-        coil: Diameters,
-        turns: Turns,
-        shear_modulus: Pressure,
-        free: Length,
-    ) -> Result<Self, PropagationError> {
-        if !(shear_modulus.value > 0.0 && shear_modulus.value.is_finite()) {
-            return Err(PropagationError::Modulus { modulus: shear_modulus });
-        }
-        Ok(Self { coil, turns, shear_modulus, free })
-    }
-
-    fn rate(&self) -> SpringRate {
-        rate::rate(self.shear_modulus, self.coil, self.turns)
-    }
-
-    /// A height at which the spring carries.
-    fn under_load(&self, height: Length) -> Result<Length, PropagationError> {
-        if height.value > 0.0 && height < self.free && self.free.value.is_finite() {
-            Ok(self.free - height)
-        } else {
-            Err(PropagationError::Height { height, free: self.free })
-        }
-    }
 }
 
 /// An input's value and doubt in SI units, and the relative change of the result per unit of it.
 struct Term {
-    input: Input,
+    input: Figure,
     value: f64,
     doubt: f64,
+    half_width: f64,
     per_unit: f64,
+    /// Whether both ends of its tolerance are known.
+    told: bool,
 }
 
 impl Term {
-    fn new(input: Input, value: f64, doubt: f64, per_unit: f64) -> Result<Self, PropagationError> {
-        if doubt >= 0.0 && doubt.is_finite() {
-            Ok(Self { input, value, doubt, per_unit })
-        } else {
-            Err(PropagationError::Doubt { input, si: doubt })
-        }
+    fn new(input: Figure, given: Given<f64>, per_unit: f64) -> Self {
+        let (doubt, half_width) = (given.doubt(), given.half_width());
+        let told = given.is_complete();
+        Self { input, value: given.nominal(), doubt, half_width, per_unit, told }
     }
 }
 
-impl Sample {
-    fn spring(&self) -> Result<Spring, PropagationError> {
-        let coil = self.across.coil(self.bar.value, self.diameter.value)?;
-        let turns = Turns::new(self.total_turns.value, self.dead_turns.value)?;
-        Spring::new(coil, turns, self.shear_modulus.value, self.free.value)
-    }
+fn metres(given: Given<Length>) -> Given<f64> {
+    given.map(|length| length.value)
+}
 
-    /// What the rate of the spring has of each input.
-    fn terms_of_rate(&self, spring: &Spring) -> Result<Vec<Term>, PropagationError> {
-        let (bar, mean) = (spring.coil.bar().value, spring.coil.mean().value);
-        let active = spring.turns.active();
-        let (d, across) = (self.bar, self.diameter);
-        let (total, dead, modulus) = (self.total_turns, self.dead_turns, self.shear_modulus);
-        let per_bar = 4.0 / bar - 3.0 * self.across.mean_per_bar() / mean;
-        Ok(vec![
-            Term::new(Input::Bar, d.value.value, d.doubt.value, per_bar)?,
-            Term::new(Input::Diameter, across.value.value, across.doubt.value, -3.0 / mean)?,
-            Term::new(Input::TotalTurns, total.value, total.doubt, -1.0 / active)?,
-            Term::new(Input::DeadTurns, dead.value, dead.doubt, 1.0 / active)?,
-            Term::new(
-                Input::ShearModulus,
-                modulus.value.value,
-                modulus.doubt.value,
-                1.0 / modulus.value.value,
-            )?,
-        ])
+/// By how many per cent a rate changes where an input changes by one, in symbols. `Dx` is the diameter
+/// that is given.
+#[must_use]
+pub const fn sensitivity(input: Figure, across: Across) -> Formula {
+    const MEAN: Formula = Formula::new("s = 4");
+    const OUTSIDE: Formula = Formula::new("s = 4 + 3 · {d} / {D}");
+    const INSIDE: Formula = Formula::new("s = 4 − 3 · {d} / {D}");
+    const DIAMETER: Formula = Formula::new("s = −3 · {Dx} / {D}");
+    const TOTAL: Formula = Formula::new("s = −{nt} / ({nt} − {nd})");
+    const DEAD: Formula = Formula::new("s = {nd} / ({nt} − {nd})");
+    const AS_IT_IS: Formula = Formula::new("s = 1");
+    match (input, across) {
+        (Figure::Bar, Across::Mean) => MEAN,
+        (Figure::Bar, Across::Outside) => OUTSIDE,
+        (Figure::Bar, Across::Inside) => INSIDE,
+        (Figure::Diameter, _) => DIAMETER,
+        (Figure::TotalTurns, _) => TOTAL,
+        (Figure::DeadTurns, _) => DEAD,
+        _ => AS_IT_IS,
     }
 }
 
-/// The rate of a measured coil, and its doubt.
+/// What the rate by the sizes has of each of them.
+fn terms(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figures> {
+    let point = Point::nominal(drawing);
+    let rate = point.drawn_rate()?;
+    let (coil, turns) = (point.coil()?, point.turns()?);
+    let (bar, mean, active) = (coil.bar().value, coil.mean().value, turns.active());
+    let (across, diameter) = drawing.diameter.ok_or(Figure::Diameter)?;
+    let shear = drawing.shear().ok_or(Figure::ShearModulus)?.map(|modulus| modulus.value);
+    let per_bar = 4.0 / bar - 3.0 * across.mean_per_bar() / mean;
+    let terms = vec![
+        Term::new(Figure::Bar, metres(drawing.bar.ok_or(Figure::Bar)?), per_bar),
+        Term::new(Figure::Diameter, metres(diameter), -3.0 / mean),
+        Term::new(
+            Figure::TotalTurns,
+            drawing.total_turns.ok_or(Figure::TotalTurns)?,
+            -1.0 / active,
+        ),
+        Term::new(Figure::DeadTurns, drawing.dead().ok_or(Figure::Ends)?, 1.0 / active),
+        Term::new(Figure::ShearModulus, shear, 1.0 / shear.nominal()),
+    ];
+    Ok((rate, terms))
+}
+
+/// The rate of a coil by its sizes, whatever is stated, and its doubt.
 ///
 /// ```text
 /// k = G · d⁴ / (8 · D³ · n)      D = De − d = Di + d      n = nt − dead turns
 ///
 /// (u_k/k)² = (u_G/G)² + (c_d · u_d/d)² + (c_D · u_D/D)² + (u_nt/n)² + (u_dead/n)²
 ///
-/// measured across   c_d           on the diameter
+/// drawn across      c_d           on the diameter
 /// mean              4             −3
 /// outside           4 + 3/C       −3 (1 + 1/C)
 /// inside            4 − 3/C       −3 (1 − 1/C)
 /// ```
 /// `d` bar, m · `D`, `De`, `Di` mean, outside, inside diameter, m · `nt`, `n` total, active turns ·
-/// `G` shear modulus, Pa · `C` index · `u` one standard uncertainty; the factors on the right are
-/// the sensitivities, so that one per cent more bar is four per cent and more of rate
+/// `G` shear modulus, Pa · `C` index · `u` one standard uncertainty, [`Given::doubt`]; the factors on
+/// the right are the sensitivities, so that one per cent more bar is four per cent and more of rate
+///
+/// A tolerance that nobody gave counts as exact: [`Drawing::drawn_rate`] names it.
 ///
 /// # Range
-/// That of [`coil::rate::rate`](rate::rate). First order: right to a part in a hundred of the doubt
-/// while the relative doubt is under 5 %. The inputs are independent of each other; an error that a
-/// caliper puts into bar and diameter alike is not told apart.
+/// That of [`coil::rate::rate`](crate::coil::rate::rate). First order: right to a part in a hundred of
+/// the doubt while the relative doubt is under 5 %. The inputs are independent of each other; an error
+/// that a caliper puts into bar and diameter alike is not told apart.
 ///
 /// # Errors
-/// [`PropagationError`], where the numbers make no spring or a doubt is below nought.
+/// What is missing.
 ///
 /// # Source
 /// [`SOURCE`]; the sensitivities are derived from the rate.
 ///
 /// # Example
-/// A coil of 20 mm bar, 120 mm outside, 7½ turns, tapered ends, by caliper and count:
+/// A coil of 20 mm bar, 120 mm outside, 7½ turns, tapered ends:
 /// ```
-/// use coilnest::coil::ends::{DEAD_TURNS_DOUBT, Ends};
-/// use coilnest::propagation::{self, Across, Doubted, Input, Sample};
+/// use coilnest::coil::{Across, ends::Ends};
+/// use coilnest::drawing::{Drawing, Figure, Given};
+/// use coilnest::propagation;
 /// use coilnest::quantity::{Length, Pressure};
 /// use coilnest::quantity::unit::{gigapascal, millimeter, newton_per_millimeter};
 ///
-/// let mm = Length::new::<millimeter>;
-/// let gpa = Pressure::new::<gigapascal>;
-/// let sample = Sample {
-///     bar: Doubted { value: mm(20.0), doubt: mm(0.1) },
-///     across: Across::Outside,
-///     diameter: Doubted { value: mm(120.0), doubt: mm(0.5) },
-///     total_turns: Doubted { value: 7.5, doubt: 0.05 },
-///     dead_turns: Doubted::uniform(Ends::TaperedGround.dead_turns(), DEAD_TURNS_DOUBT),
-///     shear_modulus: Doubted { value: gpa(78.5), doubt: gpa(0.8) },
-///     free: Doubted { value: mm(300.0), doubt: mm(0.6) },
+/// let within = |value: f64, by: f64| {
+///     let mm = Length::new::<millimeter>;
+///     Given::around(mm(value), mm(by), mm(by))
 /// };
-/// let rate = propagation::rate(&sample)?;
+/// let coil = Drawing {
+///     bar: Some(within(20.0, 0.175)?),
+///     diameter: Some((Across::Outside, within(120.0, 0.875)?)),
+///     total_turns: Some(Given::exact(7.5)),
+///     ends: Some(Ends::TaperedGround),
+///     shear_modulus: Some(Given::exact(Pressure::new::<gigapascal>(78.5))),
+///     ..Drawing::default()
+/// };
+/// let rate = propagation::drawn_rate(&coil).unwrap();
 /// assert!((rate.value.get::<newton_per_millimeter>() - 261.667).abs() < 1e-3);
-/// // 2.3 % from the bar, 1.5 % from the outside, 0.83 % and 4.8 % from the turns, 1.0 % from G.
-/// assert!((rate.doubt.get::<newton_per_millimeter>() - 14.899).abs() < 5e-4);
-/// assert_eq!(rate.largest().map(|part| part.input), Some(Input::DeadTurns));
-/// // With the tools at hand, the bar is what to measure again; known exactly, it would leave 13.63.
-/// assert_eq!(rate.worth_measuring().map(|part| part.input), Some(Input::Bar));
-/// let left = rate.doubt_left(Input::Bar, 0.0);
-/// assert!((left.get::<newton_per_millimeter>() - 13.630).abs() < 5e-4);
-/// # Ok::<(), propagation::PropagationError>(())
+/// // 2.3 % from the bar, 1.5 % from the outside, 4.8 % from the dead turns.
+/// assert!((rate.doubt.get::<newton_per_millimeter>() - 14.528).abs() < 5e-3);
+/// assert_eq!(rate.largest().map(|part| part.input), Some(Figure::DeadTurns));
+/// // With the tools at hand, the bar is what to measure again.
+/// assert_eq!(rate.worth_measuring().map(|part| part.input), Some(Figure::Bar));
+/// # Ok::<(), coilnest::drawing::Crossed<Length>>(())
 /// ```
-pub fn rate(sample: &Sample) -> Result<Budget<SpringRate>, PropagationError> {
-    let spring = sample.spring()?;
-    Ok(Budget::of(spring.rate(), &sample.terms_of_rate(&spring)?))
+pub fn drawn_rate(drawing: &Drawing) -> Result<Budget<SpringRate>, Figures> {
+    let (rate, terms) = terms(drawing)?;
+    Ok(Budget::of(rate, &terms))
 }
 
-/// The load of a measured coil at a height, and its doubt.
+/// The rate that counts, the stated one before that of the sizes, and its doubt.
+///
+/// A stated rate is doubted by its tolerance. Sizes that are given with theirs, and to first order can
+/// give that rate, bound it too: the lesser of both doubts holds, as in [`Drawing::rate`]. Where there are
+/// none, a rate without a tolerance counts as exact.
+///
+/// # Errors
+/// What is missing.
+///
+/// # Source
+/// [`SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::drawing::{Drawing, Given};
+/// use coilnest::propagation;
+/// use coilnest::quantity::{SpringRate, unit::newton_per_millimeter};
+///
+/// let rate = SpringRate::new::<newton_per_millimeter>;
+/// let stated = Given::around(rate(200.0), rate(10.0), rate(10.0))?;
+/// let coil = Drawing { rate: Some(stated), ..Drawing::default() };
+/// let doubt = propagation::rate(&coil).unwrap().doubt.get::<newton_per_millimeter>();
+/// assert!((doubt - 10.0 / 3f64.sqrt()).abs() < 1e-9);
+/// # Ok::<(), coilnest::drawing::Crossed<SpringRate>>(())
+/// ```
+pub fn rate(drawing: &Drawing) -> Result<Budget<SpringRate>, Figures> {
+    let (value, terms) = terms_that_count(drawing)?;
+    Ok(Budget::of(value, &terms))
+}
+
+fn terms_that_count(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figures> {
+    let Some(stated) = drawing.stated_rate() else { return terms(drawing) };
+    let value = SpringRate { value: stated.nominal(), ..SpringRate::default() };
+    let own = vec![Term::new(Figure::Rate, stated, 1.0 / stated.nominal())];
+    let drawn = terms(drawing).ok().filter(|(drawn, terms)| {
+        let less_doubted = !stated.is_complete() || variance(terms) < variance(&own);
+        let reach: f64 = terms.iter().map(|term| term.per_unit.abs() * term.half_width).sum();
+        let off = (value / *drawn).value - 1.0;
+        less_doubted && terms.iter().all(|term| term.told) && off.abs() <= reach
+    });
+    Ok((value, drawn.map_or(own, |(_, terms)| terms)))
+}
+
+/// The load at a height, zero where the coil stands free, and its doubt.
 ///
 /// ```text
 /// F = k · s      s = L0 − h
@@ -416,51 +325,52 @@ pub fn rate(sample: &Sample) -> Result<Budget<SpringRate>, PropagationError> {
 /// as exact
 ///
 /// # Range
-/// As [`rate`](fn@rate), and heights from below free to solid: that the coil can be so short is not
-/// asked.
+/// As [`rate`](fn@rate), and heights from free to solid: that the coil can be so short is not asked.
 ///
 /// # Errors
-/// [`PropagationError`], as for the rate and where the height is not below the free height.
+/// What is missing.
 ///
 /// # Source
 /// [`SOURCE`].
 ///
 /// # Example
 /// ```
-/// use coilnest::propagation::{self, Across, Doubted, Input, Sample};
-/// use coilnest::quantity::{Length, Pressure, unit::{gigapascal, millimeter, newton}};
+/// use coilnest::drawing::{Drawing, Figure, Given};
+/// use coilnest::propagation;
+/// use coilnest::quantity::{Length, SpringRate, unit::{millimeter, newton, newton_per_millimeter}};
 ///
-/// let mm = Length::new::<millimeter>;
-/// let sample = Sample {
-///     bar: Doubted::exact(mm(10.0)),
-///     across: Across::Mean,
-///     diameter: Doubted::exact(mm(80.0)),
-///     total_turns: Doubted::exact(7.0),
-///     dead_turns: Doubted { value: 2.0, doubt: 0.1 },
-///     shear_modulus: Doubted::exact(Pressure::new::<gigapascal>(80.0)),
-///     free: Doubted { value: mm(200.0), doubt: mm(1.0) },
+/// let (mm, rate) = (Length::new::<millimeter>, SpringRate::new::<newton_per_millimeter>);
+/// let by = rate(5.0);
+/// let coil = Drawing {
+///     rate: Given::around(rate(40.0), by, by).ok(),
+///     free: Given::around(mm(200.0), mm(2.0), mm(2.0)).ok(),
+///     ..Drawing::default()
 /// };
-/// let load = propagation::load(&sample, mm(160.0))?;
-/// assert!((load.value.get::<newton>() - 1562.5).abs() < 1e-9); // 39.0625 · 40
-/// // 0.1/5 of the load from the turns, 1/40 from the free height.
-/// assert!((load.doubt.get::<newton>() - 1562.5 * 0.032_015_6).abs() < 1e-3);
-/// assert_eq!(load.worth_measuring().map(|part| part.input), Some(Input::FreeHeight));
-/// # Ok::<(), propagation::PropagationError>(())
+/// let load = propagation::load(&coil, mm(160.0)).unwrap();
+/// assert!((load.value.get::<newton>() - 1600.0).abs() < 1e-9);
+/// // An eighth of the load from the rate, 1/20 from the free height, each over √3.
+/// assert!((load.doubt.get::<newton>() - 1600.0 * 0.077_728_2).abs() < 1e-3);
+/// assert_eq!(load.worth_measuring().map(|part| part.input), Some(Figure::FreeHeight));
 /// ```
-pub fn load(sample: &Sample, height: Length) -> Result<Budget<Force>, PropagationError> {
-    let spring = sample.spring()?;
-    let deflection = spring.under_load(height)?;
-    let free = sample.free;
-    let mut terms = sample.terms_of_rate(&spring)?;
-    let per_unit = 1.0 / deflection.value;
-    terms.push(Term::new(Input::FreeHeight, free.value.value, free.doubt.value, per_unit)?);
-    Ok(Budget::of(spring.rate() * deflection, &terms))
+pub fn load(drawing: &Drawing, height: Length) -> Result<Budget<Force>, Figures> {
+    let ((rate, mut terms), free) =
+        both(terms_that_count(drawing), drawing.free.ok_or(Figure::FreeHeight.into()))?;
+    let deflection = free.nominal() - height;
+    if deflection <= Length::default() {
+        return Ok(Budget::of(Force::default(), &[]));
+    }
+    terms.push(Term::new(Figure::FreeHeight, metres(free), 1.0 / deflection.value));
+    Ok(Budget::of(rate * deflection, &terms))
+}
+
+fn variance(terms: &[Term]) -> f64 {
+    terms.iter().map(|term| term.per_unit * term.doubt).map(|part| part * part).sum()
 }
 
 impl<Q: Copy + Mul<f64, Output = Q>> Budget<Q> {
     fn of(value: Q, terms: &[Term]) -> Self {
         let relative = |term: &Term| term.per_unit.abs() * term.doubt;
-        let variance: f64 = terms.iter().map(|term| relative(term) * relative(term)).sum();
+        let variance = variance(terms);
         let share = |of: f64| if variance > 0.0 { of * of / variance } else { 0.0 };
         let part = |term: &Term| Part {
             input: term.input,
@@ -478,17 +388,17 @@ impl<Q: Copy + Mul<f64, Output = Q>> Budget<Q> {
     }
 
     /// The measurement that would narrow the result most if it were made better: the largest share
-    /// among those that are measured ([`Input::measured`]); none where none of them is in doubt.
+    /// among those that are measured ([`Figure::measured`]); none where none of them is in doubt.
     ///
     /// [`Budget::doubt_left`] tells by how much. Where [`Budget::largest`] is another input, no
     /// measurement with caliper and tape does as much as a press test, which needs neither the dead
     /// turns nor the modulus.
     #[must_use]
     pub fn worth_measuring(&self) -> Option<Part<Q>> {
-        self.largest_of(Input::measured)
+        self.largest_of(Figure::measured)
     }
 
-    fn largest_of(&self, wanted: impl Fn(Input) -> bool) -> Option<Part<Q>> {
+    fn largest_of(&self, wanted: impl Fn(Figure) -> bool) -> Option<Part<Q>> {
         let parts = self.parts.iter().filter(|part| wanted(part.input) && part.share > 0.0);
         parts.copied().reduce(|first, next| if next.share > first.share { next } else { first })
     }
@@ -500,7 +410,7 @@ impl<Q: Copy + Mul<f64, Output = Q>> Budget<Q> {
     /// u' = u · √(1 − share · (1 − ratio²))
     /// ```
     #[must_use]
-    pub fn doubt_left(&self, input: Input, ratio: f64) -> Q {
+    pub fn doubt_left(&self, input: Figure, ratio: f64) -> Q {
         let share: f64 =
             self.parts.iter().filter(|part| part.input == input).map(|part| part.share).sum();
         self.doubt * libm::sqrt(1.0 - share * (1.0 - ratio * ratio))

@@ -19,7 +19,7 @@
 //! Would a coil of thicker bar and one turn more do?
 //! ```
 //! use coilnest::coil::ends::Ends;
-//! use coilnest::propagation::Across;
+//! use coilnest::coil::Across;
 //! use coilnest::quantity::{Length, Pressure, unit::{gigapascal, millimeter}};
 //! use coilnest::drawing::{Drawing, Given};
 //! use coilnest::replacement::{Asked, Case, Overall, Requirement, Verdict};
@@ -64,7 +64,9 @@ pub use limits::{Amount, Limits};
 pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
 pub use order::{Dimension, Item, LoadAt, Open, Order, Question, Wish, Wishes};
 pub use requirement::{Missing, Requirement, Whose};
-pub use swap::{Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame};
+pub use swap::{
+    Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame, WholeSwap,
+};
 pub use together::{NestCase, NestCoil, NestJudgement, NestLine};
 
 use crate::drawing::{Allowable, Contradiction, Drawing};

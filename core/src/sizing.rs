@@ -18,7 +18,7 @@
 //! 3000 N at 150 mm and 60 N/mm, in a pocket of 110 mm:
 //!
 //! ```
-//! use coilnest::coil::{Coiling, ends::Ends};
+//! use coilnest::coil::ends::Ends;
 //! use coilnest::quantity::unit::{
 //!     gigapascal, kilogram_per_cubic_meter, megapascal, millimeter, newton, newton_per_millimeter,
 //! };
@@ -37,7 +37,7 @@
 //!     ),
 //!     room: Room { pocket: Some(mm(110.0)), clearance: mm(2.0), ..Room::default() },
 //!     reserve: Reserve::default(),
-//!     make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+//!     make: Make::usual(Ends::ClosedGround),
 //!     metal: Metal {
 //!         shear_modulus: Pressure::new::<gigapascal>(81.5),
 //!         poisson: 0.26,
@@ -54,7 +54,7 @@
 //!
 //! let sized = sizing.designs(&Rounding::METRIC, Rank::Mass);
 //! let lightest = sized.designs.first().ok_or("none")?;
-//! assert_eq!(lightest.spring.drawing.coil.bar(), mm(10.0));
+//! assert_eq!(lightest.design.coil.bar(), mm(10.0));
 //! for why in &sized.refused {
 //!     println!("{:?}: {}", why.bar, why.verdict.nearest);
 //! }
@@ -67,23 +67,24 @@ mod limit;
 mod map;
 mod need;
 mod pair;
+mod search;
 mod series;
-mod spring;
 
 pub use crate::coil::stress::Factor;
 pub use contradiction::{MOST_CELLS, NeedError};
-pub use design::{Design, Rank, Rounding, Sized, Why};
+pub use design::{Design, MEAN, MEAN_SOURCE, mean_for_rate};
 pub use limit::{Limit, Limits, Verdict};
 pub use map::{Cell, Map};
 pub use need::{
     Allowed, InnerCoil, Make, Metal, Need, Reserve, Room, Stiffness, USUAL_TOLERANCE, Work,
 };
 pub use pair::{Balance, HANDS, Pair, PairSizing, PairWhy, PairsSized};
+pub use search::{Found, Rank, Rounding, Sized, Why};
 pub use series::{Series, SeriesError};
-pub use spring::{Drawing, MEAN_SOURCE, Spring, mean_for_rate};
 
+use crate::drawing::{Drawing, Figures};
 use crate::quantity::Length;
-use spring::{Bar, Sizes};
+use design::{Bar, Rounded, Sizes};
 
 /// A need that does not contradict itself, and the bars and turns to choose from.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,16 +122,18 @@ impl Sizing {
     /// Puts any drawing through the analysis, and holds it against all that is asked: a drawing found
     /// here, one that was rounded by hand, or that of a coil that is there already.
     ///
-    /// Its ends, coiling and seating are those of the need.
-    #[must_use]
-    pub fn judge(&self, drawing: Drawing) -> (Spring, Verdict) {
-        let bar = Bar::of(&self.need, drawing.coil.bar());
-        self.judged(&bar, drawing)
+    /// It is taken as it is meant to be; its ends, coiling and seating are those of the need.
+    ///
+    /// # Errors
+    /// What it lacks.
+    pub fn judge(&self, drawing: &Drawing) -> Result<(Design, Verdict), Figures> {
+        let sizes = Sizes::of(drawing)?;
+        Ok(self.judged(&Bar::of(&self.need, sizes.coil.bar()), sizes))
     }
 
-    fn judged(&self, bar: &Bar, drawing: Drawing) -> (Spring, Verdict) {
-        let spring = self.need.spring(bar, drawing);
-        (spring, self.need.verdict(bar, &spring, Sizes::Drawn))
+    fn judged(&self, bar: &Bar, sizes: Sizes) -> (Design, Verdict) {
+        let design = self.need.design(bar, sizes);
+        (design, self.need.verdict(bar, &design, Rounded::Yes))
     }
 }
 

@@ -1,6 +1,6 @@
 //! How long it takes to map every bar with every count of turns, and to search for drawings and pairs.
 
-use coilnest::coil::{Coiling, ends::Ends};
+use coilnest::coil::ends::Ends;
 use coilnest::quantity::unit::{
     gigapascal, kilogram_per_cubic_meter, megapascal, millimeter, newton, newton_per_millimeter,
 };
@@ -34,7 +34,7 @@ fn need() -> Need {
             ..Room::default()
         },
         reserve: Reserve::default(),
-        make: Make::usual(Ends::TaperedGround, Coiling::Hot),
+        make: Make::usual(Ends::TaperedGround),
         metal: Metal {
             shear_modulus: Pressure::new::<gigapascal>(78.5),
             poisson: 0.31,

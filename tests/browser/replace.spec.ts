@@ -319,11 +319,11 @@ test('a requirement is waived with a reason, which prints', async ({ page }, tes
 	await expect(field(page, 'Reason to waive: Hand')).toBeFocused();
 	await page.keyboard.type('stands alone, either hand does');
 	await expect(verdict(page)).not.toContainText('No replacement');
-	await expect(page.getByText('Waived: hand.')).toBeVisible();
+	await expect(page.getByText('Waived: hand (for this candidate alone).').first()).toBeVisible();
 	const path = testInfo.outputPath('replace.pdf');
 	await page.pdf({ path, format: 'A4' });
 	const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
-	expect(printed).toContain(bare('Waived: stands alone, either hand does'));
+	expect(printed).toContain(bare('Waived for this candidate alone: stands alone, either hand does'));
 	expect(printed).toContain(bare('◇ As drawn; tolerances not given'));
 	expect(printed).not.toContain(bare('Waive Hand'));
 	await field(page, 'Reason to waive: Hand').fill('');
@@ -376,12 +376,57 @@ test('a pair that was found is one nest for the nest, not refused coil by coil',
 			name: /^Load at work: the nest/,
 		}),
 	).toBeVisible();
+	await expect(page.getByText(/are meant of every coil of it\./)).toBeVisible();
+	await expect(page.getByRole('row', { name: /^Outer → .+, share of the load/ })).toBeVisible();
 	await expectNoViolation(page, 'a nest for a nest');
 	await pick(page, 'They are judged').selectOption('');
 	await expect(verdict(page).getByRole('heading')).toHaveCount(2);
 	await button(page, 'Undo').click();
 	await button(page, 'Undo').click();
 	await expect(pick(page, 'They are judged')).toBeHidden();
+});
+
+test('a pair takes the place of what was offered before, in one step that is said', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [ORIGINAL, INNER], nests: NESTS });
+	await button(page, 'Add a copy of the original').click();
+	await need(page);
+	await pick(page, 'One coil or a pair').selectOption('yes');
+	await button(page, 'Use as candidates pair 1').click();
+	await expect(pick(page, 'They are judged')).toHaveValue('yes');
+	await expect(page.getByText('What was offered before is taken out; Undo brings it back.')).toBeVisible();
+	const which = page.getByRole('group', { name: 'Which candidate' });
+	await expect(which.getByRole('button')).toHaveCount(2);
+	await button(page, 'Undo').click();
+	await expect(field(page, 'Name of candidate 1')).toHaveValue('Offer 1');
+	await expect(page.getByText(/Undo brings it back/)).toBeHidden();
+	// And one drawing takes the place of a nest.
+	await button(page, 'Use as candidates pair 1').click();
+	await button(page, 'Use as candidate drawing 1').click();
+	await expect(page.getByText(/^The drawing is judged by itself\. The nest/)).toBeVisible();
+	await expect(which).toBeHidden();
+});
+
+test('it is said for which of several candidates a requirement is waived', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page, 'Replace');
+	await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
+	for (const copy of [1, 2]) {
+		await button(page, 'Add a copy of the original').click();
+		await page.getByRole('combobox', { name: 'Hand', exact: true }).selectOption('left');
+		await expect(field(page, `Name of candidate ${copy}`)).toBeVisible();
+	}
+	await expect(verdict(page).getByText('No replacement')).toHaveCount(2);
+	await button(page, 'Waive for this one Hand').last().press('Enter');
+	await page.keyboard.type('stands alone');
+	await expect(verdict(page).getByText('No replacement')).toHaveCount(1);
+	await expect(page.getByText('Waived for this candidate alone:')).toHaveCount(1);
+	await button(page, 'Waive for all Hand').first().press('Enter');
+	await page.keyboard.type('old stock');
+	await expect(verdict(page).getByText('No replacement')).toHaveCount(0);
+	await expect(page.getByText('Waived for all candidates:')).toHaveCount(1);
+	await expectNoViolation(page, 'waived for one and for all');
 });
 
 test('a candidate has a drawing sheet', async ({ page }) => {

@@ -3,6 +3,7 @@
 //! A kept text is written anew when the environment says `COILNEST_BLESS=1`; what it then says is
 //! for a person to read before it is kept.
 
+use crate::kept;
 use coilnest::job::report::{
     DipReport, LevelReport, MatchReport, ReplaceReport, SheetAnswer, SizingReport,
 };
@@ -62,7 +63,7 @@ impl KeptJob {
     /// Where its report is kept.
     #[must_use]
     pub fn report_path(&self) -> PathBuf {
-        folder("jobs").join(&self.name).with_extension("report.json")
+        folder("jobs").join(&self.name).with_extension("report.txt")
     }
 
     /// The text of its report as it comes out now.
@@ -71,13 +72,13 @@ impl KeptJob {
     /// A sentence when the job cannot be opened.
     pub fn report(&self) -> Result<String, String> {
         let job = file::open(&self.text).map_err(|problem| problem.message)?;
-        pretty(&assess(&job, &TABLES))
+        lines(&assess(&job, &TABLES))
     }
 
     /// Where the drawing sheets of its coils are kept.
     #[must_use]
     pub fn sheets_path(&self) -> PathBuf {
-        folder("jobs").join(&self.name).with_extension("sheet.json")
+        folder("jobs").join(&self.name).with_extension("sheet.txt")
     }
 
     /// The text of the drawing sheets of its coils, by their names, as they come out now.
@@ -89,7 +90,7 @@ impl KeptJob {
         let coils = assess(&job, &TABLES).coils.into_iter().map(|coil| coil.id);
         let sheets: BTreeMap<String, SheetAnswer> =
             coils.map(|id| (id.clone(), coil_sheet(&job, &TABLES, &id))).collect();
-        pretty(&sheets)
+        lines(&sheets)
     }
 }
 
@@ -97,7 +98,7 @@ impl KeptJob {
     /// Where the answers of its frame are kept.
     #[must_use]
     pub fn level_path(&self) -> PathBuf {
-        folder("jobs").join(&self.name).with_extension("level.json")
+        folder("jobs").join(&self.name).with_extension("level.txt")
     }
 
     /// The text of what its frame is asked, as it comes out now; none where it has no frame.
@@ -107,7 +108,7 @@ impl KeptJob {
     pub fn level(&self) -> Result<Option<String>, String> {
         let job = file::open(&self.text).map_err(|problem| problem.message)?;
         let answers = LevelAnswers::of(&job);
-        if answers.level.frame.is_some() { pretty(&answers).map(Some) } else { Ok(None) }
+        if answers.level.frame.is_some() { lines(&answers).map(Some) } else { Ok(None) }
     }
 }
 
@@ -115,7 +116,7 @@ impl KeptJob {
     /// Where the answers of its replacement and its need are kept.
     #[must_use]
     pub fn replace_path(&self) -> PathBuf {
-        folder("jobs").join(&self.name).with_extension("replace.json")
+        folder("jobs").join(&self.name).with_extension("replace.txt")
     }
 
     /// The text of what may replace a coil of it, and of the drawings for its need, as they come out
@@ -125,7 +126,7 @@ impl KeptJob {
     /// A sentence when the job cannot be opened.
     pub fn replace(&self) -> Result<Option<String>, String> {
         let job = file::open(&self.text).map_err(|problem| problem.message)?;
-        ReplaceAnswers::of(&job).map(|answers| pretty(&answers)).transpose()
+        ReplaceAnswers::of(&job).map(|answers| lines(&answers)).transpose()
     }
 }
 
@@ -175,9 +176,8 @@ impl LevelAnswers {
     }
 }
 
-fn pretty(value: &impl Serialize) -> Result<String, String> {
-    let text = serde_json::to_string_pretty(value);
-    text.map(|text| text + "\n").map_err(|error| error.to_string())
+fn lines(value: &impl Serialize) -> Result<String, String> {
+    kept::lines(&serde_json::to_string(value).map_err(|error| error.to_string())?)
 }
 
 /// Compares a text with the kept one, or keeps it when that is asked for.

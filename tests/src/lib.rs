@@ -5,9 +5,11 @@
 //! elsewhere, by solid elements, exact arithmetic or another library, is checked by the tests of this
 //! crate.
 
+pub mod answers;
 pub mod by_hand;
 pub mod corpus;
 pub mod job_path;
+pub mod kept;
 pub mod schema;
 
 /// The examples of the README, which are compiled and run with those of the documentation.

@@ -1,5 +1,6 @@
 //! The JSON Schemas of a job and of a report, from the Rust types.
 
+use coilnest::formula::SYMBOLS;
 use coilnest::job::Job;
 use coilnest::job::report::{
     Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
@@ -29,9 +30,10 @@ impl SchemaFile {
     }
 }
 
-/// Every schema: a job, and a report beside which stand the other answers of the engine.
+/// Every schema: a job, and a report beside which stand the other answers of the engine. With them, what
+/// each letter of a formula means.
 #[must_use]
-pub fn all() -> [SchemaFile; 2] {
+pub fn all() -> [SchemaFile; 3] {
     let mut report = generator();
     report.subschema_for::<SheetAnswer>();
     report.subschema_for::<LevelReport>();
@@ -48,7 +50,16 @@ pub fn all() -> [SchemaFile; 2] {
     [
         SchemaFile { name: "job.schema.json", text: text::<Job>(generator()) },
         SchemaFile { name: "report.schema.json", text: text::<Report>(report) },
+        SchemaFile { name: "symbols.json", text: symbols() },
     ]
+}
+
+/// Each letter with its meaning, in the order of the table.
+fn symbols() -> String {
+    let rows = SYMBOLS
+        .iter()
+        .map(|symbol| format!("\t{}: {}", Value::from(symbol.sign), Value::from(symbol.name)));
+    format!("{{\n{}\n}}\n", rows.collect::<Vec<_>>().join(",\n"))
 }
 
 /// What stands beside something of the same name in Rust, or would beside what every TypeScript

@@ -146,7 +146,7 @@ fn the_band_of_tapered_ends_covers_every_taper_of_three_quarters_and_more() {
         }
     }
     assert!(spans[0].len() > 50, "{}", spans[0].len());
-    // What the band was not made from.
+    // Of another kind of taper only the span is kept.
     for row in rows::<AsideRow>(ASIDE).iter().filter(|row| row.taper >= 0.75) {
         for ((stage, dead), span) in Stage::ALL
             .into_iter()

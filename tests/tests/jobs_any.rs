@@ -275,7 +275,16 @@ fn a_coil_without_a_field_loses_what_needs_it() {
     let of_turns = ["ends", "least_gaps", "least_height", "rate", "solid", "solid_least", "trust"];
     for (field, gone) in [
         ("bar", [&sizes[..], &helix, &of_loads, &of_turns].concat()),
-        ("outside", [&sizes[..], &helix, &of_loads, &of_turns].concat()),
+        (
+            "outside",
+            [
+                &sizes[..],
+                &helix,
+                &of_loads[..4],
+                &["ends", "least_gaps", "least_height", "rate", "trust"],
+            ]
+            .concat(),
+        ),
         ("turns", [&["active_turns"][..], &helix, &of_loads, &of_turns].concat()),
         ("ends", [&["active_turns"][..], &helix, &of_loads, &of_turns].concat()),
         ("free", [&["free"][..], &helix, &of_loads].concat()),

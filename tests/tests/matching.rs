@@ -580,12 +580,12 @@ fn what_is_best_already_stays() {
     let equal = [stay([5e3; 3], now), stay([3e3; 3], now)];
     let found = matched(&equal, &seats).unwrap();
     assert_eq!(found.moved, 0);
-    assert_eq!(found.before.unwrap().spread, newtons(0.0));
+    assert_eq!(found.before.unwrap().spread(), newtons(0.0));
 
     let uneven = [stay([5e3, 5.2e3, 5.1e3], now), stay([3e3, 3.1e3, 2.9e3], now)];
     let found = matched(&uneven, &seats).unwrap();
     let before = found.before.unwrap();
-    assert!((before.spread.value - 300.0).abs() < 1e-9);
+    assert!((before.spread().value - 300.0).abs() < 1e-9);
     // 500 mm · 300 N over 16 300 N, towards the second seat.
     assert!((before.balance.across.get::<millimeter>() + 500.0 * 300.0 / 16_300.0).abs() < 1e-9);
     assert!(found.reach.spread.value < 1e-9, "{found:?}");

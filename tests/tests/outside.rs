@@ -15,9 +15,9 @@ mod rail_coils;
 #[path = "outside/ranges.rs"]
 mod ranges;
 
+use coilnest::coil::Across;
 use coilnest::coil::Diameters;
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::propagation::Across;
 use coilnest::quantity::unit::{megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
 use serde::Deserialize;

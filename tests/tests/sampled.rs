@@ -4,12 +4,13 @@
 #![cfg(test)]
 
 use coilnest::bounds;
+use coilnest::coil::Across;
+use coilnest::drawing::{Drawing, Given};
 use coilnest::job::report::StateReport;
 use coilnest::job::{assess, file};
 use coilnest::load_test::{FALSE_ALARM, LoadTest, Reading};
 use coilnest::measured::{Tape, measure, usual_place};
-use coilnest::propagation::corners::{self, Between, Toleranced};
-use coilnest::propagation::{self, Across, Doubted, Sample};
+use coilnest::propagation;
 use coilnest::quantity::unit::{gigapascal, inch, millimeter, newton};
 use coilnest::quantity::{Force, Length, Pressure, System};
 use coilnest::reading::{Interval, Reading as TapeReading, Step, write_inch};
@@ -19,6 +20,8 @@ use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use statrs::distribution::{ContinuousCDF, StudentsT};
 use std::error::Error;
+use std::fmt::Debug;
+use std::ops::{Add, Sub};
 
 /// Random numbers, the same in every run.
 struct Chance(TestRng);
@@ -60,57 +63,72 @@ fn diameter(across: Across) -> f64 {
     }
 }
 
+fn around<Q>(nominal: Q, less: Q, more: Q) -> Given<Q>
+where
+    Q: Copy + Debug + PartialOrd + Add<Output = Q> + Sub<Output = Q>,
+{
+    Given::around(nominal, less, more).unwrap()
+}
+
+/// What can only be sampled of a drawing: a spring with other figures.
+fn spring(across: Across, [bar, diameter, total, dead, modulus, free]: [f64; 6]) -> Drawing {
+    Drawing {
+        bar: Some(Given::exact(mm(bar))),
+        diameter: Some((across, Given::exact(mm(diameter)))),
+        total_turns: Some(Given::exact(total)),
+        dead_turns: Some(Given::exact(dead)),
+        shear_modulus: Some(Given::exact(gpa(modulus))),
+        free: Some(Given::exact(mm(free))),
+        ..Drawing::default()
+    }
+}
+
 /// A million springs, anywhere between the tolerances and on their ends: a third for each diameter
 /// that a drawing may give.
 #[test]
-fn corners_bound_a_million_springs() -> Result<(), Box<dyn Error>> {
+fn corners_bound_a_million_springs() {
     let mut chance = Chance::fixed();
     for across in EVERY_ACROSS {
-        let drawing = Toleranced {
-            bar: Between::around(mm(20.0), mm(0.3), mm(0.2))?,
-            across,
-            diameter: Between::around(mm(diameter(across)), mm(1.5), mm(1.5))?,
-            total_turns: Between::around(7.5, 0.125, 0.125)?,
-            dead_turns: Between::around(1.5, 0.25, 0.25)?,
-            shear_modulus: Between::around(gpa(78.5), gpa(1.5), gpa(1.5))?,
-            free: Between::around(mm(300.0), mm(4.0), mm(4.0))?,
+        let within = [
+            (20.0, 0.3, 0.2),
+            (diameter(across), 1.5, 1.5),
+            (7.5, 0.125, 0.125),
+            (1.5, 0.25, 0.25),
+            (78.5, 1.5, 1.5),
+            (300.0, 4.0, 4.0),
+        ];
+        let [bar, diameter, total, dead, modulus, free] = within;
+        let length = |(nominal, less, more)| around(mm(nominal), mm(less), mm(more));
+        let number = |(nominal, less, more)| around::<f64>(nominal, less, more);
+        let (gigapascals, less, more) = modulus;
+        let drawing = Drawing {
+            bar: Some(length(bar)),
+            diameter: Some((across, length(diameter))),
+            total_turns: Some(number(total)),
+            dead_turns: Some(number(dead)),
+            shear_modulus: Some(around(gpa(gigapascals), gpa(less), gpa(more))),
+            free: Some(length(free)),
+            ..Drawing::default()
         };
         let height = mm(220.0);
-        let (rates, loads) = (corners::rate(&drawing)?, corners::load(&drawing, height)?);
+        let (rates, loads) = (drawing.rate().unwrap(), drawing.load(height).unwrap());
         let (mut softest, mut stiffest) = (rates.most(), rates.least());
         for _ in 0..333_334 {
             // From 0 to 1, one time in three on either end.
             let mut place = || (3.0 * chance.even() - 1.0).clamp(0.0, 1.0);
-            let mut length = |within: Between<Length>| {
-                within.least() + (within.most() - within.least()) * place()
-            };
-            let (bar, diameter) = (length(drawing.bar), length(drawing.diameter));
-            let free = length(drawing.free);
-            let mut turns =
-                |within: Between<f64>| within.least() + (within.most() - within.least()) * place();
-            let (total, dead) = (turns(drawing.total_turns), turns(drawing.dead_turns));
-            let within = drawing.shear_modulus;
-            let sample = Sample {
-                bar: Doubted::exact(bar),
-                across,
-                diameter: Doubted::exact(diameter),
-                total_turns: Doubted::exact(total),
-                dead_turns: Doubted::exact(dead),
-                shear_modulus: Doubted::exact(
-                    within.least() + (within.most() - within.least()) * place(),
-                ),
-                free: Doubted::exact(free),
-            };
-            let load = propagation::load(&sample, height)?.value;
-            let rate = load / (free - height);
+            let sizes =
+                within.map(|(nominal, less, more)| nominal - less + (less + more) * place());
+            let spring = spring(across, sizes);
+            let rate = propagation::rate(&spring).unwrap().value;
+            let load = propagation::load(&spring, height).unwrap().value;
             // A part in 10¹² for the roundings of sums that end on a corner.
             assert!(
                 rate >= rates.least() * (1.0 - 1e-12) && rate <= rates.most() * (1.0 + 1e-12),
-                "{sample:?}"
+                "{sizes:?}"
             );
             assert!(
                 load >= loads.least() * (1.0 - 1e-12) && load <= loads.most() * (1.0 + 1e-12),
-                "{sample:?}"
+                "{sizes:?}"
             );
             softest = if rate < softest { rate } else { softest };
             stiffest = if rate > stiffest { rate } else { stiffest };
@@ -119,43 +137,43 @@ fn corners_bound_a_million_springs() -> Result<(), Box<dyn Error>> {
         assert!(softest <= rates.least() * (1.0 + 1e-12), "{across:?}");
         assert!(stiffest >= rates.most() * (1.0 - 1e-12), "{across:?}");
     }
-    Ok(())
 }
 
 /// The doubt by root sum of squares is the standard deviation of springs whose numbers scatter by
 /// their doubts. Of 100 000 the standard deviation is known to 1/√200 000; four of that are allowed,
 /// and what is beyond first order (a part in a thousand at these doubts).
 #[test]
-fn the_root_sum_of_squares_is_the_scatter_of_sampled_springs() -> Result<(), Box<dyn Error>> {
+fn the_root_sum_of_squares_is_the_scatter_of_sampled_springs() {
     let trials = 100_000;
     let mut chance = Chance::fixed();
     for across in EVERY_ACROSS {
-        let length = |value, doubt| Doubted { value: mm(value), doubt: mm(doubt) };
-        let sample = Sample {
-            bar: length(20.0, 0.05),
-            across,
-            diameter: length(diameter(across), 0.4),
-            total_turns: Doubted { value: 7.5, doubt: 0.04 },
-            dead_turns: Doubted { value: 1.5, doubt: 0.05 },
-            shear_modulus: Doubted { value: gpa(78.5), doubt: gpa(0.5) },
-            free: length(300.0, 1.0),
+        let sizes = [20.0, diameter(across), 7.5, 1.5, 78.5, 300.0];
+        let doubts = [0.05, 0.4, 0.04, 0.05, 0.5, 1.0];
+        let [bar, wide, total, dead, modulus, free] = doubts.map(|doubt| doubt * 3f64.sqrt());
+        let exact = spring(across, sizes);
+        let length = |given: Option<Given<Length>>, by: f64| {
+            given.map(|given| around(given.nominal(), mm(by), mm(by)))
+        };
+        let drawing = Drawing {
+            bar: length(exact.bar, bar),
+            diameter: length(exact.diameter.map(|(_, given)| given), wide)
+                .map(|given| (across, given)),
+            total_turns: Some(around(7.5, total, total)),
+            dead_turns: Some(around(1.5, dead, dead)),
+            shear_modulus: Some(around(gpa(78.5), gpa(modulus), gpa(modulus))),
+            free: length(exact.free, free),
+            ..Drawing::default()
         };
         let height = mm(220.0);
-        let load = propagation::load(&sample, height)?;
+        let load = propagation::load(&drawing, height).unwrap();
         let (mut sum, mut squares) = (0.0, 0.0);
         for _ in 0..trials {
-            let mut length =
-                |of: Doubted<Length>| Doubted::exact(of.value + of.doubt * chance.normal());
-            let (bar, diameter, free) =
-                (length(sample.bar), length(sample.diameter), length(sample.free));
-            let mut turns =
-                |of: Doubted<f64>| Doubted::exact(of.value + of.doubt * chance.normal());
-            let (total_turns, dead_turns) = (turns(sample.total_turns), turns(sample.dead_turns));
-            let modulus = sample.shear_modulus;
-            let shear_modulus = Doubted::exact(modulus.value + modulus.doubt * chance.normal());
-            let other =
-                Sample { bar, across, diameter, total_turns, dead_turns, shear_modulus, free };
-            let off = (propagation::load(&other, height)?.value - load.value).get::<newton>();
+            let mut other = sizes;
+            for (size, doubt) in other.iter_mut().zip(doubts) {
+                *size += doubt * chance.normal();
+            }
+            let scattered = propagation::load(&spring(across, other), height).unwrap().value;
+            let off = (scattered - load.value).get::<newton>();
             sum += off;
             squares += off * off;
         }
@@ -164,7 +182,6 @@ fn the_root_sum_of_squares_is_the_scatter_of_sampled_springs() -> Result<(), Box
         let off = scatter / load.doubt.get::<newton>() - 1.0;
         assert!(off.abs() <= 4.0 / (2.0 * count).sqrt() + 0.001, "{across:?}: {off}");
     }
-    Ok(())
 }
 
 /// Invented: 250 N/mm from 320 mm, read at ten heights from 300 mm on down, 15 mm apart, with a

@@ -143,7 +143,7 @@ fn ends_are_told_as_far_as_they_were_computed() {
     );
     assert!(!known.contains("outweighs") && known.ends_with("A press test settles it."), "{known}");
     let given = said(json!({"active_turns": "7"}));
-    assert!(given.contains("The 1.5 that the given active turns leave does not hold"), "{given}");
+    assert!(given.contains("The 1.5, taken as exact here, does not hold"), "{given}");
     let closed = said(json!({"ends": "closed-ground"}));
     assert!(closed.contains("The 2 ± 0.5 taken here does not hold near solid."), "{closed}");
     assert!(!closed.contains("tapered"), "{closed}");

@@ -4,8 +4,9 @@
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::gaps::Duty;
-use coilnest::coil::{Coiling, Diameters};
-use coilnest::material::{Law, Span, Strength};
+use coilnest::coil::{Across, Coiling, Diameters};
+use coilnest::drawing::{Drawing, Given};
+use coilnest::material::{Against, Law, Span, Strength};
 use coilnest::quantity::unit::{
     degree, gigapascal, inch, kilogram_per_cubic_meter, megapascal, meter, millimeter, newton,
     newton_per_meter, newton_per_millimeter, pound_force, pound_force_per_inch,
@@ -13,8 +14,8 @@ use coilnest::quantity::unit::{
 };
 use coilnest::quantity::{Angle, Force, Length, MassDensity, Pressure, SpringRate};
 use coilnest::sizing::{
-    Allowed, Balance, Drawing, Factor, InnerCoil, Limit, Make, Metal, Need, NeedError, Pair,
-    PairSizing, Rank, Reserve, Room, Rounding, Sizing, Spring, Stiffness, Verdict, Work, steps,
+    Allowed, Balance, Design, Factor, InnerCoil, Limit, Make, Metal, Need, NeedError, Pair,
+    PairSizing, Rank, Reserve, Room, Rounding, Sizing, Stiffness, Verdict, Work, steps,
 };
 use coilnest::source::{Known, Source};
 use std::f64::consts::PI;
@@ -105,9 +106,13 @@ struct ByHand {
 }
 
 impl ByHand {
-    fn of(need: &Need, drawing: &Drawing) -> Self {
-        let (d, mean) = (drawing.coil.bar().value, drawing.coil.mean().value);
-        let (n, free) = (drawing.turns.active(), drawing.free.value);
+    fn of(need: &Need, of: &Design) -> Self {
+        Self::sized(need, of.coil, of.turns, of.free)
+    }
+
+    fn sized(need: &Need, coil: Diameters, turns: Turns, free: Length) -> Self {
+        let (d, mean) = (coil.bar().value, coil.mean().value);
+        let (n, free) = (turns.active(), free.value);
         let total = n + need.make.dead_turns;
         let g = need.metal.shear_modulus.value;
         let rate = g * d * d * d * d / (8.0 * mean * mean * mean * n);
@@ -135,7 +140,7 @@ impl ByHand {
         let flat = (PI * PI * mean * mean + d * d).sqrt();
         let bar_length = (total - lying) * turn + lying * flat;
         let mass = need.metal.density.value * PI * d * d / 4.0 * bar_length;
-        let growth = held.max(free_to_turn);
+        let growth = if pitch > d { held.max(free_to_turn) } else { 0.0 };
         Self { d, mean, n, free, rate, solid, least_solid, growth, pitch, mass }
     }
 
@@ -210,7 +215,9 @@ impl ByHand {
             let way = lowest - self.solid;
             let least = reserve.length.value.max(reserve.share * (self.free - lowest));
             all.push((Limit::Reserve, (way - least) / lowest));
-            let gaps = match (make.coiling, reserve.duty) {
+            let thick = self.d > 0.02 || make.ends == Ends::TaperedGround;
+            let usual = if thick { Coiling::Hot } else { Coiling::Cold };
+            let gaps = match (make.coiling.unwrap_or(usual), reserve.duty) {
                 (_, None) => None,
                 (Coiling::Cold, Some(duty)) => {
                     let one = 0.0015 * self.mean * self.mean / self.d + 0.1 * self.d;
@@ -270,6 +277,18 @@ fn same(verdict: &Verdict, margins: &[(Limit, f64)]) -> Result<(), String> {
     Ok(())
 }
 
+/// A drawing of exact sizes, of ends that only the need names.
+fn drawn(coil: Diameters, turns: Turns, free: Length) -> Drawing {
+    Drawing {
+        bar: Some(Given::exact(coil.bar())),
+        diameter: Some((Across::Mean, Given::exact(coil.mean()))),
+        total_turns: Some(Given::exact(turns.total())),
+        dead_turns: Some(Given::exact(turns.dead())),
+        free: Some(Given::exact(free)),
+        ..Drawing::default()
+    }
+}
+
 /// A spring that was thought of first, a need that it meets or nearly meets, and sizes to search.
 struct Case {
     need: Need,
@@ -289,7 +308,7 @@ fn any_case(random: &mut Random) -> Case {
     let coil = Diameters::from_mean(bar, bar * random.between(4.2, 11.0)).unwrap();
     let active = 0.25 * random.between(12.0, 56.0).floor();
     let factors = [Factor::Uncorrected, Factor::DirectShear, Factor::Bergstrasser, Factor::Wahl];
-    let mut make = Make::usual(ends, coiling);
+    let mut make = Make { coiling: Some(coiling), ..Make::usual(ends) };
     make.seating = random.of(&[Seating::Guided, Seating::Guided, Seating::OnePivoted]);
     let shear = random.between(76.0, 82.0);
     let (at_load, at_solid) = (random.of(&factors), random.of(&factors));
@@ -303,15 +322,14 @@ fn any_case(random: &mut Random) -> Case {
         make,
         metal: steel(shear, stress(1.0, at_load), Some(stress(1.0, at_solid))),
     };
-    let flat = Drawing { coil, turns, free: mm(0.0) };
-    let solid = ByHand::of(&need, &flat).solid;
+    let solid = ByHand::sized(&need, coil, turns, mm(0.0)).solid;
     let most = (0.125 * PI * coil.index()).min(2.4);
     let open = random.between(1.15, most.max(1.2)) - 1.0;
     let metres = Length::new::<meter>;
     let spaces = if ends == Ends::OpenGround { turns.total() } else { active };
     let free = metres(solid + open * bar.value * spaces);
-    let thought_of = Drawing { coil, turns, free };
-    let hand = ByHand::of(&need, &thought_of);
+    let thought_of = drawn(coil, turns, free);
+    let hand = ByHand::sized(&need, coil, turns, free);
 
     let lowest = metres(solid + random.between(0.2, 0.7) * (free.value - solid));
     let load = newtons(hand.rate * (free - lowest).value);
@@ -394,16 +412,17 @@ fn what_is_offered_meets_all_that_was_asked() {
                 }
             };
             if case.meets {
-                let (_, verdict) = sizing.judge(case.thought_of);
+                let (_, verdict) = sizing.judge(&case.thought_of).unwrap();
                 assert!(verdict.fits(), "{verdict:?}: {:?}", case.need);
             }
             let rank = if number % 2 == 0 { Rank::Mass } else { Rank::Stress };
             let sized = sizing.designs(&rounding, rank);
             assert_eq!(sized.designs.len() + sized.refused.len(), case.bars.len());
             solved += u32::from(!sized.designs.is_empty());
-            for design in &sized.designs {
+            for found in &sized.designs {
                 offered += 1;
-                let hand = ByHand::of(&case.need, &design.spring.drawing);
+                agrees_with_its_drawing(&case.need, &found.design);
+                let hand = ByHand::of(&case.need, &found.design);
                 for (limit, margin) in hand.margins(&case.need, true) {
                     assert!(margin > -2e-9, "{limit:?} {margin}: {:?}", case.need);
                 }
@@ -427,6 +446,33 @@ fn what_is_offered_meets_all_that_was_asked() {
     assert!(contradictions > 0);
 }
 
+/// What a search says of a coil, and what its drawing answers.
+#[track_caller]
+fn agrees_with_its_drawing(need: &Need, design: &Design) {
+    let drawing = design.drawing(need);
+    let against = |allowed: Allowed| match allowed.of(design.coil.bar()).unwrap().1 {
+        Factor::Uncorrected => Against::Plain,
+        Factor::DirectShear => Against::DirectShear,
+        Factor::Bergstrasser => Against::Curvature,
+        Factor::Wahl => Against::Wahl,
+    };
+    let at_load = drawing.stress_at(design.lowest, against(need.metal.at_load)).unwrap();
+    let same =
+        |found: f64, drawn: f64| assert!(near(found, drawn, 1e-12), "{found} {drawn} {design:?}");
+    same(design.stress_at_load.value, at_load.nominal().value);
+    same(design.rate.value, drawing.rate().unwrap().nominal().value);
+    same(design.solid.value, drawing.solid().unwrap().nominal().value);
+    same(design.greatest_load.value, drawing.load(design.lowest).unwrap().nominal().value);
+    let grown = design.coil.outside() + design.growth;
+    same(grown.value, drawing.outside_at_solid().unwrap().nominal().value);
+    if let Some(allowed) = need.metal.at_solid {
+        let at_solid = drawing.stress_at_solid(against(allowed)).unwrap();
+        same(design.stress_at_solid.value, at_solid.nominal().value);
+    }
+    assert_eq!(drawing.coiling, Some(need.make.coiling(design.coil.bar())));
+    assert!(drawing.rate().unwrap().is_complete());
+}
+
 #[test]
 fn the_map_is_what_each_cell_is_by_itself() {
     let mut random = Random(3);
@@ -443,12 +489,12 @@ fn the_map_is_what_each_cell_is_by_itself() {
                 let need = &case.need;
                 let (d, k, g) = (bar.value, need.work.rate().value, need.metal.shear_modulus.value);
                 let mean = (g * d * d * d * d / (8.0 * k * active)).cbrt();
-                let Some(spring) = cell.spring else {
+                let Some(spring) = cell.design else {
                     assert!(mean <= d && cell.verdict.failing.contains(Limit::LowIndex));
                     continue;
                 };
-                assert!(near(spring.drawing.coil.mean().value, mean, 1e-12));
-                let hand = ByHand::of(need, &spring.drawing);
+                assert!(near(spring.coil.mean().value, mean, 1e-12));
+                let hand = ByHand::of(need, &spring);
                 assert!(near(hand.rate, k, 1e-12));
                 assert!(near(spring.solid.value, hand.solid, 1e-12));
                 assert!(near(spring.mass.value, hand.mass, 1e-12));
@@ -529,7 +575,7 @@ fn designs_are_ranked_and_a_refused_bar_says_why() {
         work: Work::at_height(newtons(3000.0), mm(150.0), rate(60.0)),
         room: Room { pocket: Some(mm(110.0)), clearance: mm(2.0), ..Room::default() },
         reserve: Reserve::default(),
-        make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+        make: Make::usual(Ends::ClosedGround),
         metal: steel(
             81.5,
             stress(600.0, Factor::Bergstrasser),
@@ -539,20 +585,20 @@ fn designs_are_ranked_and_a_refused_bar_says_why() {
     let bars = [6.0, 9.0, 10.0, 11.0, 12.0, 13.0, 20.0].map(mm);
     let sizing = Sizing::new(need, &bars, &steps(3.0, 12.0, 0.25)).unwrap();
     let by_mass = sizing.designs(&Rounding::METRIC, Rank::Mass);
-    let masses: Vec<f64> = by_mass.designs.iter().map(|it| it.spring.mass.value).collect();
+    let masses: Vec<f64> = by_mass.designs.iter().map(|it| it.design.mass.value).collect();
     assert!(masses.len() >= 3 && masses.is_sorted(), "{masses:?}");
     let by_stress = sizing.designs(&Rounding::METRIC, Rank::Stress);
-    let stresses = by_stress.designs.iter().map(|it| it.spring.stress_at_load.value);
+    let stresses = by_stress.designs.iter().map(|it| it.design.stress_at_load.value);
     assert!(stresses.is_sorted());
-    assert!(by_stress.designs[0].spring.stress_at_load < by_mass.designs[0].spring.stress_at_load);
+    assert!(by_stress.designs[0].design.stress_at_load < by_mass.designs[0].design.stress_at_load);
     let of = |size: f64| by_mass.refused.iter().find(|why| why.bar == mm(size)).unwrap();
     // 6 mm bears 3000 N at an index of 4 with 8·1.385·3000·4/(π·36) = 1175 MPa at the least.
     assert!(of(6.0).always.contains(Limit::StressAtLoad));
     // 20 mm, twelve turns: D = ∛(81.5e3·20⁴/(8·60·12)) = 131 mm.
     assert!(of(20.0).always.contains(Limit::Pocket));
     for design in &by_mass.designs {
-        let mean = design.spring.drawing.coil.mean().get::<millimeter>() * 10.0;
-        let free = design.spring.drawing.free.get::<millimeter>() * 2.0;
+        let mean = design.design.coil.mean().get::<millimeter>() * 10.0;
+        let free = design.design.free.get::<millimeter>() * 2.0;
         assert!((mean - mean.round()).abs() < 1e-6 && (free - free.round()).abs() < 1e-6);
     }
 }
@@ -588,7 +634,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
                 ..Room::default()
             },
             reserve: Reserve::default(),
-            make: Make::usual(ends, coiling),
+            make: Make { coiling: Some(coiling), ..Make::usual(ends) },
             metal: steel(78.5, at_load, Some(stress(950.0, Factor::Uncorrected))),
         };
         let bars = [10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 25.0, 28.0, 32.0, 36.0].map(mm);
@@ -602,7 +648,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
         solved += u32::from(!sized.pairs.is_empty());
         for pair in &sized.pairs {
             offered += 1;
-            let hand = |spring: &Spring| ByHand::of(&need, &spring.drawing);
+            let hand = |design: &Design| ByHand::of(&need, design);
             let (outer, inner) = (hand(&pair.outer), hand(&pair.inner));
             assert!(near(outer.free, inner.free, 1e-12) && outer.d > inner.d);
             // Both together: one coil of both rates.
@@ -623,7 +669,7 @@ fn a_pair_that_is_offered_meets_all_that_was_asked() {
                     Room {
                         post: None,
                         inner: Some(InnerCoil {
-                            coil: pair.inner.drawing.coil,
+                            coil: pair.inner.coil,
                             growth: Length::new::<meter>(inner.growth),
                         }),
                         ..need.room
@@ -656,7 +702,7 @@ fn a_pair_keeps_the_usual_radial_room() {
         work: Work::at_height(newtons(30_000.0), mm(220.0), rate(500.0)),
         room: Room { pocket: Some(mm(220.0)), gap, ..Room::default() },
         reserve: Reserve::default(),
-        make: Make::usual(Ends::TaperedGround, Coiling::Hot),
+        make: Make::usual(Ends::TaperedGround),
         metal: steel(78.5, stress(620.0, Factor::Uncorrected), None),
     };
     let bars = [14.0, 16.0, 18.0, 20.0, 22.0, 25.0, 28.0, 32.0, 36.0].map(mm);
@@ -666,7 +712,7 @@ fn a_pair_keeps_the_usual_radial_room() {
         sizing.designs(&Rounding::METRIC, Rank::Mass).pairs
     };
     let spare = |pair: &Pair| {
-        let (outer, inner) = (pair.outer.drawing.coil, pair.inner.drawing.coil);
+        let (outer, inner) = (pair.outer.coil, pair.inner.coil);
         let gap = (outer.inside() - inner.outside()) / 2.0;
         (gap - (outer.bar() - inner.bar()) / 2.0).value
     };
@@ -686,7 +732,7 @@ fn sound() -> Need {
             ..Room::default()
         },
         reserve: Reserve::default(),
-        make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+        make: Make::usual(Ends::ClosedGround),
         metal: steel(81.5, stress(650.0, Factor::Bergstrasser), None),
     }
 }
@@ -856,7 +902,7 @@ fn shigley_example_10_2() {
     let music = Strength::look_up("m", "music wire", "Shigley").with_spans(spans, source).unwrap();
     let factor = Factor::Bergstrasser;
     let allowed = Allowed::Share { strength: music, share: 0.45 / 1.2, factor };
-    let mut make = Make::usual(Ends::ClosedGround, Coiling::Cold);
+    let mut make = Make::usual(Ends::ClosedGround);
     make.seating = Seating::Guided;
     let mut metal = steel(1.0, allowed, Some(allowed));
     let need = |shear_mpsi: f64, metal: &mut Metal| {
@@ -901,17 +947,17 @@ fn shigley_example_10_2() {
         let sizing = Sizing::new(need, &[inches(d)], &[active]).unwrap();
         let map = sizing.map();
         let cell = &map.cells()[0];
-        let spring = cell.spring.unwrap();
+        let spring = cell.design.unwrap();
         let to = |digits: f64, found: f64, printed: f64| {
             assert!((found - printed).abs() <= 0.5001 * digits, "{d} in: {found}, {printed}");
         };
-        let coil = spring.drawing.coil;
+        let coil = spring.coil;
         to(1e-9, coil.mean().get::<inch>(), book_mean);
         to(1e-3, coil.mean().get::<inch>(), mean);
         to(if index < 10.0 { 1e-3 } else { 1e-2 }, coil.index(), index);
         to(0.1, cell.active, turns);
         to(1e-3, spring.solid.get::<inch>(), solid);
-        to(1e-3, spring.drawing.free.get::<inch>(), free);
+        to(1e-3, spring.free.get::<inch>(), free);
         // The book rounds its 2.63 first; ours is 2.62 for a Poisson's ratio of 0.3.
         let stable = buckling::stable_free_height(coil, Seating::Guided, 0.3).get::<inch>();
         assert!(near(stable, critical, 0.006), "{stable} {critical}");
@@ -928,19 +974,19 @@ fn shigley_example_10_2() {
     let sizing = Sizing::new(need(11.75, &mut metal), &bars, &turns).unwrap();
     let sized = sizing.designs(&Rounding::EXACT, Rank::Mass);
     let sizes: Vec<f64> =
-        sized.designs.iter().map(|it| it.spring.drawing.coil.bar().get::<inch>()).collect();
+        sized.designs.iter().map(|it| it.design.coil.bar().get::<inch>()).collect();
     // Thicker wire fits too with more turns than just suffice, and is heavier; thinner wire never does.
     assert!(near(sizes[0], 0.080, 1e-9) && sizes.iter().all(|size| *size > 0.079), "{sizes:?}");
     assert!(sizes.iter().any(|size| near(*size, 0.085, 1e-9)), "{sizes:?}");
     let (mean, active) = chain(0.080, 11.75);
-    let book = Drawing {
-        coil: Diameters::from_mean(inches(0.080), inches(mean)).unwrap(),
-        turns: Turns::new(active + 2.0, 2.0).unwrap(),
-        free: inches((active + 2.0) * 0.080 + 2.3),
-    };
-    let (of_book, verdict) = sizing.judge(book);
+    let book = drawn(
+        Diameters::from_mean(inches(0.080), inches(mean)).unwrap(),
+        Turns::new(active + 2.0, 2.0).unwrap(),
+        inches((active + 2.0) * 0.080 + 2.3),
+    );
+    let (of_book, verdict) = sizing.judge(&book).unwrap();
     assert!(verdict.fits(), "{verdict:?}");
-    let ours = sized.designs[0].spring.mass;
+    let ours = sized.designs[0].design.mass;
     assert!(ours <= of_book.mass * (1.0 + 1e-9), "{ours:?} {:?}", of_book.mass);
 }
 
@@ -1034,7 +1080,7 @@ fn textbook_designs_are_feasible_and_none_is_lighter_than_ours() {
             work,
             room: Room::default(),
             reserve: Reserve { length: mm(book.reserve), share: 0.0, duty: None },
-            make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+            make: Make::usual(Ends::ClosedGround),
             metal: steel(book.shear_gpa, stress(book.allowed, Factor::Wahl), None),
         };
         let [bar, mean, active, total, free] = book.drawing.map(|it| it);
@@ -1042,25 +1088,25 @@ fn textbook_designs_are_feasible_and_none_is_lighter_than_ours() {
         let mut turns = steps(3.0, 20.0, 0.25);
         turns.push(active);
         let sizing = Sizing::new(need, &bars, &turns).unwrap();
-        let drawing = Drawing {
-            coil: Diameters::from_mean(mm(bar), mm(mean)).unwrap(),
-            turns: Turns::new(total, total - active).unwrap(),
-            free: mm(free),
-        };
-        let (of_book, verdict) = sizing.judge(drawing);
+        let drawing = drawn(
+            Diameters::from_mean(mm(bar), mm(mean)).unwrap(),
+            Turns::new(total, total - active).unwrap(),
+            mm(free),
+        );
+        let (of_book, verdict) = sizing.judge(&drawing).unwrap();
         assert!(verdict.fits(), "{}: {verdict:?} {of_book:?}", book.place);
         let map = sizing.map();
         let cell =
             map.cells().iter().find(|cell| cell.bar == mm(bar) && near(cell.active, active, 1e-12));
         assert!(cell.unwrap().verdict.fits(), "{}: {cell:?}", book.place);
         let sized = sizing.designs(&Rounding::METRIC, Rank::Mass);
-        let ours = sized.designs[0].spring;
+        let ours = sized.designs[0].design;
         println!(
             "{}: {:.4} kg, ours {:.4} kg of {} mm",
             book.place,
             of_book.mass.value,
             ours.mass.value,
-            ours.drawing.coil.bar().get::<millimeter>()
+            ours.coil.bar().get::<millimeter>()
         );
         assert!(ours.mass <= of_book.mass, "{}: {ours:?} {of_book:?}", book.place);
     }
@@ -1068,11 +1114,11 @@ fn textbook_designs_are_feasible_and_none_is_lighter_than_ours() {
 
 /// A bar, a mean diameter, active turns and a free height in mm, with two dead turns.
 fn ground(bar: f64, mean: f64, active: f64, free: f64) -> Drawing {
-    Drawing {
-        coil: Diameters::from_mean(mm(bar), mm(mean)).unwrap(),
-        turns: Turns::new(active + 2.0, 2.0).unwrap(),
-        free: mm(free),
-    }
+    drawn(
+        Diameters::from_mean(mm(bar), mm(mean)).unwrap(),
+        Turns::new(active + 2.0, 2.0).unwrap(),
+        mm(free),
+    )
 }
 
 /// Bhandari, Design of Machine Elements, example 10.17 (quoted in the open textbook companion of the
@@ -1091,13 +1137,14 @@ fn bhandari_example_10_17() {
         work,
         room: Room { gap: Some(mm(0.3)), ..Room::default() },
         reserve: Reserve { length: mm(0.0), share: 0.15, duty: None },
-        make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+        make: Make::usual(Ends::ClosedGround),
         metal: steel(81.37, stress(800.0, Factor::Wahl), None),
     };
     let balance = Balance { solid: 0.05, stress: 0.15 };
     let bars = [5.0, 6.0, 6.645, 7.0, 8.0, 9.0, 9.968, 10.0, 11.0].map(mm);
     let sizing = PairSizing::new(need, &bars, &steps(3.0, 14.0, 0.25), balance).unwrap();
-    let book = sizing.judge(ground(10.0, 60.0, 6.0, 142.0), ground(7.0, 42.0, 10.0, 142.0));
+    let book =
+        sizing.judge(&ground(10.0, 60.0, 6.0, 142.0), &ground(7.0, 42.0, 10.0, 142.0)).unwrap();
     assert!(book.verdict().fits(), "{:?}", book.verdict());
     assert!(near(book.rate().get::<newton_per_millimeter>(), 111.444, 1e-5));
     let sized = sizing.designs(&Rounding::METRIC, Rank::Mass);
@@ -1109,7 +1156,7 @@ fn bhandari_example_10_17() {
     let sizing = PairSizing::new(need, &exact, &steps(4.0, 14.0, 0.25), balance).unwrap();
     let sized = sizing.designs(&Rounding::EXACT, Rank::Mass);
     let pair = sized.pairs[0];
-    let load = |spring: &Spring| spring.greatest_load.get::<newton>();
+    let load = |spring: &Design| spring.greatest_load.get::<newton>();
     // The bars are printed to a thousandth of a millimetre, their squares so to 0.03 %.
     assert!(near(load(&pair.outer), 4153.846, 3e-4), "{}", load(&pair.outer));
     assert!(near(load(&pair.inner), 1846.154, 3e-4), "{}", load(&pair.inner));
@@ -1128,7 +1175,7 @@ fn khurmi_gupta_example_23_15() {
         work: Work::at_height(newtons(5000.0), mm(70.0), rate(125.0)),
         room: Room { gap: Some(mm(1.0)), ..Room::default() },
         reserve: Reserve { length: mm(0.0), share: 0.15, duty: None },
-        make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+        make: Make::usual(Ends::ClosedGround),
         metal: steel(80.0, stress(850.0, Factor::Wahl), None),
     };
     let balance = Balance { solid: 0.1, stress: 0.1 };
@@ -1143,7 +1190,7 @@ fn khurmi_gupta_example_23_15() {
     let bars = [5.0, 5.5, bar(narrow), 6.0, 6.5, 7.0, 8.0, 8.5, bar(wide), 9.0, 9.5, 10.0].map(mm);
     let sizing = PairSizing::new(need, &bars, &turns, balance).unwrap();
     let of = |load| ground(bar(load), 6.0 * bar(load), active(load), 110.0);
-    let pair = sizing.judge(of(wide), of(narrow));
+    let pair = sizing.judge(&of(wide), &of(narrow)).unwrap();
     assert!(pair.verdict().fits(), "{pair:?}");
     assert!(near(pair.outer.greatest_load.value, wide, 1e-9));
     let sized = sizing.designs(&Rounding::EXACT, Rank::Mass);
@@ -1165,26 +1212,24 @@ fn machinery_31_figure_14() {
         stress: Pressure::new::<pound_force_per_square_inch>(stress),
         factor: Factor::Wahl,
     };
-    let book = Drawing {
-        coil: Diameters::from_outside(inches(0.0915), inches(13.0 / 16.0)).unwrap(),
-        turns: Turns::new(11.0, 2.0).unwrap(),
-        free: inches(11.0 * 0.0915 + 1.5),
-    };
-    let needed = coilnest::coil::rate::rate(shear_modulus, book.coil, book.turns);
+    let coil = Diameters::from_outside(inches(0.0915), inches(13.0 / 16.0)).unwrap();
+    let turns = Turns::new(11.0, 2.0).unwrap();
+    let book = drawn(coil, turns, inches(11.0 * 0.0915 + 1.5));
+    let needed = coilnest::coil::rate::rate(shear_modulus, coil, turns);
     assert!(near(needed.get::<pound_force_per_inch>(), 36.0 / 1.25, 0.011));
     let need = Need {
         work: Work::at_any_height(Force::new::<pound_force>(36.0), needed),
         room: Room { pocket: Some(inches(27.0 / 32.0)), ..Room::default() },
         reserve: Reserve { length: inches(0.24), share: 0.0, duty: None },
-        make: Make::usual(Ends::ClosedGround, Coiling::Cold),
+        make: Make::usual(Ends::ClosedGround),
         metal: Metal { shear_modulus, ..steel(1.0, psi(103e3), Some(psi(124.5e3))) },
     };
     let bars = [0.080, 0.0915, 0.1055, 0.120].map(inches);
     let sizing = Sizing::new(need, &bars, &steps(3.0, 14.0, 0.25)).unwrap();
-    let (of_book, verdict) = sizing.judge(book);
+    let (of_book, verdict) = sizing.judge(&book).unwrap();
     assert!(verdict.fits(), "{verdict:?} {of_book:?}");
     let sized = sizing.designs(&Rounding::EXACT, Rank::Mass);
-    let ours = sized.designs[0].spring.mass;
+    let ours = sized.designs[0].design.mass;
     println!("book {:.5} kg, ours {:.5} kg", of_book.mass.value, ours.value);
     assert!(ours <= of_book.mass * (1.0 + 1e-9));
 }

@@ -2,10 +2,16 @@
 
 #![cfg(test)]
 
+#[path = "../../tests/src/kept.rs"]
+#[expect(unreachable_pub, reason = "it is the module of another crate")]
+mod kept;
+
 use coilnest_web as engine;
 use include_dir::{Dir, include_dir};
 use js_sys::{Array, Function, JSON, Object, Reflect};
 use serde::Serialize;
+use serde_json::Value;
+use std::collections::BTreeSet;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
@@ -37,10 +43,10 @@ fn made(body: &str) -> JsValue {
     Function::new_no_args(body).call0(&JsValue::NULL).unwrap()
 }
 
-/// Every job that is kept, with its name and the report that native code gave.
+/// Every job that is kept, with its name and the lines of the report that native code gave.
 fn jobs() -> Vec<(String, &'static str, &'static str)> {
     let reports = JOBS.files().filter_map(|file| {
-        let name = file.path().to_str()?.strip_suffix(".report.json")?;
+        let name = file.path().to_str()?.strip_suffix(".report.txt")?;
         Some((name.to_owned(), file.contents_utf8()?))
     });
     let with_job = |(name, report): (String, &'static str)| {
@@ -52,15 +58,32 @@ fn jobs() -> Vec<(String, &'static str, &'static str)> {
     reports.map(with_job).collect()
 }
 
+/// The lines of an answer.
+fn lines(answer: &JsValue) -> String {
+    kept::lines(&text(answer)).unwrap()
+}
+
+/// The lines of several answers, each by its name.
+fn lines_of(answers: &[(impl AsRef<str>, JsValue)]) -> String {
+    let fields: Vec<String> = answers
+        .iter()
+        .map(|(name, answer)| format!("{}:{}", Value::from(name.as_ref()), text(answer)))
+        .collect();
+    kept::lines(&format!("{{{}}}", fields.join(","))).unwrap()
+}
+
+/// What native code answered of a job, where it was asked.
+fn kept_lines(name: &str, kind: &str) -> Option<&'static str> {
+    JOBS.get_file(format!("{name}.{kind}.txt"))?.contents_utf8()
+}
+
 #[wasm_bindgen_test]
 fn every_job_has_the_report_that_native_code_gives() {
     let jobs = jobs();
     assert!(jobs.len() > 12, "{} jobs", jobs.len());
     for (name, job, report) in jobs {
-        // The kept text through the same writer, so that only what it says is compared.
-        let kept = text(&parsed(report));
-        assert!(text(&engine::assess(&job.into())) == kept, "{name}, from its text");
-        assert!(text(&engine::assess(&parsed(job))) == kept, "{name}, from its object");
+        assert!(lines(&engine::assess(&job.into())) == report, "{name}, from its text");
+        assert!(lines(&engine::assess(&parsed(job))) == report, "{name}, from its object");
     }
 }
 
@@ -68,14 +91,15 @@ fn every_job_has_the_report_that_native_code_gives() {
 fn every_coil_has_the_sheet_that_native_code_gives() {
     let mut seen = 0;
     for (name, job, _) in jobs() {
-        let kept = JOBS.get_file(format!("{name}.sheet.json")).unwrap();
-        let sheets = Object::from(parsed(kept.contents_utf8().unwrap()));
-        for coil in Object::keys(&sheets).iter().filter_map(|coil| coil.as_string()) {
-            let kept = text(&get(&sheets, &coil));
-            assert!(text(&engine::coil_sheet(&job.into(), &js(&coil))) == kept, "{name}, {coil}");
-            assert!(text(&engine::coil_sheet(&parsed(job), &js(&coil))) == kept, "{name}, {coil}");
-            seen += 1;
+        let coils = Array::from(&get(&engine::assess(&job.into()), "coils"));
+        let ids: BTreeSet<String> =
+            coils.iter().map(|coil| get(&coil, "id").as_string().unwrap()).collect();
+        for job in [job.into(), parsed(job)] {
+            let sheet = |id: &String| (id.clone(), engine::coil_sheet(&job, &js(id)));
+            let sheets: Vec<(String, JsValue)> = ids.iter().map(sheet).collect();
+            assert!(kept_lines(&name, "sheet") == Some(&lines_of(&sheets)), "{name}");
         }
+        seen += ids.len();
     }
     assert!(seen > 20, "{seen} coils");
 }
@@ -84,8 +108,7 @@ fn every_coil_has_the_sheet_that_native_code_gives() {
 fn every_frame_has_the_answers_that_native_code_gives() {
     let mut seen = 0;
     for (name, job, _) in jobs() {
-        let Some(kept) = JOBS.get_file(format!("{name}.level.json")) else { continue };
-        let kept = parsed(kept.contents_utf8().unwrap());
+        let Some(kept) = kept_lines(&name, "level") else { continue };
         let job = parsed(job);
         let level = engine::level(&job);
         let first = Array::from(&get(&level, "wheels")).get(0);
@@ -96,11 +119,8 @@ fn every_frame_has_the_answers_that_native_code_gives() {
             &js(DIP),
             &js(&name_of(&last, "nest")),
         );
-        for (answer, field) in
-            [(level, "level"), (engine::matching(&job), "matching"), (dip, "dip")]
-        {
-            assert!(text(&answer) == text(&get(&kept, field)), "{name}, {field}");
-        }
+        let answers = [("level", level), ("matching", engine::matching(&job)), ("dip", dip)];
+        assert!(lines_of(&answers) == kept, "{name}");
         seen += 1;
     }
     assert!(seen >= 2, "{seen} frames");
@@ -110,12 +130,10 @@ fn every_frame_has_the_answers_that_native_code_gives() {
 fn every_replacement_has_the_answers_that_native_code_gives() {
     let mut seen = 0;
     for (name, job, _) in jobs() {
-        let Some(kept) = JOBS.get_file(format!("{name}.replace.json")) else { continue };
-        let kept = parsed(kept.contents_utf8().unwrap());
+        let Some(kept) = kept_lines(&name, "replace") else { continue };
         let job = parsed(job);
-        for (answer, field) in [(engine::replace(&job), "replace"), (engine::size(&job), "size")] {
-            assert!(text(&answer) == text(&get(&kept, field)), "{name}, {field}");
-        }
+        let answers = [("replace", engine::replace(&job)), ("size", engine::size(&job))];
+        assert!(lines_of(&answers) == kept, "{name}");
         seen += 1;
     }
     assert!(seen >= 1, "{seen} jobs");

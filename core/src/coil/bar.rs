@@ -2,6 +2,7 @@
 
 use super::Diameters;
 use super::ends::{Ends, Turns};
+use crate::formula::Formula;
 use crate::quantity::{Angle, Length, Mass, MassDensity};
 use crate::source::{Known, Source};
 
@@ -96,6 +97,18 @@ pub fn whole(coil: Diameters, pitch: Length, turns: Turns, ends: Option<Ends>) -
     }
     length(coil, pitch, turns.active()) + length(coil, coil.bar(), turns.dead())
 }
+
+/// [`pitch_angle`] in symbols.
+pub const PITCH_ANGLE: Formula = Formula::new("{α} = atan({p} / (π · {D}))");
+
+/// [`whole`] in symbols.
+pub const LENGTH: Formula =
+    Formula::new("{l} = {n} · √((π · {D})² + {p}²) + ({nt} − {n}) · √((π · {D})² + {d}²)");
+/// The same of open ends that are ground.
+pub const LENGTH_OPEN_GROUND: Formula = Formula::new("{l} = {nt} · √((π · {D})² + {p}²)");
+
+/// [`mass`] in symbols.
+pub const MASS: Formula = Formula::new("{m} = {ρ} · π / 4 · {d}² · {l}");
 
 /// Where [`length()`] and [`whole`] come from.
 pub const SOURCE: Source = Source::new("coilnest", "geometry of the helix", Known::Derived);

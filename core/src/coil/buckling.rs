@@ -1,6 +1,7 @@
 //! Whether a slender coil bends out sideways, and at what deflection.
 
 use super::Diameters;
+use crate::formula::Formula;
 use crate::quantity::Length;
 use crate::source::{Known, Source};
 
@@ -102,6 +103,17 @@ pub fn deflection(coil: Diameters, free: Length, seating: Seating, poisson: f64)
     (under_root >= 0.0).then(|| free * (0.5 / (1.0 - gamma) * (1.0 - under_root.sqrt())))
 }
 
+/// [`slenderness`] in symbols.
+pub const SLENDERNESS: Formula = Formula::new("{λ} = {L0} / {D}");
+
+/// [`stable_free_height`] in symbols.
+pub const STABLE: Formula = Formula::new("L0 = π · {D} / {ν} · √((1 − {γ}) / (0.5 + {γ}))");
+
+/// The height at which it bends aside, in symbols.
+pub const HEIGHT: Formula = Formula::new(
+    "{Lk} = {L0} − {L0} · 0.5 / (1 − {γ}) · (1 − √(1 − (1 − {γ}) / (0.5 + {γ}) · (π · {D} / ({ν} · {L0}))²))",
+);
+
 /// Where [`deflection`], [`stable_free_height`] and [`Seating::coefficient`] come from.
 pub const SOURCE: Source =
     Source::new("EN 13906-1:2013", "buckling, with the seating coefficient ν", Known::Memory);
@@ -139,6 +151,6 @@ pub fn stable_free_height(coil: Diameters, seating: Seating, poisson: f64) -> Le
 }
 
 /// γ = G/E = 1/(2 (1 + ν)) of an isotropic bar, ν being Poisson's ratio.
-pub(super) fn shear_over_youngs(poisson: f64) -> f64 {
+pub(crate) fn shear_over_youngs(poisson: f64) -> f64 {
     0.5 / (1.0 + poisson)
 }

@@ -28,7 +28,7 @@ impl Ends {
     ///
     /// Open 0, open and ground 1, closed 2, closed and ground 2; hot wound with tapered ends 1½.
     /// On a real coil the count grows as it closes ([`super::plates`]), which is why it carries a
-    /// doubt: see [`DeadTurnsDoubt`].
+    /// doubt: see [`DEAD_TURNS_DOUBT`].
     #[must_use]
     pub const fn dead_turns(self) -> f64 {
         match self {
@@ -73,7 +73,8 @@ pub const DEAD_TURNS_DOUBT: f64 = 0.5;
 /// Common practice, no source.
 pub const DEAD_TURNS_OWN: f64 = 0.125;
 
-/// What is not known of a coil's dead turns, and how much of it coils of one drawing share.
+/// One standard uncertainty of a coil's dead turns, in two parts: its own, and what all coils of its
+/// drawing have alike.
 ///
 /// ```text
 /// u² = a²/3 = u_own² + u_drawing²        u_own = min(a, 1/8)/√3
@@ -82,62 +83,19 @@ pub const DEAD_TURNS_OWN: f64 = 0.125;
 ///
 /// # Example
 /// ```
-/// use coilnest::coil::ends::DeadTurnsDoubt;
+/// use coilnest::coil::ends::{DEAD_TURNS_DOUBT, dead_turns_doubt};
 ///
-/// let doubt = DeadTurnsDoubt::default();
-/// assert!((doubt.total() - 0.5 / 3f64.sqrt()).abs() < 1e-12);
-/// assert!((doubt.own() - 0.125 / 3f64.sqrt()).abs() < 1e-12);
-/// assert!((doubt.total() - doubt.own().hypot(doubt.of_drawing())).abs() < 1e-12);
+/// let (own, of_drawing) = dead_turns_doubt(DEAD_TURNS_DOUBT);
+/// assert!((own - 0.125 / 3f64.sqrt()).abs() < 1e-12);
+/// assert!((own.hypot(of_drawing) - 0.5 / 3f64.sqrt()).abs() < 1e-12);
 /// // Whoever knows the count to a sixteenth has measured this coil.
-/// assert_eq!(DeadTurnsDoubt::within(1.0 / 16.0).of_drawing(), 0.0);
+/// assert_eq!(dead_turns_doubt(1.0 / 16.0).1, 0.0);
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct DeadTurnsDoubt {
-    half_width: f64,
-}
-
-impl DeadTurnsDoubt {
-    /// A count known to lie within ± a half-width.
-    #[must_use]
-    pub const fn within(half_width: f64) -> Self {
-        Self { half_width }
-    }
-
-    /// The half-width.
-    #[must_use]
-    pub const fn half_width(self) -> f64 {
-        self.half_width
-    }
-
-    /// One standard uncertainty of a coil's dead turns.
-    #[must_use]
-    pub fn total(self) -> f64 {
-        self.half_width / libm::sqrt(3.0)
-    }
-
-    /// The part that is this coil's own.
-    #[must_use]
-    pub fn own(self) -> f64 {
-        self.own_half_width() / libm::sqrt(3.0)
-    }
-
-    /// The part that all coils of its drawing have alike.
-    #[must_use]
-    pub fn of_drawing(self) -> f64 {
-        let own = self.own_half_width();
-        libm::sqrt((self.half_width * self.half_width - own * own) / 3.0)
-    }
-
-    fn own_half_width(self) -> f64 {
-        if self.half_width < DEAD_TURNS_OWN { self.half_width } else { DEAD_TURNS_OWN }
-    }
-}
-
-/// Half a turn either way.
-impl Default for DeadTurnsDoubt {
-    fn default() -> Self {
-        Self::within(DEAD_TURNS_DOUBT)
-    }
+#[must_use]
+pub fn dead_turns_doubt(half_width: f64) -> (f64, f64) {
+    let own = if half_width < DEAD_TURNS_OWN { half_width } else { DEAD_TURNS_OWN };
+    let rest = half_width * half_width - own * own;
+    (own / libm::sqrt(3.0), libm::sqrt(rest / 3.0))
 }
 
 /// Total and active turns of a coil.

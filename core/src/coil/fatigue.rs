@@ -1,6 +1,7 @@
 //! Whether a coil lasts between two loads that come again and again.
 
 use super::{Diameters, stress};
+use crate::formula::Formula;
 use crate::quantity::{Force, Length, Pressure, Stress, System, write, write_number};
 use crate::source::{Known, Source};
 use thiserror::Error;
@@ -35,6 +36,13 @@ pub struct Cycle {
     amplitude: Pressure,
     mean: Pressure,
 }
+
+/// [`Cycle::amplitude`] in symbols.
+pub const AMPLITUDE: Formula =
+    Formula::new("{τa} = {KB} · 8 · ({F2} − {F1}) / 2 · {D} / (π · {d}³)");
+
+/// [`Cycle::mean`] in symbols.
+pub const MEAN: Formula = Formula::new("{τm} = {KB} · 8 · ({F2} + {F1}) / 2 · {D} / (π · {d}³)");
 
 /// Where [`Cycle::between`] comes from.
 pub const CYCLE_SOURCE: Source = Source::new(
@@ -243,6 +251,21 @@ pub enum Criterion {
 impl Criterion {
     /// Every criterion, in the order in which a list shows them.
     pub const ALL: [Self; 3] = [Self::Goodman, Self::Gerber, Self::Sines];
+
+    /// The factor of [`endurance`] in symbols.
+    #[must_use]
+    pub const fn formula(self) -> Formula {
+        const GOODMAN: Formula = Formula::new("{nf} = 1 / ({τa} / {Sse} + {τm} / {Ssu})");
+        const GERBER: Formula = Formula::new(
+            "{nf} = 0.5 · ({Ssu} / {τm})² · {τa} / {Sse} · (√(1 + (2 · {τm} · {Sse} / ({Ssu} · {τa}))²) − 1)",
+        );
+        const SINES: Formula = Formula::new("{nf} = {Sse} / {τa}");
+        match self {
+            Self::Goodman => GOODMAN,
+            Self::Gerber => GERBER,
+            Self::Sines => SINES,
+        }
+    }
 }
 
 /// What a steel has: the strengths that a table or a certificate gives.

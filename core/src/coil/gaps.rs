@@ -2,6 +2,7 @@
 
 use super::ends::{Ends, Turns};
 use super::{Coiling, Diameters, solid};
+use crate::formula::Formula;
 use crate::quantity::{Force, Length};
 use crate::source::{Known, Source};
 
@@ -54,6 +55,25 @@ pub fn least(coil: Diameters, turns: Turns, coiling: Coiling, duty: Duty) -> Len
     };
     more * turns.active() * of_one_turn
 }
+
+/// [`least`] in symbols.
+#[must_use]
+pub const fn formula(coiling: Coiling, duty: Duty) -> Formula {
+    const COLD: Formula = Formula::new("{Sa} = {n} · (0.0015 · {D}² / {d} + 0.1 · {d})");
+    const COLD_DYNAMIC: Formula =
+        Formula::new("{Sa} = 1.5 · {n} · (0.0015 · {D}² / {d} + 0.1 · {d})");
+    const HOT: Formula = Formula::new("{Sa} = 0.02 · {n} · ({D} + {d})");
+    const HOT_DYNAMIC: Formula = Formula::new("{Sa} = 2 · 0.02 · {n} · ({D} + {d})");
+    match (coiling, duty) {
+        (Coiling::Cold, Duty::Static) => COLD,
+        (Coiling::Cold, Duty::Dynamic) => COLD_DYNAMIC,
+        (Coiling::Hot, Duty::Static) => HOT,
+        (Coiling::Hot, Duty::Dynamic) => HOT_DYNAMIC,
+    }
+}
+
+/// [`least_height`] in symbols.
+pub const LEAST_HEIGHT: Formula = Formula::new("{Ln} = {Lc} + {Sa}");
 
 /// Where [`least`] and [`least_height`] come from.
 pub const SOURCE: Source =

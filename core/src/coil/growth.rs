@@ -1,7 +1,8 @@
 //! How much a coil widens as it closes.
 
 use super::Diameters;
-use crate::quantity::Length;
+use crate::formula::Formula;
+use crate::quantity::{Angle, Length};
 use crate::source::{Known, Source};
 
 /// Growth of the mean, and so of the outside, diameter with the ends held against turning.
@@ -34,6 +35,12 @@ pub fn held(coil: Diameters, pitch: Length, pitch_now: Length) -> Length {
     let wider = mean * mean + (pitch * pitch - pitch_now * pitch_now) / (pi * pi);
     wider.sqrt() - mean
 }
+
+/// [`held`] in symbols, closed solid.
+pub const HELD: Formula = Formula::new("{ΔD} = √({D}² + ({p}² − {d}²) / π²) − {D}");
+
+/// [`held`] in symbols.
+pub const HELD_AT: Formula = Formula::new("{ΔD} = √({D}² + ({p}² − {p1}²) / π²) − {D}");
 
 /// Where [`held`] comes from.
 pub const HELD_SOURCE: Source = Source::new(
@@ -74,15 +81,18 @@ pub fn free_at_solid(coil: Diameters, pitch: Length) -> Length {
     0.1 * (pitch * pitch - 0.8 * pitch * bar - 0.2 * bar * bar) / coil.mean()
 }
 
+/// [`free_at_solid`] in symbols.
+pub const FREE: Formula = Formula::new("{ΔD} = 0.1 · ({p}² − 0.8 · {p} · {d} − 0.2 · {d}²) / {D}");
+
 /// Where [`free_at_solid`] comes from.
 pub const FREE_SOURCE: Source =
     Source::new("EN 13906-1:2013", "increase of the outside diameter under load", Known::Memory);
 
 /// Growth of the outside diameter from free to solid that clearances are judged by: the larger of held
-/// and free ends, since nobody knows whether the ends turn.
+/// and free ends, since nobody knows whether the ends turn; none of a coil without gaps.
 ///
 /// # Range
-/// As [`held`] and [`free_at_solid`]; pitches from the bar up.
+/// As [`held`] and [`free_at_solid`].
 ///
 /// # Source
 /// [`HELD_SOURCE`] and [`FREE_SOURCE`].
@@ -101,7 +111,8 @@ pub const FREE_SOURCE: Source =
 #[must_use]
 pub fn at_solid(coil: Diameters, pitch: Length) -> Length {
     let (held, free) = (held(coil, pitch, coil.bar()), free_at_solid(coil, pitch));
-    if free > held { free } else { held }
+    let larger = if free > held { free } else { held };
+    if pitch > coil.bar() { larger } else { Length::default() }
 }
 
 /// Growth of the mean, and so of the outside, diameter at any height with the ends free to turn.
@@ -149,6 +160,18 @@ pub fn free(coil: Diameters, pitch: Length, pitch_now: Length, poisson: f64) -> 
     let widened = cosine * (twist_over_bend * sine * sine + cosine * cosine)
         / (cosine_free * (twist_over_bend * sine_free * sine + cosine_free * cosine));
     coil.mean() * (widened - 1.0)
+}
+
+/// [`free`] in symbols.
+pub const FREE_AT: Formula = Formula::new(
+    "{ΔD} = {D} · (cos({α1}) · ({β} · (sin({α1}))² + (cos({α1}))²) / (cos({α}) · ({β} · sin({α}) · sin({α1}) + cos({α}) · cos({α1}))) − 1)",
+);
+
+/// The angle of a coil that was pressed with its ends free to turn, the `α1` of [`FREE_AT`].
+#[must_use]
+pub fn angle_now(coil: Diameters, pitch: Length, pitch_now: Length) -> Angle {
+    let round = core::f64::consts::PI * coil.mean();
+    (pitch_now / (round * round + pitch * pitch).sqrt()).asin()
 }
 
 /// Where [`free`] comes from.

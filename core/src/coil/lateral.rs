@@ -1,6 +1,7 @@
 //! How hard it is to push the top of a loaded coil sideways.
 
 use super::{Diameters, buckling};
+use crate::formula::Formula;
 use crate::quantity::{Length, SpringRate, System, write};
 use crate::source::{Known, Source};
 use thiserror::Error;
@@ -93,6 +94,17 @@ pub fn rate(
     let bending = slenderness * slenderness * (0.5 + gamma) * (1.0 - share + gamma * share);
     let angle = (bending * share).sqrt();
     Ok(axial / (gamma * tangent_over(angle) + (1.0 - share) * bending * tangent_excess_over(angle)))
+}
+
+/// [`rate`] in symbols, as the standard has it.
+pub const FORMULA: Formula =
+    Formula::new("{kQ} = {k} · {ξ} / ({ξ} − 1 + {η} · tan({λ} · {ξ} · {η}) / ({λ} · (0.5 + {γ})))");
+
+/// The `η` of [`FORMULA`], for a part of the free height by which the coil is pressed.
+#[must_use]
+pub fn bend(pressed: f64, poisson: f64) -> f64 {
+    let gamma = buckling::shear_over_youngs(poisson);
+    libm::sqrt((0.5 + gamma) * (gamma + (1.0 - pressed) / pressed))
 }
 
 /// Where [`rate`] comes from.

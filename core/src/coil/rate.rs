@@ -2,6 +2,7 @@
 
 use super::ends::Turns;
 use super::{Diameters, EndsTurn};
+use crate::formula::Formula;
 use crate::quantity::{Length, Pressure, SpringRate};
 use crate::source::{Known, Source};
 
@@ -36,6 +37,21 @@ pub fn rate(shear_modulus: Pressure, coil: Diameters, turns: Turns) -> SpringRat
     let index = coil.index();
     shear_modulus * coil.bar() / (8.0 * index * index * index * turns.active())
 }
+
+/// [`rate`] in symbols.
+pub const FORMULA: Formula = Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · {n})");
+
+/// [`rate`] in symbols, the dead turns apart.
+pub const FORMULA_OF_ALL_TURNS: Formula =
+    Formula::new("{k} = {G} · {d}⁴ / (8 · {D}³ · ({nt} − {nd}))");
+
+/// The load of a coil at a height, in symbols.
+pub const LOAD: Formula = Formula::new("{F} = {k} · ({L0} − {L})");
+/// The free height that gives a load at a height, in symbols.
+pub const FREE: Formula = Formula::new("{L0} = {L} + {F} / {k}");
+
+/// The height of a coil under a load, in symbols.
+pub const HEIGHT: Formula = Formula::new("{L} = {L0} − {F} / {k}");
 
 /// Where [`rate`] comes from.
 pub const SOURCE: Source = Source::new(
@@ -79,25 +95,21 @@ pub fn corrected(
     rate / (1.0 - 3.0 / (16.0 * index * index) + c * tangent * tangent)
 }
 
+/// [`corrected`] in symbols.
+#[must_use]
+pub const fn corrected_formula(ends: EndsTurn) -> Formula {
+    const HELD: Formula = Formula::new("{k} = {k0} / (1 − 3 / (16 · {C}²) + (0.5 − {μ}) · {tα}²)");
+    const FREE: Formula =
+        Formula::new("{k} = {k0} / (1 − 3 / (16 · {C}²) + (1 − {μ}) / (2 · (1 + {μ})) · {tα}²)");
+    match ends {
+        EndsTurn::Held => HELD,
+        EndsTurn::Free => FREE,
+    }
+}
+
 /// Where [`corrected`] comes from.
 pub const CORRECTED_SOURCE: Source = Source::new(
     "Ancker & Goodier, Journal of Applied Mechanics 25 (1958), and Göhner",
     "deflection of a helical spring",
     Known::Memory,
 );
-
-/// Relative doubt of the rate from a doubt of the active turns: δk/k = δn/n.
-///
-/// # Example
-/// ```
-/// use coilnest::coil::{ends::Turns, rate::doubt_from_turns};
-///
-/// // A quarter turn either way on five at work, taken as uniform: 0.25/√3/5.
-/// let doubt = doubt_from_turns(Turns::new(6.5, 1.5)?, 0.25 / 3f64.sqrt());
-/// assert!((doubt - 0.028_867_5).abs() < 1e-6);
-/// # Ok::<(), coilnest::coil::ends::TurnsError>(())
-/// ```
-#[must_use]
-pub fn doubt_from_turns(turns: Turns, doubt_of_turns: f64) -> f64 {
-    doubt_of_turns / turns.active()
-}

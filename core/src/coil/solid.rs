@@ -1,6 +1,7 @@
 //! How short a coil can get: all its turns in contact.
 
 use super::ends::{Ends, Turns};
+use crate::formula::Formula;
 use crate::quantity::Length;
 use crate::source::{Known, Source};
 
@@ -15,7 +16,7 @@ pub struct Rule {
     factor: f64,
     bars: f64,
     /// The rule in symbols.
-    pub formula: &'static str,
+    pub formula: Formula,
     /// Whose it is.
     pub source: Source,
 }
@@ -34,7 +35,7 @@ impl Rule {
     }
 }
 
-const fn textbook(bars: f64, formula: &'static str) -> Rule {
+const fn textbook(bars: f64, formula: Formula) -> Rule {
     let source = Source::new(
         "Shigley's Mechanical Engineering Design, 10th ed.",
         "table 10-1",
@@ -43,7 +44,7 @@ const fn textbook(bars: f64, formula: &'static str) -> Rule {
     Rule { factor: 1.0, bars, formula, source }
 }
 
-const fn european(bars: f64, formula: &'static str, place: &'static str) -> Rule {
+const fn european(bars: f64, formula: Formula, place: &'static str) -> Rule {
     Rule {
         factor: 1.0,
         bars,
@@ -56,11 +57,13 @@ const fn european(bars: f64, formula: &'static str, place: &'static str) -> Rule
 #[must_use]
 pub const fn usual(ends: Ends) -> Rule {
     match ends {
-        Ends::Open | Ends::Closed => textbook(1.0, "Lc = d · (nt + 1)"),
-        Ends::OpenGround | Ends::ClosedGround => textbook(0.0, "Lc = d · nt"),
-        Ends::TaperedGround => {
-            european(-0.3, "Lc = d · (nt − 0.3)", "hot coiled, ground ends, Lc ≤ (nt − 0.3) dmax")
-        }
+        Ends::Open | Ends::Closed => textbook(1.0, Formula::new("{Lc} = {d} · ({nt} + 1)")),
+        Ends::OpenGround | Ends::ClosedGround => textbook(0.0, Formula::new("{Lc} = {d} · {nt}")),
+        Ends::TaperedGround => european(
+            -0.3,
+            Formula::new("{Lc} = {d} · ({nt} − 0.3)"),
+            "hot coiled, ground ends, Lc ≤ (nt − 0.3) dmax",
+        ),
     }
 }
 
@@ -71,13 +74,13 @@ pub const fn other(ends: Ends) -> Option<Rule> {
     match ends {
         Ends::Closed => Some(european(
             1.5,
-            "Lc = d · (nt + 1.5)",
+            Formula::new("{Lc} = {d} · ({nt} + 1.5)"),
             "cold coiled, closed ends not ground, Lc ≤ (nt + 1.5) dmax",
         )),
         Ends::TaperedGround => Some(Rule {
             factor: 1.01,
             bars: -0.5,
-            formula: "Lc = 1.01 · d · (nt − 0.5)",
+            formula: Formula::new("{Lc} = 1.01 · {d} · ({nt} − 0.5)"),
             source: Source::new("ASTM A125", "appendix, nominal height", Known::Memory),
         }),
         Ends::Open | Ends::OpenGround | Ends::ClosedGround => None,
@@ -237,6 +240,23 @@ pub fn pitch(height: Length, bar: Length, turns: Turns, ends: Ends) -> Length {
 #[must_use]
 pub fn pitch_from_solid(height: Length, solid: Length, bar: Length, turns: Turns) -> Length {
     (height - solid) / turns.active() + bar
+}
+
+/// The pitch of a coil of these ends in symbols; of ends of which nothing is known, by the solid height.
+#[must_use]
+pub const fn pitch_formula(ends: Option<Ends>) -> Formula {
+    const OPEN: Formula = Formula::new("{p} = ({L0} − {d}) / {n}");
+    const OPEN_GROUND: Formula = Formula::new("{p} = {L0} / ({n} + 1)");
+    const CLOSED: Formula = Formula::new("{p} = ({L0} − 3 · {d}) / {n}");
+    const CLOSED_GROUND: Formula = Formula::new("{p} = ({L0} − 2 · {d}) / {n}");
+    const FROM_SOLID: Formula = Formula::new("{p} = ({L0} − {Lc}) / {n} + {d}");
+    match ends {
+        Some(Ends::Open) => OPEN,
+        Some(Ends::OpenGround) => OPEN_GROUND,
+        Some(Ends::Closed) => CLOSED,
+        Some(Ends::ClosedGround) => CLOSED_GROUND,
+        Some(Ends::TaperedGround) | None => FROM_SOLID,
+    }
 }
 
 /// Where [`pitch_from_solid`] comes from.

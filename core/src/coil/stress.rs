@@ -1,6 +1,7 @@
 //! Shear stress in the bar: uncorrected, and raised at the inside of the coil.
 
 use super::Diameters;
+use crate::formula::Formula;
 use crate::quantity::{Force, Pressure};
 use crate::source::{Known, Source};
 
@@ -78,14 +79,48 @@ impl Factor {
         }
     }
 
-    /// The stress in symbols, with its name.
+    /// The stress under a load, in symbols.
     #[must_use]
-    pub const fn formula(self) -> &'static str {
+    pub const fn formula(self) -> Formula {
+        const UNCORRECTED: Formula = Formula::new("{τ} = 8 · {F} · {D} / (π · {d}³)");
+        const DIRECT_SHEAR: Formula = Formula::new("{τk} = {KS} · 8 · {F} · {D} / (π · {d}³)");
+        const WAHL: Formula = Formula::new("{τk} = {KW} · 8 · {F} · {D} / (π · {d}³)");
+        const BERGSTRASSER: Formula = Formula::new("{τk} = {KB} · 8 · {F} · {D} / (π · {d}³)");
         match self {
-            Self::Uncorrected => "τ = 8 · F · D / (π · d³), uncorrected",
-            Self::DirectShear => "τ = K · 8 · F · D / (π · d³), with the direct-shear factor K",
-            Self::Wahl => "τk = K · 8 · F · D / (π · d³), with Wahl's factor K",
-            Self::Bergstrasser => "τk = K · 8 · F · D / (π · d³), with Bergsträsser's factor K",
+            Self::Uncorrected => UNCORRECTED,
+            Self::DirectShear => DIRECT_SHEAR,
+            Self::Wahl => WAHL,
+            Self::Bergstrasser => BERGSTRASSER,
+        }
+    }
+
+    /// The stress at a height, in symbols.
+    #[must_use]
+    pub const fn formula_at_height(self) -> Formula {
+        const UNCORRECTED: Formula =
+            Formula::new("{τ} = 8 · {k} · ({L0} − {L}) · {D} / (π · {d}³)");
+        const DIRECT_SHEAR: Formula =
+            Formula::new("{τk} = {KS} · 8 · {k} · ({L0} − {L}) · {D} / (π · {d}³)");
+        const WAHL: Formula =
+            Formula::new("{τk} = {KW} · 8 · {k} · ({L0} − {L}) · {D} / (π · {d}³)");
+        const BERGSTRASSER: Formula =
+            Formula::new("{τk} = {KB} · 8 · {k} · ({L0} − {L}) · {D} / (π · {d}³)");
+        match self {
+            Self::Uncorrected => UNCORRECTED,
+            Self::DirectShear => DIRECT_SHEAR,
+            Self::Wahl => WAHL,
+            Self::Bergstrasser => BERGSTRASSER,
+        }
+    }
+
+    /// Its letter; none of what is not corrected.
+    #[must_use]
+    pub const fn sign(self) -> &'static str {
+        match self {
+            Self::Uncorrected => "",
+            Self::DirectShear => "KS",
+            Self::Wahl => "KW",
+            Self::Bergstrasser => "KB",
         }
     }
 
@@ -121,6 +156,9 @@ pub fn wahl(index: f64) -> f64 {
     (4.0 * index - 1.0) / (4.0 * index - 4.0) + 0.615 / index
 }
 
+/// [`wahl`] in symbols.
+pub const WAHL: Formula = Formula::new("{KW} = (4 · {C} − 1) / (4 · {C} − 4) + 0.615 / {C}");
+
 /// Where [`wahl`] comes from.
 pub const WAHL_SOURCE: Source = Source::new(
     "Shigley's Mechanical Engineering Design, 10th ed.",
@@ -142,6 +180,9 @@ pub const WAHL_SOURCE: Source = Source::new(
 pub fn bergstrasser(index: f64) -> f64 {
     (4.0 * index + 2.0) / (4.0 * index - 3.0)
 }
+
+/// [`bergstrasser`] in symbols.
+pub const BERGSTRASSER: Formula = Formula::new("{KB} = (4 · {C} + 2) / (4 · {C} − 3)");
 
 /// Where [`bergstrasser`] comes from.
 pub const BERGSTRASSER_SOURCE: Source = Source::new(

@@ -1,5 +1,6 @@
 //! How fast a coil swings within itself.
 
+use crate::formula::Formula;
 use crate::quantity::{Frequency, Mass, SpringRate};
 use crate::source::{Known, Source};
 
@@ -47,6 +48,12 @@ pub fn first(rate: SpringRate, active: Mass, kept: Kept) -> Frequency {
     };
     waves * (rate / active).sqrt()
 }
+
+/// The first frequency of a coil kept at both ends, in symbols.
+pub const FIRST: Formula = Formula::new("{f} = 0.5 · √({k} / {ma})");
+
+/// The same with the mass in pounds and the rate in pounds to the inch.
+pub const FIRST_IN_POUNDS: Formula = Formula::new("{f} = 0.5 · √({k} · {g0} / {ma})");
 
 /// Where [`first`] comes from.
 pub const SOURCE: Source = Source::new(

@@ -61,6 +61,13 @@ impl Figure {
         Self::FatigueTests,
     ];
 
+    /// Whether caliper, tape or counting give it. The dead turns and the modulus are assumed; only a press,
+    /// which measures the rate itself, makes up for them.
+    #[must_use]
+    pub const fn measured(self) -> bool {
+        matches!(self, Self::Bar | Self::Diameter | Self::TotalTurns | Self::FreeHeight)
+    }
+
     const fn bit(self) -> u16 {
         1 << self as u16
     }

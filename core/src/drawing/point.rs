@@ -2,13 +2,13 @@
 
 use super::figure::{Figure, Figures};
 use super::{Allowable, Drawing};
+use crate::coil::Across;
 use crate::coil::buckling::{self, Seating};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, growth, rate, set, solid, stress};
 use crate::material::Against;
-use crate::propagation::Across;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
 use core::cell::Cell;
 
@@ -129,6 +129,11 @@ impl Point {
         self.solid_beside(Figures::NONE, |solid| solid.greatest)
     }
 
+    /// The solid heights by those who differ.
+    pub(crate) fn solids(&self) -> Result<Solid, Figures> {
+        Ok(Solid { least: self.least_solid()?, greatest: self.solid()? })
+    }
+
     /// The least solid height by those who differ.
     pub(crate) fn least_solid(&self) -> Result<Length, Figures> {
         self.solid_beside(Figures::NONE, |solid| solid.least)
@@ -153,17 +158,19 @@ impl Point {
         Ok(pressed(rate, free, height))
     }
 
+    /// The pitch of the free coil; that of a coil without gaps is no more than its bar.
+    pub(crate) fn pitch(&self) -> Result<Length, Figures> {
+        let ((coil, turns), free) = both(both(self.coil(), self.turns()), self.free())?;
+        Ok(match self.ends {
+            Some(ends) => solid::pitch(free, coil.bar(), turns, ends),
+            None => solid::pitch_from_solid(free, self.solid()?, coil.bar(), turns),
+        })
+    }
+
     /// Growth of the outside diameter at solid, the larger of held and free ends; none of a coil
     /// without gaps.
     pub(crate) fn growth(&self) -> Result<Length, Figures> {
-        let ((coil, turns), free) = both(both(self.coil(), self.turns()), self.free())?;
-        let pitch = match self.ends {
-            Some(ends) => solid::pitch(free, coil.bar(), turns, ends),
-            None => solid::pitch_from_solid(free, self.solid()?, coil.bar(), turns),
-        };
-        if pitch <= coil.bar() {
-            return Ok(Length::default());
-        }
+        let (coil, pitch) = both(self.coil(), self.pitch())?;
         Ok(growth::at_solid(coil, pitch))
     }
 

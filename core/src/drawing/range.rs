@@ -2,7 +2,7 @@
 
 use super::figure::{Figure, Figures};
 use core::fmt;
-use core::ops::{Add, Sub};
+use core::ops::{Add, Div, Sub};
 use thiserror::Error;
 
 /// A figure as a drawing, a book or a maker gives it. Either end of its tolerance may be missing: then
@@ -77,6 +77,44 @@ impl<Q: Copy> Given<Q> {
             least: self.least.map(&with),
             most: self.most.map(&with),
         }
+    }
+
+    /// One standard uncertainty of it: the figure may lie anywhere within the greater of the ways that it
+    /// may be off. A way that nobody gave counts as exact, so whoever uses this says so.
+    ///
+    /// ```text
+    /// u = a / √3
+    /// ```
+    /// `a` the greater of most − nominal and nominal − least
+    ///
+    /// # Source
+    /// JCGM 100:2008, 4.3.7 (from memory); of an uneven tolerance the greater side, since a wider one must
+    /// not be doubted less.
+    ///
+    /// # Example
+    /// ```
+    /// use coilnest::drawing::Given;
+    ///
+    /// let turns = Given::around(7.5, 0.125, 0.25)?;
+    /// assert!((turns.doubt() - 0.25 / 3f64.sqrt()).abs() < 1e-12);
+    /// assert_eq!(Given::as_drawn(7.5).doubt(), 0.0);
+    /// # Ok::<(), coilnest::drawing::Crossed<f64>>(())
+    /// ```
+    pub fn doubt(&self) -> Q
+    where
+        Q: PartialOrd + Sub<Output = Q> + Div<f64, Output = Q>,
+    {
+        self.half_width() / libm::sqrt(3.0)
+    }
+
+    /// The greater of the ways that it may be off.
+    pub fn half_width(&self) -> Q
+    where
+        Q: PartialOrd + Sub<Output = Q>,
+    {
+        let less = self.nominal - self.least.unwrap_or(self.nominal);
+        let more = self.most.unwrap_or(self.nominal) - self.nominal;
+        if more > less { more } else { less }
     }
 
     /// As a range, of which a figure may lack the tolerance.

@@ -3,9 +3,13 @@
 //! A beam that is free to tilt shares out its loads by the lever, whatever its boxes do. The same
 //! shares say how far a nest rises when a box does, for the work is the same either way.
 
+use crate::formula::Formula;
 use crate::quantity::{Force, Length, System, write};
 use crate::source::{Known, Source};
 use thiserror::Error;
+
+/// What a wheel or a box carries.
+pub const LOAD: Formula = Formula::new("{Q} = Σ [{c} · {F}]");
 
 /// Where the shares come from.
 pub const SOURCE: Source = Source::new("statics", "the lever", Known::Derived);

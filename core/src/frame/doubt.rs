@@ -23,9 +23,6 @@ pub struct CoilDoubt {
     pub rate: RateDoubt,
 }
 
-/// The greatest doubt of a rate for which a load's doubt has a meaning, as a part of the rate.
-pub const MOST_RATE_DOUBT: f64 = 1.0;
-
 /// A nest's load, share and height with their doubts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LoadDoubt {
@@ -87,9 +84,9 @@ pub enum DoubtError {
         /// The doubt.
         doubt: Length,
     },
-    /// A doubt of a rate that is below zero, above [`MOST_RATE_DOUBT`], or not a number.
+    /// A doubt of a rate that is below zero or not a number.
     #[error(
-        "nest {support}, coil {coil}: a doubt of its rate{by} of {doubt}; from 0 to {MOST_RATE_DOUBT} was expected: give one standard uncertainty, of a rate as a part of it"
+        "nest {support}, coil {coil}: a doubt of its rate{by} of {doubt}; zero or more was expected: give one standard uncertainty, of a rate as a part of it"
     )]
     Rate {
         /// Which support.
@@ -297,7 +294,7 @@ impl Frame {
                     (" by the drawing", rate.drawing.doubt),
                     (" by the steel", rate.steel),
                 ] {
-                    if !(0.0..=MOST_RATE_DOUBT).contains(&doubt) {
+                    if !(doubt >= 0.0 && doubt.is_finite()) {
                         return Err(DoubtError::Rate { support, coil, by, doubt });
                     }
                 }

@@ -224,10 +224,10 @@ fn doubts_that_fit_no_nest_are_refused() {
         doubted(&vec![vec![exact; 2]; 4]),
         "nest 1: doubts of 2 coils; of all 1 were expected: give each coil its own, nought where it is exact"
     );
-    let percent = CoilDoubt { rate: RateDoubt { own: 3.0, ..RateDoubt::default() }, ..exact };
+    let percent = CoilDoubt { rate: RateDoubt { own: -3.0, ..RateDoubt::default() }, ..exact };
     assert_eq!(
         doubted(&[vec![exact], vec![percent], vec![exact], vec![exact]]),
-        "nest 2, coil 1: a doubt of its rate of 3; from 0 to 1 was expected: give one standard uncertainty, of a rate as a part of it"
+        "nest 2, coil 1: a doubt of its rate of -3; zero or more was expected: give one standard uncertainty, of a rate as a part of it"
     );
     let negative = CoilDoubt { tape: mm(-1.0), ..exact };
     assert_eq!(

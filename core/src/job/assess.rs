@@ -1,10 +1,11 @@
 //! The whole of an assessment, from the fields of a job to its report.
 
+use super::coil::Coil;
 use super::desk::Desk;
-use super::drawing::{self, Drawn, Facts};
 use super::entry::Entry;
 use super::figures::{Pen, axes};
 use super::file;
+use super::formulas::COST_OF_LOAD;
 use super::frame::Named;
 use super::input::{Job, NestEntry, Record, Seat};
 use super::labels::{self, Marked};
@@ -18,11 +19,13 @@ use super::report::{
 use super::seat::{self, Gear, Judged, Standing};
 use super::taped::Taped;
 use super::{cautions, cut};
-use super::{frame, pool, replace, service, sizing};
+use super::{drawing, frame, pool, replace, sizing};
 use crate::bounds;
+use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
 use crate::tables::Tables;
+use std::rc::Rc;
 
 /// Everything that follows from a job.
 ///
@@ -164,13 +167,16 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
+/// What a report says of a drawing.
+type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
+
 /// What is made of a coil that is there.
-type Judge = fn(&mut Desk<'_>, &Path, &Facts, &Taped, &Gear) -> (Standing, SeatReport);
+type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
 
 /// Drawings and nests of a job, read but not yet reckoned with.
 pub(crate) struct Bench<'j> {
     pub(crate) gear: Gear,
-    coils: Vec<(Facts, CoilReport)>,
+    coils: Vec<(Rc<Coil>, CoilReport)>,
     pub(crate) nests: Vec<Drafted<'j>>,
 }
 
@@ -203,27 +209,29 @@ impl Drafted<'_> {
 
 impl<'j> Bench<'j> {
     pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, seat::assess)
+        Self::read_by(desk, job, (drawing::report, seat::assess))
     }
 
-    /// The same without a report of any seat: what stands there, and no more.
+    /// The same without a report of any coil or seat: what stands there, and no more.
     pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, |_, _, facts, taped, gear| {
-            (Judged::of(taped, facts, gear).standing(facts), SeatReport::default())
-        })
+        let judge: Judge = |_, _, drawn, taped, gear| {
+            (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
+        };
+        Self::read_by(desk, job, (|_, _| CoilReport::default(), judge))
     }
 
-    fn read_by(desk: &mut Desk<'_>, job: &'j Job, judge: Judge) -> Self {
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, (draw, judge): (Draw, Judge)) -> Self {
         let gear = Gear::assess(desk, &job.tape, &job.decision_level);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
         let at = Path::of("coils");
         for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
-            let Drawn { facts, report, .. } = drawing::assess(desk, &at, index, drawing);
-            service::read(desk, &at, drawing);
-            named_once(desk, &at, &facts.id, &bench.coil_names(), "a coil");
-            bench.coils.push((facts, report));
+            let drawn = Coil::read(desk, &at, index, drawing);
+            replace::waivers(desk, &at, drawing);
+            let report = draw(desk, &drawn);
+            named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
+            bench.coils.push((Rc::new(drawn), report));
         }
         let at = Path::of("nests");
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
@@ -237,7 +245,7 @@ impl<'j> Bench<'j> {
     }
 
     pub(crate) fn coil_names(&self) -> Vec<String> {
-        self.coils.iter().map(|(facts, _)| facts.id.clone()).collect()
+        self.coils.iter().map(|(drawn, _)| drawn.id.clone()).collect()
     }
 
     pub(crate) fn nest_names(&self) -> Vec<String> {
@@ -245,8 +253,8 @@ impl<'j> Bench<'j> {
     }
 
     /// The drawing of a name.
-    pub(crate) fn facts(&self, name: &str) -> Option<&Facts> {
-        self.coils.iter().map(|(facts, _)| facts).find(|facts| facts.id == name)
+    pub(crate) fn coil(&self, name: &str) -> Option<&Rc<Coil>> {
+        self.coils.iter().map(|(drawn, _)| drawn).find(|drawn| drawn.id == name)
     }
 
     /// The nests by name, with what they were reckoned to.
@@ -260,7 +268,7 @@ impl<'j> Bench<'j> {
         let seats = self.nests.iter().flat_map(|nest| {
             nest.seats.iter().enumerate().map(move |(index, seat)| Marked {
                 at: nest.at.field("seats").item(index),
-                coil: &seat.facts.id,
+                coil: &seat.coil.id,
                 label: seat.label.as_deref().unwrap_or_default(),
             })
         });
@@ -298,24 +306,24 @@ impl<'j> Bench<'j> {
         judge: Judge,
     ) -> (Seated, SeatReport) {
         let name = desk.text(at, "coil", &seat.coil);
-        let facts = match (name, name.and_then(|name| self.facts(name))) {
-            (_, Some(facts)) => facts.clone(),
+        let drawn = match (name, name.and_then(|name| self.coil(name))) {
+            (_, Some(drawn)) => drawn.clone(),
             (Some(name), None) => {
                 desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
-                Facts::default()
+                Rc::default()
             }
             (None, None) => {
                 desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
-                Facts::default()
+                Rc::default()
             }
         };
         let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
         let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
-        let (standing, mut report) = judge(desk, at, &facts, &taped, &self.gear);
+        let (standing, mut report) = judge(desk, at, &drawn, &taped, &self.gear);
         report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
         desk.text(at, "pair", &seat.pair);
         let label = report.label.clone();
-        (Seated { facts, standing, raise, label }, report)
+        (Seated { coil: drawn, standing, raise, label }, report)
     }
 }
 
@@ -394,9 +402,9 @@ fn load_cost_shares(desk: &mut Desk<'_>, report: &mut NestReport) {
             let share = cost.si / total.si;
             let mut figure = desk.pen.figure::<Share>(share);
             figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
-            let with = format!("{} / {}", cost.text, total.text);
-            let formula = "share = ΔF / F of the nest at the working point";
-            seat.load_cost_share = Some(desk.ledger.show(figure, formula, with, &"definition"));
+            let source = "at the working height of the nest";
+            let values: [Value<'_>; 2] = [("ΔF", &cost.text), ("F", &total.text)];
+            seat.load_cost_share = Some(desk.ledger.work(figure, COST_OF_LOAD, &values, &source));
         }
     }
 }
@@ -472,15 +480,14 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let same = |drawing: &&super::input::Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
     let drawing = drawings.iter().filter_map(Entry::given).find(same);
-    let facts =
-        drawing.map(|drawing| drawing::assess(&mut desk, &Path::default(), 0, drawing).facts);
-    let limits = facts.as_ref().and_then(|facts| facts.limits);
+    let drawn = drawing.map(|drawing| Coil::read(&mut desk, &Path::default(), 0, drawing));
+    let limits = drawn.as_ref().and_then(|drawn| drawn.limits);
     Some(Gauged {
         system: desk.system(),
         marked: gear.marked,
         graduation: gear.graduation,
         text: text.map(|text| text.0.clone()),
-        book: facts.and_then(|facts| facts.free),
+        book: drawn.and_then(|drawn| drawn.free()),
         least: limits.and_then(|limits| limits.least()),
         most: limits.and_then(|limits| limits.most()),
     })

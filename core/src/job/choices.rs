@@ -1,6 +1,6 @@
 //! The words that some fields of a job take, with their names for people.
 
-use super::drawing::{ENDS, told_ends};
+use super::coil::{ENDS, told_ends};
 use super::report::{Choice, Choices};
 use crate::coil::ends::Ends;
 use crate::coil::solid;

@@ -1,6 +1,6 @@
 //! Coils cut through their axis, as the page draws them.
 
-use super::drawing::Facts;
+use super::coil::Coil;
 use super::nest::Reckoned;
 use super::report::{Cut, SeatCut};
 use crate::coil::{Hand, ends::Ends, section};
@@ -12,7 +12,7 @@ pub(crate) fn nest(reckoned: &Reckoned, state: &State, system: System) -> Cut {
     let seats = reckoned.seats.iter().zip(&state.members).enumerate();
     let seats = seats.filter_map(|(index, (seated, member))| {
         let stands = seated.standing.free? - member.deflection;
-        let cut = coil(&seated.facts, seated.raise, stands, system)?;
+        let cut = coil(&seated.coil, seated.raise, stands, system)?;
         let solid = member.to_solid.is_some_and(|left| left.value <= 1e-9);
         Some(SeatCut { seat: index, touching: member.touching, solid, ..cut })
     });
@@ -20,9 +20,9 @@ pub(crate) fn nest(reckoned: &Reckoned, state: &State, system: System) -> Cut {
 }
 
 /// A coil by itself, free.
-pub(crate) fn free(facts: &Facts, system: System) -> Option<Cut> {
-    let free = facts.free?;
-    let cut = coil(facts, Length::default(), free, system)?;
+pub(crate) fn free(drawn: &Coil, system: System) -> Option<Cut> {
+    let free = drawn.free()?;
+    let cut = coil(drawn, Length::default(), free, system)?;
     Some(of(vec![cut], free, system))
 }
 
@@ -36,10 +36,10 @@ fn of(seats: Vec<SeatCut>, height: Length, system: System) -> Cut {
     Cut { unit, height, width, seats }
 }
 
-fn coil(facts: &Facts, bottom: Length, stands: Length, system: System) -> Option<SeatCut> {
-    let (diameters, turns) = (facts.diameters?, facts.turns?);
+fn coil(drawn: &Coil, bottom: Length, stands: Length, system: System) -> Option<SeatCut> {
+    let (diameters, turns) = (drawn.diameters()?, drawn.turns()?);
     let number = |length: Length| quantity::shown::<Length>(length, system).0;
-    let ends = facts.ends.unwrap_or(Ends::Closed);
+    let ends = drawn.drawing.ends.unwrap_or(Ends::Closed);
     let cuts = section::cuts(stands, diameters.bar(), turns, ends);
     let above = |heights: &[Length]| heights.iter().map(|h| number(*h + bottom)).collect();
     Some(SeatCut {
@@ -51,7 +51,7 @@ fn coil(facts: &Facts, bottom: Length, stands: Length, system: System) -> Option
         left: above(&cuts.left),
         right: above(&cuts.right),
         ground: ends.ground(),
-        hand: facts.hand.map(|hand| match hand {
+        hand: drawn.drawing.hand.map(|hand| match hand {
             Hand::Left => "left",
             Hand::Right => "right",
         }),

@@ -1,6 +1,7 @@
 //! Figures and their workings, written in the job's system.
 
-use super::report::{Axes, Axis, Figure, WorkingEntry};
+use super::report::{Axes, Axis, Figure, Letters, WorkingEntry};
+use crate::formula::{Formula, Put, Value};
 use crate::quantity::{
     self, Angle, Digits, Energy, Force, Frequency, Kind, Length, Modulus, Said, SpringRate, Stress,
     System, unit,
@@ -49,6 +50,9 @@ impl Shown for quantity::Share {
     const SI: &'static str = "1";
 }
 
+/// Of a figure that may be off by nobody knows how much: no ± at all would say that it is exact.
+pub(crate) const DOUBT_NOT_KNOWN: &str = "± not known";
+
 impl Pen {
     /// A force, rate, stress, energy, share or number of turns.
     pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
@@ -59,7 +63,9 @@ impl Pen {
     /// The same with its standard uncertainty.
     pub(crate) fn doubted<K: Shown>(self, value: K::Value, doubt: f64) -> Figure {
         let mut figure = self.figure::<K>(value);
-        if doubt > 0.0 && doubt.is_finite() {
+        if !doubt.is_finite() {
+            figure.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if doubt > 0.0 {
             figure.doubt_si = Some(doubt);
             figure.doubt_text = Some(format!("± {}", self.doubt::<K>(K::from_si(doubt))));
         }
@@ -126,7 +132,12 @@ impl Pen {
 
     /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
     pub(crate) fn decimal(self, length: Length) -> Said {
-        let (number, unit) = quantity::shown::<Length>(length, self.system);
+        self.exact::<Length>(length)
+    }
+
+    /// To five digits, to work with.
+    pub(crate) fn exact<K: Kind>(self, value: K::Value) -> Said {
+        let (number, unit) = quantity::shown::<K>(value, self.system);
         Said { digits: Digits::significant(number, 5), unit }
     }
 
@@ -171,11 +182,6 @@ pub(crate) fn sentence(said: &str) -> String {
     first.chain(letters).chain(['.']).collect()
 }
 
-/// The terms of a sum: `3 693 lb + 835 lb`.
-pub(crate) fn sum(terms: impl Iterator<Item = impl fmt::Display>) -> String {
-    quantity::joined(terms, " + ")
-}
-
 /// The units of a system's axes.
 pub(crate) fn axes(system: System) -> Axes {
     let axis = |table: &quantity::Table| {
@@ -189,7 +195,9 @@ impl Figure {
     /// The same length with its standard uncertainty, which in inches is rounded up to a
     /// sixty-fourth so that it is never understated.
     pub(crate) fn give_or_take(mut self, pen: Pen, doubt: Length) -> Self {
-        if doubt.value > 0.0 && doubt.value.is_finite() {
+        if !doubt.value.is_finite() {
+            self.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if doubt.value > 0.0 {
             self.doubt_si = Some(doubt.value);
             self.doubt_text = Some(match pen.system {
                 System::Inch => {
@@ -213,15 +221,28 @@ pub(crate) struct Ledger {
 }
 
 impl Ledger {
-    /// Files a working under the next free key.
-    pub(crate) fn file(
+    /// The same of what is not worked out by an expression.
+    pub(crate) fn file_words(
         &mut self,
-        formula: &'static str,
+        said: &'static str,
         with: String,
         result: String,
         source: String,
     ) -> String {
-        self.entries.push(WorkingEntry { formula, with, result, source, row: None });
+        self.file(Formula::words(said), Put { with, letters: Vec::new() }, result, source)
+    }
+
+    /// Keeps how a result came about, and gives the key of it.
+    pub(crate) fn file(
+        &mut self,
+        formula: Formula,
+        put: Put,
+        result: String,
+        source: String,
+    ) -> String {
+        let Put { with, letters } = put;
+        let letters = Letters(letters);
+        self.entries.push(WorkingEntry { formula, with, letters, result, source, row: None });
         format!("w{}", self.entries.len())
     }
 
@@ -235,19 +256,53 @@ impl Ledger {
         figure
     }
 
-    /// Gives a figure its working; the result is the figure's own text unless said otherwise.
+    /// Gives a figure its working.
+    pub(crate) fn work(
+        &mut self,
+        figure: Figure,
+        formula: Formula,
+        values: &[Value<'_>],
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        self.put(figure, formula, formula.put(values), source)
+    }
+
+    /// Gives a figure that is a sum its working.
+    pub(crate) fn sum<'v, T: AsRef<[Value<'v>]>>(
+        &mut self,
+        figure: Figure,
+        formula: Formula,
+        terms: impl Iterator<Item = T>,
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        self.put(figure, formula, formula.put_sum(&[], terms), source)
+    }
+
+    /// Gives a figure that is not worked out by an expression its working, in words.
     pub(crate) fn show(
         &mut self,
-        mut figure: Figure,
+        figure: Figure,
         formula: &'static str,
         with: String,
+        source: &dyn fmt::Display,
+    ) -> Figure {
+        let put = Put { with, letters: Vec::new() };
+        self.put(figure, Formula::words(formula), put, source)
+    }
+
+    /// Gives a figure its working; the result is the figure's own text.
+    pub(crate) fn put(
+        &mut self,
+        mut figure: Figure,
+        formula: Formula,
+        put: Put,
         source: &dyn fmt::Display,
     ) -> Figure {
         let result = match &figure.doubt_text {
             Some(doubt) => text!("{} {doubt}", figure.text),
             None => figure.text.clone(),
         };
-        figure.working = Some(self.file(formula, with, result, text!("{source}")));
+        figure.working = Some(self.file(formula, put, result, text!("{source}")));
         figure
     }
 }

@@ -2,18 +2,23 @@
 
 use super::desk::Desk;
 use super::entry::{Entry, List, Text};
-use super::figures::{Pen, sentence, text};
+use super::figures::{DOUBT_NOT_KNOWN, Pen, sentence, text};
+use super::formulas::{
+    AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
+};
 use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
 use super::nest::{Reckoned, Seated};
 use super::problem::Path;
 use super::report::{Figure, FrameReport, FrameState, Problem, SupportReport, SupportState};
 use crate::bounds::{self, Bound};
+use crate::formula::Value;
 use crate::frame::shims::Aim;
 use crate::frame::{
     self, Contact, Frame, FrameError, LoadDoubt, Place, Settled, Standing, Support, Weight,
 };
 use crate::propagation::Doubted;
-use crate::quantity::{self, Force, Length, SpringRate, WarpStiffness};
+use crate::quantity::{self, Force, Length, SpringRate, System, WarpStiffness, unit};
+use std::cmp::Ordering;
 
 /// What a job says of its frame.
 pub(crate) struct Written {
@@ -354,15 +359,16 @@ impl Laden {
         Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
     }
 
-    /// Loads, shares and heights with their doubts, for a frame that stands so.
+    /// Loads, shares and heights with their doubts, for a frame that stands so: without end where they
+    /// cannot be had.
     pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
         frame.doubted(self.weight, &self.doubts).unwrap_or_else(|_| {
-            let exact = |standing: &Standing| LoadDoubt {
-                load: Doubted::exact(standing.load),
-                share: Doubted::exact(standing.share),
-                height: Doubted::exact(standing.height),
+            let unknown = |standing: &Standing| LoadDoubt {
+                load: Doubted { value: standing.load, doubt: standing.load * f64::INFINITY },
+                share: Doubted { value: standing.share, doubt: f64::INFINITY },
+                height: Doubted { value: standing.height, doubt: standing.height * f64::INFINITY },
             };
-            settled.supports.iter().map(exact).collect()
+            settled.supports.iter().map(unknown).collect()
         })
     }
 }
@@ -419,25 +425,25 @@ fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settl
     let supports = supports(desk, written, laden, &laden.frame, settled);
     let [along, across] = leans(desk, &laden.frame, settled);
     let diagonal = settled.diagonal.map(|diagonal| {
-        let with = each(written, settled, |standing| pen.say::<Force>(standing.load));
-        let formula = "ΔF = Σ F (A left, B right) − Σ F (A right, B left)";
+        let of = diagonals(pen, laden, settled);
+        let values: [Value<'_>; 2] = [("F1", &of.loads[0]), ("F2", &of.loads[1])];
         let load = pen.figure::<Force>(diagonal.load);
-        let load = desk.ledger.show(load, formula, with, &frame::SOURCE);
-        let with = each(written, settled, |standing| pen.decimal(standing.height));
-        let formula = "Δh = mean h (A left, B right) − mean h (A right, B left)";
-        let height = desk.ledger.show(pen.fine(diagonal.height), formula, with, &frame::SOURCE);
+        let load = desk.ledger.work(load, DIAGONAL, &values, &frame::SOURCE);
+        let values: [Value<'_>; 2] = [("h1", &of.heights[0]), ("h2", &of.heights[1])];
+        let height = pen.fine(diagonal.height);
+        let height = desk.ledger.work(height, DIAGONAL_HEIGHT, &values, &frame::SOURCE);
         (load, height)
     });
     let warp = (settled.warp.value != 0.0).then(|| {
         let [x, y] = [reach(&laden.frame, |at| at.along), reach(&laden.frame, |at| at.across)];
-        let with = text!("{} · {} / 4", pen.decimal(x), pen.decimal(y));
-        let formula = "w · (x most − x least) · (y most − y least) / 4";
-        desk.ledger.show(pen.fine(settled.warp), formula, with, &frame::SOURCE)
+        let w = warp_said(pen, settled.twist);
+        let values: [Value<'_>; 3] = [("w", &w), ("X", &pen.decimal(x)), ("Y", &pen.decimal(y))];
+        desk.ledger.work(pen.fine(settled.warp), WARPED, &values, &frame::SOURCE)
     });
     let mean = {
-        let weight = pen.say::<Force>(laden.weight.load);
-        let with = text!("{weight} / {}", settled.supports.len());
-        desk.ledger.show(pen.figure::<Force>(settled.mean), "F = W / n", with, &"definition")
+        let (weight, nests) = (pen.say::<Force>(laden.weight.load), settled.supports.len());
+        let values: [Value<'_>; 2] = [("W", &weight), ("N", &nests)];
+        desk.ledger.work(pen.figure::<Force>(settled.mean), MEAN_LOAD, &values, &"definition")
     };
     let (diagonal, diagonal_height) = diagonal.unzip();
     FrameReport {
@@ -455,28 +461,57 @@ fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settl
     }
 }
 
-/// Each nest's name with what is said of it: `A left 6 093 lb; A right 6 157 lb`.
-fn each(written: &Written, settled: &Settled, say: impl Fn(&Standing) -> quantity::Said) -> String {
-    let nests = written.supports.iter().zip(&settled.supports);
-    let said = nests.map(|(support, standing)| text!("{} {}", support.nest, say(standing)));
-    quantity::joined(said, "; ")
+/// The two diagonals of a frame: the sum of the loads and the mean of the heights of each.
+struct Diagonals {
+    loads: [String; 2],
+    heights: [String; 2],
+}
+
+fn diagonals(pen: Pen, laden: &Laden, settled: &Settled) -> Diagonals {
+    let middle = laden.frame.middle();
+    let side = |place: Place| {
+        ((place.along - middle.along) * (place.across - middle.across)).value.partial_cmp(&0.0)
+    };
+    let on = |way: Ordering| {
+        let nests = laden.frame.supports().iter().zip(&settled.supports);
+        nests.filter(move |(of, _)| side(of.place) == Some(way)).map(|(_, standing)| standing)
+    };
+    let ways = [Ordering::Greater, Ordering::Less];
+    Diagonals {
+        loads: ways.map(|way| {
+            let loads = on(way).map(|standing| pen.say::<Force>(standing.load));
+            text!("({})", quantity::joined(loads, " + "))
+        }),
+        heights: ways.map(|way| {
+            let heights = on(way).map(|standing| pen.decimal(standing.height));
+            text!("({}) / {}", quantity::joined(heights, " + "), on(way).count())
+        }),
+    }
+}
+
+/// A twist per area.
+fn warp_said(pen: Pen, twist: f64) -> String {
+    match pen.system {
+        System::Inch => {
+            text!("{}/in", quantity::write_number(twist * Length::new::<unit::inch>(1.0).value, 7))
+        }
+        System::Metric => text!("{}/mm", quantity::write_number(twist * 1e-3, 7)),
+    }
 }
 
 /// The rise of a settled frame from end to end of its nests, along and across.
 pub(crate) fn leans(desk: &mut Desk<'_>, frame: &Frame, settled: &Settled) -> [Figure; 2] {
     let pen = desk.pen;
-    let mut lean = |lean: Length, slope: f64, formula, of: fn(&Place) -> Length| {
-        let with =
-            text!("{} · {}", quantity::write_number(slope, 4), pen.decimal(reach(frame, of)));
-        desk.ledger.show(pen.fine(lean), formula, with, &frame::SOURCE)
+    let slopes = [settled.slope_along, settled.slope_across];
+    let [a, b] = slopes.map(|slope| quantity::write_number(slope, 4));
+    let x = pen.decimal(reach(frame, |at| at.along));
+    let y = pen.decimal(reach(frame, |at| at.across));
+    let mut lean = |lean: Length, formula, values: [Value<'_>; 2]| {
+        desk.ledger.work(pen.fine(lean), formula, &values, &frame::SOURCE)
     };
     [
-        lean(settled.lean_along, settled.slope_along, "Δz = a · (x most − x least)", |at| {
-            at.along
-        }),
-        lean(settled.lean_across, settled.slope_across, "Δz = b · (y most − y least)", |at| {
-            at.across
-        }),
+        lean(settled.lean_along, RISE_ALONG, [("a", &a), ("X", &x)]),
+        lean(settled.lean_across, RISE_ACROSS, [("b", &b), ("Y", &y)]),
     ]
 }
 
@@ -498,41 +533,46 @@ pub(crate) fn supports(
 ) -> Vec<SupportReport> {
     let pen = desk.pen;
     let doubts = laden.doubts(frame, settled);
+    let [a, b] =
+        [settled.slope_along, settled.slope_across].map(|slope| quantity::write_number(slope, 7));
+    let w = warp_said(pen, settled.twist);
+    let middle = pen.decimal(settled.middle);
     let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(&doubts);
     let reports = nests.map(|(((written, support), standing), doubt)| {
-        let Place { along, across } = support.place;
+        let load = pen.doubted::<Force>(standing.load, doubt.load.doubt.value);
         let with = text!(
-            "W = {}; x = {}, y = {}, g + t = {}, h = {}",
+            "{} in all, on this nest at {}",
             pen.say::<Force>(laden.weight.load),
-            pen.decimal(along),
-            pen.decimal(across),
-            pen.decimal(support.ground + support.shim),
             pen.decimal(standing.height)
         );
-        let load = pen.doubted::<Force>(standing.load, doubt.load.doubt.value);
-        let formula = "Σ F = W, Σ F·x = W·xc, Σ F·y = W·yc, each F that of its nest at h";
-        let load = desk.ledger.show(load, formula, with, &frame::SOURCE);
+        let load = desk.ledger.show(load, AT_REST, with, &frame::SOURCE);
         let height = pen.height(standing.height).give_or_take(pen, doubt.height.doubt);
-        let with = text!(
-            "z = {}, a = {}, b = {}; x = {}, y = {}, g + t = {}",
-            pen.decimal(settled.heave),
-            quantity::write_number(settled.slope_along, 4),
-            quantity::write_number(settled.slope_across, 4),
-            pen.decimal(along),
-            pen.decimal(across),
-            pen.decimal(support.ground + support.shim)
-        );
-        let height = desk.ledger.show(height, "h = z + a·x + b·y − g − t", with, &frame::SOURCE);
+        let values: [Value<'_>; 10] = [
+            ("z", &middle),
+            ("a", &a),
+            ("x", &pen.decimal(support.place.along)),
+            ("xm", &pen.decimal(frame.middle().along)),
+            ("b", &b),
+            ("y", &pen.decimal(support.place.across)),
+            ("ym", &pen.decimal(frame.middle().across)),
+            ("w", &w),
+            ("g", &pen.decimal(support.ground)),
+            ("t", &pen.decimal(support.shim)),
+        ];
+        let formula = if frame.warp().is_some() { frame::HEIGHT_WARPED } else { frame::HEIGHT };
+        let height = desk.ledger.work(height, formula, &values, &frame::SOURCE);
         let decimals = decimals(doubt.share.doubt);
         let mut share = Pen::percent(standing.share, decimals);
         let off = Pen::percent(doubt.share.doubt, decimals).text;
-        if !is_nought(&off) {
+        if !doubt.share.doubt.is_finite() {
+            share.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
+        } else if !is_nought(&off) {
             share.doubt_si = Some(doubt.share.doubt);
             share.doubt_text = Some(text!("± {off}"));
         }
-        let with =
-            text!("{} / {}", pen.say::<Force>(standing.load), pen.say::<Force>(settled.mean));
-        let share = desk.ledger.show(share, "share = F / mean F", with, &frame::SOURCE);
+        let values: [Value<'_>; 2] =
+            [("F", &pen.say::<Force>(standing.load)), ("Fm", &pen.say::<Force>(settled.mean))];
+        let share = desk.ledger.work(share, OF_MEAN, &values, &frame::SOURCE);
         SupportReport {
             nest: written.nest.clone(),
             sentence: carries(&written.nest, standing, &share, decimals),

@@ -178,6 +178,8 @@ object! {
         seating: Entry<Text>,
         /// `yes` where it was pressed solid when it was made.
         set_removed: Entry<Text>,
+        /// Of a candidate, requirements that it alone need not meet, by their codes, each with the reason.
+        waived: Entry<Texts>,
     }
 }
 
@@ -379,11 +381,13 @@ object! {
         /// Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
         /// named.
         seat: Entry<Text>,
-        /// `yes` where the candidates are one nest for the whole nest, each in its place.
+        /// `yes` where the candidates are one nest for the whole nest, each in its place, and so for every
+        /// nest of the same coils; `this-nest` where only the one that is named is replaced.
         together: Entry<Text>,
         /// The springs that may replace it.
         candidates: Entry<List<Drawing>>,
-        /// Requirements that need not be met, by their codes, each with the reason.
+        /// Requirements that no candidate need meet, by their codes, each with the reason. What one of
+        /// them alone need not meet stands in its own `waived`.
         waived: Entry<Texts>,
         /// What is asked of them; what is left out follows from the original.
         asked: Entry<Asked>,

@@ -1,10 +1,11 @@
 //! Which coil of those on the bench and in the nests belongs in which seat.
 
 use super::assess::{self, Bench, Drafted};
+use super::coil::Coil as Drawn;
 use super::desk::Desk;
-use super::drawing::Facts;
 use super::figures::{Pen, text};
 use super::file;
+use super::formulas::{BEYOND_BOUND, HEIGHT, LOAD_SPREAD, SUM_OF_LOADS};
 use super::frame;
 use super::input::Job;
 use super::labels;
@@ -14,10 +15,12 @@ use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, Standing};
 use crate::bounds;
+use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
 use crate::quantity::{self, Force, Length};
 use crate::tables::Tables;
+use std::rc::Rc;
 
 /// The coils on the bench with their verdicts, and which coil belongs in which seat.
 ///
@@ -38,11 +41,12 @@ pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let lying = pool::read(&mut desk, job, &bench);
     let uses = pool::uses(&mut desk, job);
     labels::once(&mut desk, &bench.marked_with(&lying));
+    let unknown = Drawn::default();
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {
-            let facts = coil.facts.cloned().unwrap_or_default();
-            let of = seat::assess(&mut desk, &coil.at, &facts, &coil.taped, &bench.gear);
+            let drawn = coil.coil.unwrap_or(&unknown);
+            let of = seat::assess(&mut desk, &coil.at, drawn, &coil.taped, &bench.gear);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
@@ -67,7 +71,7 @@ struct Stage<'b> {
 
 /// One seat of each nest.
 struct Wanted {
-    facts: Facts,
+    coil: Rc<Drawn>,
     raise: Length,
 }
 
@@ -76,7 +80,7 @@ impl Wanted {
     fn load(&self, free: Length, height: Length) -> Option<Force> {
         let over = free + self.raise - height;
         let over = if over.value > 0.0 { over } else { Length::default() };
-        Some(self.facts.rate?.value * over)
+        Some(self.coil.rate?.value * over)
     }
 }
 
@@ -152,7 +156,7 @@ impl<'b> Stage<'b> {
     ) {
         let pool_uses = pool.uses;
         let roles = self.roles.iter().zip(&mut pool.roles);
-        for (role, coils) in roles.filter(|(role, _)| role.facts.id == report.coil) {
+        for (role, coils) in roles.filter(|(role, _)| role.coil.id == report.coil) {
             let load = standing.free.and_then(|free| role.load(free, self.height));
             let Some(load) = load else { continue };
             let word = report.verdict.as_ref().map(|verdict| verdict.word);
@@ -166,7 +170,7 @@ impl<'b> Stage<'b> {
                 name: &report.name,
                 load,
                 own_doubt: role
-                    .facts
+                    .coil
                     .rate
                     .map_or(0.0, |rate| (rate.value * standing.own_doubt).value),
                 word,
@@ -181,14 +185,14 @@ impl<'b> Stage<'b> {
         let pen = desk.pen;
         let ties = pool.ties();
         let roles = self.roles.iter().zip(&pool.roles).map(|(role, coils)| Role {
-            name: role.facts.name.clone(),
+            name: role.coil.name.clone(),
             coils: coils.iter().map(|coil| coil.of(&ties)).collect(),
-            new: role.facts.free.and_then(|free| role.load(free, self.height)),
+            new: role.coil.free().and_then(|free| role.load(free, self.height)),
         });
         let roles: Vec<Role> = roles.collect();
-        let with = pen.decimal(self.height).to_string();
-        let formula = "h, mean of the nests at rest, or the working height where no frame rests";
-        report.height = Some(desk.ledger.show(pen.height(self.height), formula, with, &SOURCE));
+        let source = "the mean of the nests at rest, or the working height where no frame rests";
+        let values: [Value<'_>; 1] = [("h", &pen.decimal(self.height))];
+        report.height = Some(desk.ledger.work(pen.height(self.height), HEIGHT, &values, &source));
         match matched(&roles, &self.places) {
             Ok(matching) => self.report(desk, pool, &matching, report),
             Err(error) => desk.problem(refused(&error)),
@@ -203,28 +207,27 @@ impl<'b> Stage<'b> {
         report: &mut MatchReport,
     ) {
         let pen = desk.pen;
-        let spread = |desk: &mut Desk<'_>, spread: Force| {
-            let with = text!("h = {}", pen.decimal(self.height));
-            let formula = "max F − min F, F = Σ k · max(0, L0 + o − h) of each nest";
-            desk.ledger.show(pen.figure::<Force>(spread), formula, with, &SOURCE)
+        let spread = |desk: &mut Desk<'_>, spread: Force, [least, most]: [Force; 2]| {
+            let values: [Value<'_>; 2] =
+                [("F1", &pen.say::<Force>(most)), ("F2", &pen.say::<Force>(least))];
+            desk.ledger.work(pen.figure::<Force>(spread), LOAD_SPREAD, &values, &SOURCE)
         };
-        report.before = matching.before.map(|before| spread(desk, before.spread));
-        report.after = Some(spread(desk, matching.reach.spread));
+        report.before = matching.before.map(|before| spread(desk, before.spread(), before.ends));
+        report.after = Some(spread(desk, matching.reach.spread, matching.ends()));
         if !matching.reach.exact() {
             let Reach { spread, bound } = matching.reach;
-            let with = text!("{} − {}", pen.say::<Force>(spread), pen.say::<Force>(bound));
-            let formula = "spread − what no choice can be below";
+            let values: [Value<'_>; 2] =
+                [("rl", &pen.say::<Force>(spread)), ("rb", &pen.say::<Force>(bound))];
             let figure = pen.figure::<Force>(spread - bound);
-            report.gap = Some(desk.ledger.show(figure, formula, with, &SOURCE));
+            report.gap = Some(desk.ledger.work(figure, BEYOND_BOUND, &values, &SOURCE));
         }
         for (nest, (of, drafted)) in matching.nests.iter().zip(&self.nests).enumerate() {
             let chosen = of.coils.iter().zip(&pool.roles);
             let chosen: Vec<&Pooled<'_>> =
                 chosen.filter_map(|(coil, coils)| coils.get(*coil)).collect();
-            let with =
-                quantity::joined(chosen.iter().map(|coil| pen.say::<Force>(coil.load)), " + ");
-            let load = pen.figure::<Force>(of.load);
-            let load = desk.ledger.show(load, "F = Σ k · max(0, L0 + o − h)", with, &SOURCE);
+            let loads: Vec<_> = chosen.iter().map(|coil| pen.say::<Force>(coil.load)).collect();
+            let terms = loads.iter().map(|load| [("F", load as _)]);
+            let load = desk.ledger.sum(pen.figure::<Force>(of.load), SUM_OF_LOADS, terms, &SOURCE);
             let not_good = chosen.iter().filter_map(|coil| coil.not_good());
             report.not_good.extend(not_good.map(|coil| text!("{}, {coil}", drafted.id)));
             let stays = |coil: &Pooled<'_>| coil.lies.stays.is_some_and(|(at, _)| at == nest);
@@ -275,7 +278,7 @@ impl<'b> Stage<'b> {
             ),
             Some(before) => text!(
                 "At {height} the nests differ by {} as they are, by {spread} placed so.",
-                say(before.spread)
+                say(before.spread())
             ),
             None => text!("At {height} the nests differ by {spread} placed so."),
         });
@@ -294,10 +297,10 @@ impl<'b> Stage<'b> {
             if let Some(new) = new {
                 let gained = matching.reach.spread - new.spread;
                 said.push(if gained.value > 0.005 * matching.reach.spread.value {
-                    let name = &role.facts.name;
+                    let name = &role.coil.name;
                     text!("One new {name} by the book would bring it to {}.", say(new.spread))
                 } else {
-                    text!("One new {} by the book would gain nothing.", role.facts.name)
+                    text!("One new {} by the book would gain nothing.", role.coil.name)
                 });
             }
         }
@@ -308,7 +311,7 @@ impl<'b> Stage<'b> {
 /// The seats that each nest has, where they are the same in all.
 fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Option<Vec<Wanted>> {
     let make = |nest: &Drafted<'_>| -> Vec<(String, Length)> {
-        nest.seats.iter().map(|seat| (seat.facts.id.clone(), seat.raise)).collect()
+        nest.seats.iter().map(|seat| (seat.coil.id.clone(), seat.raise)).collect()
     };
     let wanted = make(first);
     let of_another_make =
@@ -334,7 +337,7 @@ fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Op
         return None;
     }
     let roles = first.seats.iter();
-    Some(roles.map(|seat| Wanted { facts: seat.facts.clone(), raise: seat.raise }).collect())
+    Some(roles.map(|seat| Wanted { coil: seat.coil.clone(), raise: seat.raise }).collect())
 }
 
 /// Where a coil is, and from which it may not part.

@@ -1,9 +1,13 @@
 //! What follows for a nest: loads and heights, who touches and who goes solid first, clearances.
 
+use super::coil::{Coil, Rate};
 use super::desk::Desk;
-use super::drawing::{Facts, Rate, show_stress};
-use super::figures::sum;
+use super::drawing::show_stress;
 use super::figures::{Pen, text};
+use super::formulas::{
+    COIL_LOAD, ENERGY, GAP, GAP_GROWN, GAP_USUAL, NEST_FREE, NEST_HEIGHT, NEST_LOAD, NEST_RATE,
+    NEST_SOLID, OF_NEST, STOP_LOAD, STOPS, TO_SOLID, TOUCHES, letter,
+};
 use super::problem::Path;
 use super::question::{self, Question};
 use super::report::{
@@ -13,16 +17,18 @@ use super::report::{
 use super::seat::Standing;
 use crate::coil::Diameters;
 use crate::coil::stress::Factor;
+use crate::formula::Value;
 use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::propagation::RateDoubt;
-use crate::quantity::{self, Energy, Force, Length, Share, SpringRate, System, unit};
+use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, unit};
+use std::rc::Rc;
 
 /// A seat with everything that is known of its coil.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Seated {
-    pub(crate) facts: Facts,
+    pub(crate) coil: Rc<Coil>,
     pub(crate) standing: Standing,
     pub(crate) raise: Length,
     pub(crate) label: Option<String>,
@@ -30,13 +36,13 @@ pub(crate) struct Seated {
 
 impl Seated {
     fn diameters(&self) -> Option<Diameters> {
-        self.facts.diameters
+        self.coil.diameters()
     }
 
     /// Its coil and why that is not good, `7 (Outer): short`.
     pub(crate) fn not_good(&self) -> Option<String> {
         let why = self.standing.not_good.as_deref()?;
-        let name = if self.facts.name.is_empty() { "A coil" } else { &self.facts.name };
+        let name = if self.coil.name.is_empty() { "A coil" } else { &self.coil.name };
         Some(text!("{}: {why}", called(self.label.as_deref().unwrap_or_default(), name)))
     }
 }
@@ -60,13 +66,13 @@ impl Reckoned {
         let mut rates = Vec::with_capacity(seats.len());
         for (index, seat) in seats.iter().enumerate() {
             let here = at.field("seats").item(index);
-            let (Some(free), Some(rate)) = (seat.standing.free, seat.facts.rate) else {
-                let missing = match (seat.standing.free, seat.facts.rate) {
+            let (Some(free), Some(rate)) = (seat.standing.free, seat.coil.rate) else {
+                let missing = match (seat.standing.free, seat.coil.rate) {
                     (None, None) => "its free height and its rate",
                     (None, Some(_)) => "its free height",
                     _ => "its rate, or its bar, diameter, turns and ends",
                 };
-                let name = if seat.facts.name.is_empty() { "A coil" } else { &seat.facts.name };
+                let name = if seat.coil.name.is_empty() { "A coil" } else { &seat.coil.name };
                 desk.note(
                     &here,
                     "load-unknown",
@@ -75,17 +81,17 @@ impl Reckoned {
                 return None;
             };
             let Ok(law) = Law::linear(rate.value) else { return None };
-            if seat.facts.solid.is_none() {
+            if seat.coil.solid().is_none() {
                 let text = text!(
                     "{}: without its solid height the nest may stop sooner than shown.",
-                    seat.facts.name
+                    seat.coil.name
                 );
                 desk.note(&here, "solid-unknown", text);
             }
             members.push(Member {
                 free,
                 law,
-                solid: seat.facts.solid.map(|solid| solid.greatest),
+                solid: seat.coil.solid().map(|solid| solid.greatest),
                 raise: seat.raise,
             });
             rates.push(rate);
@@ -187,17 +193,23 @@ pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut Nest
     report.heights_by = Some(heights_by(report));
     let free_height = nest.free_height();
     let figure = pen.height(free_height);
-    let touch = nest.members().iter().map(|member| raised(pen, member.free, member.raise));
-    let with = listed(touch);
-    report.free_height = Some(desk.ledger.show(figure, "h = max(L0 + o)", with, &nest::SOURCE));
+    let touch = nest.members().iter().map(|member| (member.free, member.raise));
+    report.free_height = Some(desk.ledger.sum(
+        figure,
+        NEST_FREE,
+        stands(pen, touch).iter().map(|[free, raise]| [("L0", free as _), ("o", raise as _)]),
+        &nest::SOURCE,
+    ));
     report.touch_order = nest.touch_order();
     if let Some(solid) = nest.solid() {
         report.solid_first = Some(solid.member);
         let known = nest.members().iter().filter_map(|member| Some((member.solid?, member.raise)));
-        let with = listed(known.map(|(solid, raise)| raised(pen, solid, raise)));
-        let figure = pen.height(solid.height);
-        report.solid_height =
-            Some(desk.ledger.show(figure, "hs = max(Lc + o)", with, &nest::SOURCE));
+        report.solid_height = Some(desk.ledger.sum(
+            pen.height(solid.height),
+            NEST_SOLID,
+            stands(pen, known).iter().map(|[solid, raise]| [("Lc", solid as _), ("o", raise as _)]),
+            &nest::SOURCE,
+        ));
     }
     report.breakpoints = breakpoints(desk, reckoned);
     report.solid_load = report
@@ -221,18 +233,9 @@ fn heights_by(report: &NestReport) -> &'static str {
     }
 }
 
-/// A height of a coil and what its seat adds to it: `13.867 in`, `12 in + 0.25 in`.
-fn raised(pen: Pen, height: Length, raise: Length) -> String {
-    let height = pen.decimal(height);
-    match raise.value {
-        raised if raised > 0.0 => text!("{height} + {}", pen.decimal(raise)),
-        raised if raised < 0.0 => text!("{height} − {}", pen.decimal(raise.abs())),
-        _ => height.to_string(),
-    }
-}
-
-fn listed(terms: impl Iterator<Item = String>) -> String {
-    quantity::joined(terms, "; ")
+/// Heights of coils and what their seats add to them.
+fn stands(pen: Pen, coils: impl Iterator<Item = (Length, Length)>) -> Vec<[Said; 2]> {
+    coils.map(|(height, raise)| [pen.decimal(height), pen.decimal(raise)]).collect()
 }
 
 fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport> {
@@ -247,26 +250,24 @@ fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport
             Event::Solid => EventWord::Solid,
         };
         let Some(coil) = reckoned.nest.members().get(bend.member) else { continue };
-        let (formula, stands) = match (event, coil.solid) {
-            (EventWord::Solid, Some(solid)) => ("h = Lc + o", solid),
-            _ => ("h = L0 + o", coil.free),
+        let (formula, sign, stands) = match (event, coil.solid) {
+            (EventWord::Solid, Some(solid)) => (STOPS, "Lc", solid),
+            _ => (TOUCHES, "L0", coil.free),
         };
-        let with = raised(pen, stands, coil.raise);
-        let height = desk.ledger.show(pen.height(bend.height), formula, with, &nest::SOURCE);
+        let height = desk.ledger.work(
+            pen.height(bend.height),
+            formula,
+            &[(sign, &pen.decimal(stands)), ("o", &pen.decimal(coil.raise))],
+            &nest::SOURCE,
+        );
         let load = load_figure(desk, reckoned, &state, Fixed::Height);
-        let rates = rates_text(desk, reckoned, |index| {
+        let rate = rate_figure(desk, reckoned, below, |index| {
             reckoned
                 .nest
                 .members()
                 .get(index)
                 .is_some_and(|member| member.touch_height() >= bend.height)
         });
-        let rate = desk.ledger.show(
-            pen.figure::<SpringRate>(below),
-            "k = Σ k of those that carry",
-            rates,
-            &nest::SOURCE,
-        );
         reports.push(BreakpointReport {
             height,
             load,
@@ -279,10 +280,22 @@ fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport
     reports
 }
 
-fn rates_text(desk: &Desk<'_>, reckoned: &Reckoned, carries: impl Fn(usize) -> bool) -> String {
+/// The rate of those that carry.
+fn rate_figure(
+    desk: &mut Desk<'_>,
+    reckoned: &Reckoned,
+    rate: SpringRate,
+    carries: impl Fn(usize) -> bool,
+) -> Figure {
+    let pen = desk.pen;
     let rates = reckoned.rates.iter().enumerate().filter(|(index, _)| carries(*index));
-    let text = sum(rates.map(|(_, rate)| desk.pen.say::<SpringRate>(rate.value)));
-    if text.is_empty() { "none carries".into() } else { text }
+    let rates: Vec<Said> = rates.map(|(_, rate)| pen.say::<SpringRate>(rate.value)).collect();
+    desk.ledger.sum(
+        pen.figure::<SpringRate>(rate),
+        NEST_RATE,
+        rates.iter().map(|rate| [("k", rate as _)]),
+        &nest::SOURCE,
+    )
 }
 
 fn load_figure(desk: &mut Desk<'_>, reckoned: &Reckoned, state: &State, fixed: Fixed) -> Figure {
@@ -297,12 +310,13 @@ fn load_figure(desk: &mut Desk<'_>, reckoned: &Reckoned, state: &State, fixed: F
     };
     let stopped = (state.stop_load.value > 0.0).then_some(state.stop_load);
     let terms = state.members.iter().map(|member| member.load).chain(stopped);
-    let with = sum(terms.map(|load| pen.say::<Force>(load)));
-    let formula = match stopped {
-        Some(_) => "F = Σ F of the coils + F turn on turn",
-        None => "F = Σ F of the coils",
-    };
-    desk.ledger.show(pen.doubted::<Force>(total, doubt), formula, with, &nest::SOURCE)
+    let loads: Vec<Said> = terms.map(|load| pen.say::<Force>(load)).collect();
+    desk.ledger.sum(
+        pen.doubted::<Force>(total, doubt),
+        NEST_LOAD,
+        loads.iter().map(|load| [("F", load as _)]),
+        &nest::SOURCE,
+    )
 }
 
 fn root_sum_square(parts: impl Iterator<Item = f64>) -> f64 {
@@ -322,45 +336,36 @@ pub(crate) fn state_report(
     let sources = reckoned.load_doubts(state);
     let total_doubt = root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()));
 
-    let mut height = pen.height(state.height);
-    let height_formula = match fixed {
-        Fixed::Height => "h, as asked",
-        Fixed::Load => {
-            if state.rate.value > 0.0 && !state.solid {
-                let doubt = Length { value: total_doubt / state.rate.value, ..Length::default() };
-                height = height.give_or_take(pen, doubt);
-            }
-            "h at which Σ k (L0 + o − h) = F"
-        }
+    let given = pen.decimal(state.height);
+    let height = if fixed == Fixed::Load && state.rate.value > 0.0 && !state.solid {
+        let doubt = Length { value: total_doubt / state.rate.value, ..Length::default() };
+        height_under_load(desk, reckoned, state, pen.height(state.height).give_or_take(pen, doubt))
+    } else {
+        let (formula, sign) = letter!("h");
+        desk.ledger.work(pen.height(state.height), formula, &[(sign, &given)], &"as asked")
     };
-    let with = match fixed {
-        Fixed::Height => pen.decimal(state.height).to_string(),
-        Fixed::Load => text!("F = {}", pen.say::<Force>(state.load + state.stop_load)),
-    };
-    let height = desk.ledger.show(height, height_formula, with, &nest::SOURCE);
     let load = load_figure(desk, reckoned, state, fixed);
-    let rates =
-        rates_text(desk, reckoned, |index| state.members.get(index).is_some_and(|m| m.touching));
-    let rate = desk.ledger.show(
-        pen.figure::<SpringRate>(state.rate),
-        "k = Σ k of those that carry",
-        rates,
-        &nest::SOURCE,
-    );
+    let rate = rate_figure(desk, reckoned, state.rate, |index| {
+        state.members.get(index).is_some_and(|member| member.touching)
+    });
     let stop_load = (state.stop_load.value > 0.0).then(|| {
-        let with = text!(
-            "{} − {}",
-            pen.say::<Force>(state.load + state.stop_load),
-            pen.say::<Force>(state.load)
-        );
-        let figure = pen.figure::<Force>(state.stop_load);
-        desk.ledger.show(figure, "F − F at solid", with, &nest::SOURCE)
+        desk.ledger.work(
+            pen.figure::<Force>(state.stop_load),
+            STOP_LOAD,
+            &[
+                ("F2", &pen.say::<Force>(state.load + state.stop_load)),
+                ("F1", &pen.say::<Force>(state.load)),
+            ],
+            &nest::SOURCE,
+        )
     });
     let seats = state.members.iter().enumerate().filter_map(|(index, member)| {
         let seat = reckoned.seats.get(index)?;
         let rate = reckoned.rates.get(index)?;
         let doubt = seat_doubt(&sources, state, index, rate.value, fixed);
-        Some(seat_state(desk, seat, *rate, member, state.load, doubt))
+        let raise = reckoned.nest.members().get(index)?.raise;
+        let at = Stands { height: state.height, raise, nest_load: state.load };
+        Some(seat_state(desk, seat, *rate, member, at, doubt))
     });
     let seats = seats.collect();
     StateReport {
@@ -395,33 +400,78 @@ fn seat_doubt(
     }))
 }
 
+/// The height of a nest under a load, by those that carry.
+fn height_under_load(
+    desk: &mut Desk<'_>,
+    reckoned: &Reckoned,
+    state: &State,
+    figure: Figure,
+) -> Figure {
+    let pen = desk.pen;
+    let members = reckoned.nest.members().iter().zip(&reckoned.rates).zip(&state.members);
+    let carrying = members.filter(|(_, state)| state.touching).map(|((member, rate), _)| {
+        let [free, raise] = [member.free, member.raise].map(|length| pen.decimal(length));
+        (pen.say::<SpringRate>(rate.value), free, raise)
+    });
+    let carrying: Vec<_> = carrying.collect();
+    let terms = carrying
+        .iter()
+        .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
+    let put = NEST_HEIGHT.put_sum(&[("F", &pen.say::<Force>(state.load))], terms);
+    desk.ledger.put(figure, NEST_HEIGHT, put, &nest::SOURCE)
+}
+
+/// Where a coil stands in its nest.
+struct Stands {
+    height: Length,
+    raise: Length,
+    nest_load: Force,
+}
+
 fn seat_state(
     desk: &mut Desk<'_>,
     seat: &Seated,
     rate: Rate,
     member: &MemberState,
-    nest_load: Force,
+    Stands { height, raise, nest_load }: Stands,
     doubt: f64,
 ) -> SeatState {
     let pen = desk.pen;
-    let with = text!("{} · {}", pen.say::<SpringRate>(rate.value), pen.decimal(member.deflection));
-    let figure = pen.doubted::<Force>(member.load, doubt);
-    let load = desk.ledger.show(figure, "F = k · max(0, L0 + o − h)", with, &nest::SOURCE);
+    let free = seat.standing.free.unwrap_or_default();
+    let load = desk.ledger.work(
+        pen.doubted::<Force>(member.load, doubt),
+        COIL_LOAD,
+        &[
+            ("k", &pen.say::<SpringRate>(rate.value)),
+            ("L0", &pen.decimal(free)),
+            ("o", &pen.decimal(raise)),
+            ("h", &pen.decimal(height)),
+        ],
+        &nest::SOURCE,
+    );
     let share = (nest_load.value > 0.0).then(|| {
         let share = (member.load / nest_load).value;
-        let with = text!("{} / {}", pen.say::<Force>(member.load), pen.say::<Force>(nest_load));
         let mut figure = pen.figure::<Share>(share);
         figure.text = text!("{} %", quantity::write_fixed(share * 100.0, 1));
-        desk.ledger.show(figure, "share = F of the coil / F of the nest", with, &nest::SOURCE)
+        desk.ledger.work(
+            figure,
+            OF_NEST,
+            &[("F1", &pen.say::<Force>(member.load)), ("F2", &pen.say::<Force>(nest_load))],
+            &nest::SOURCE,
+        )
     });
     let stress =
-        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Uncorrected, ""));
+        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Uncorrected));
     let stress_corrected =
-        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Bergstrasser, ""));
+        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Bergstrasser));
     let to_solid = member.to_solid.map(|left| {
-        let stands = seat.standing.free.map(|free| free - member.deflection).unwrap_or_default();
-        let with = text!("{} − {}", pen.decimal(stands), pen.decimal(stands - left));
-        desk.ledger.show(pen.height(left), "left = height of the coil − Lc", with, &"definition")
+        let stands = free - member.deflection;
+        desk.ledger.work(
+            pen.height(left),
+            TO_SOLID,
+            &[("L", &pen.decimal(stands)), ("Lc", &pen.decimal(stands - left))],
+            &"definition",
+        )
     });
     SeatState { load, share, stress, stress_corrected, to_solid, touching: member.touching }
 }
@@ -433,14 +483,14 @@ pub(crate) fn stored_energy(desk: &mut Desk<'_>, state: &State) -> Figure {
     for member in &state.members {
         energy += member.load * member.deflection / 2.0;
     }
-    let terms = state.members.iter().filter(|member| member.touching).map(|member| {
-        text!("{} · {} / 2", pen.say::<Force>(member.load), pen.decimal(member.deflection))
-    });
-    let with = sum(terms);
-    desk.ledger.show(
+    let pressed = state.members.iter().filter(|member| member.touching);
+    let pressed =
+        pressed.map(|member| (pen.say::<Force>(member.load), pen.decimal(member.deflection)));
+    let pressed: Vec<_> = pressed.collect();
+    desk.ledger.sum(
         pen.figure::<Energy>(energy),
-        "U = Σ F · s / 2",
-        with,
+        ENERGY,
+        pressed.iter().map(|(load, deflection)| [("F", load as _), ("s", deflection as _)]),
         &"work of a linear spring",
     )
 }
@@ -469,31 +519,32 @@ fn clearance_report(
 ) -> ClearanceReport {
     let pen = desk.pen;
     let gap = clearance::radial(outer_coil, inner_coil);
-    let with =
-        text!("({} − {}) / 2", pen.decimal(outer_coil.inside()), pen.decimal(inner_coil.outside()));
-    let radial_free =
-        desk.ledger.show(pen.fine(gap), "gap = (Di − De) / 2", with, &"geometry of the nest");
+    let radial_free = desk.ledger.work(
+        pen.fine(gap),
+        GAP,
+        &[("Di", &pen.decimal(outer_coil.inside())), ("De", &pen.decimal(inner_coil.outside()))],
+        &"geometry of the nest",
+    );
     let grown = inner_seat
-        .facts
-        .growth
+        .coil
+        .growth()
         .map(|growth| clearance::radial_grown(outer_coil, inner_coil, growth));
-    let radial_solid = grown.zip(inner_seat.facts.growth).map(|(grown, growth)| {
-        let with = text!("{} − {} / 2", pen.decimal(gap), pen.decimal(growth));
+    let radial_solid = grown.zip(inner_seat.coil.growth()).map(|(grown, growth)| {
         let source = "the larger growth of the inner coil, ends held or free to turn";
-        desk.ledger.show(pen.fine(grown), "gap − ΔDe / 2", with, &source)
+        let values: [Value<'_>; 2] = [("e", &pen.decimal(gap)), ("ΔD", &pen.decimal(growth))];
+        desk.ledger.work(pen.fine(grown), GAP_GROWN, &values, &source)
     });
     let usual = clearance::usual(outer_coil, inner_coil);
-    let with = text!("({} − {}) / 2", pen.decimal(outer_coil.bar()), pen.decimal(inner_coil.bar()));
-    let usual_figure = desk.ledger.show(
+    let usual_figure = desk.ledger.work(
         pen.fine(usual),
-        "usual gap = (d1 − d2) / 2",
-        with,
+        GAP_USUAL,
+        &[("d1", &pen.decimal(outer_coil.bar())), ("d2", &pen.decimal(inner_coil.bar()))],
         &clearance::USUAL_SOURCE,
     );
-    let hands = Hands::of(outer_seat.facts.hand, inner_seat.facts.hand);
+    let hands = Hands::of(outer_seat.coil.drawing.hand, inner_seat.coil.drawing.hand);
     let least = grown.unwrap_or(gap);
     let fits = least.value > 0.0;
-    let (wide, narrow) = (&outer_seat.facts.name, &inner_seat.facts.name);
+    let (wide, narrow) = (&outer_seat.coil.name, &inner_seat.coil.name);
     let room = if gap.value <= 0.0 {
         text!("{narrow} does not go into {wide}.")
     } else if !fits {
@@ -529,20 +580,20 @@ fn clearance_report(
 /// Index and stress at solid of the coils beside each other.
 fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
     let pen = desk.pen;
-    let facts = || reckoned.seats.iter().map(|seat| &seat.facts);
-    let parts: Option<Vec<String>> = facts()
-        .map(|facts| {
-            let (coil, stress) = (facts.diameters?, facts.stress_at_solid?);
+    let coils = || reckoned.seats.iter().map(|seat| &seat.coil);
+    let parts: Option<Vec<String>> = coils()
+        .map(|drawn| {
+            let (coil, stress) = (drawn.diameters()?, drawn.stress_at_solid()?);
             let index = quantity::write_number(coil.index(), 3);
             Some(text!(
                 "{}: index {index}, {} at solid, uncorrected",
-                facts.name,
+                drawn.name,
                 pen.say::<quantity::Stress>(stress)
             ))
         })
         .collect();
     let parts = parts.filter(|parts| parts.len() > 1)?;
-    let stresses = || facts().filter_map(|facts| facts.stress_at_solid).map(|stress| stress.value);
+    let stresses = || coils().filter_map(|coil| coil.stress_at_solid()).map(|stress| stress.value);
     let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
     Some(text!(

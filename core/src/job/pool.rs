@@ -1,25 +1,26 @@
 //! The coils on the bench that have no seat yet.
 
 use super::assess::Bench;
+use super::coil::Coil;
 use super::desk::Desk;
-use super::drawing::Facts;
 use super::input::Job;
 use super::labels::Marked;
 use super::problem::Path;
 use super::taped::Taped;
+use std::rc::Rc;
 
 /// A coil on the bench, as far as it could be read.
 pub(crate) struct Lying<'b> {
     pub(crate) at: Path,
     pub(crate) label: String,
-    pub(crate) facts: Option<&'b Facts>,
+    pub(crate) coil: Option<&'b Coil>,
     pub(crate) taped: Taped,
     pub(crate) pair: String,
 }
 
 impl Lying<'_> {
     pub(crate) fn marked(&self) -> Marked<'_> {
-        let coil = self.facts.map_or("", |facts| facts.id.as_str());
+        let coil = self.coil.map_or("", |drawn| drawn.id.as_str());
         Marked { at: self.at.clone(), coil, label: &self.label }
     }
 }
@@ -47,15 +48,15 @@ pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> 
         let Some(coil) = desk.object(&at, entry) else { continue };
         let label = desk.text(&at, "label", &coil.label).unwrap_or_default().to_owned();
         let pair = desk.text(&at, "pair", &coil.pair).unwrap_or_default().to_owned();
-        let facts = desk.text(&at, "coil", &coil.coil).and_then(|name| {
-            let found = bench.facts(name);
+        let drawn = desk.text(&at, "coil", &coil.coil).and_then(|name| {
+            let found = bench.coil(name).map(Rc::as_ref);
             if found.is_none() {
                 desk.known(&at.field("coil"), name, &bench.coil_names(), "no-such-coil");
             }
             found
         });
         let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
-        lying.push(Lying { at, label, facts, taped, pair });
+        lying.push(Lying { at, label, coil: drawn, taped, pair });
     }
     lying
 }

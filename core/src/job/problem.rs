@@ -25,6 +25,7 @@
 //! | `no-thickness`, `stack-too-thin`, `too-many-stacks`, `shims-refused` | shims of which no plan can be made |
 //! | `coils-lacking`, `coils-tied` | too few coils that may be used, or that may not part |
 //! | `beam`, `no-axle` | a beam without two boxes and nests between them; a box without one across from it |
+//! | `seat-with-together` | one seat is named though a whole nest is replaced |
 //! | `contradiction` | what is asked of a replacement or of a coil yet to be drawn contradicts itself, or no spring does it |
 //! | `contradicts-sizes` | a rate, a solid height or a load is stated that the sizes cannot give |
 //! | `one-sided` | a tolerance of which only one way is written |

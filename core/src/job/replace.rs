@@ -8,6 +8,7 @@ mod refused;
 mod spring;
 mod swap;
 mod together;
+mod waived;
 mod words;
 
 use super::assess::{self, Bench};
@@ -17,18 +18,18 @@ use super::figures::{Pen, sentence, text};
 use super::input::{Asked as AskedEntry, Drawing, Job, OrderTexts, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, OrderReport, Problem, ReplaceReport};
-use super::{cautions, file, service};
+use super::{cautions, coil, file};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
 use crate::quantity::{self, Length};
-use crate::replacement::{
-    Asked, Case, Judgement, Limits, Line, ReplacementError, Requirement, Whose, Wishes,
-};
+use crate::replacement::{Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wishes};
 use crate::tables::Tables;
 use order::Letter;
 use place::{Beneath, Standing};
 use spring::Spring;
+use swap::Subject;
+use waived::Waived;
 
 /// What may replace a coil of a job, requirement by requirement, and what to write to a spring maker.
 #[must_use]
@@ -49,14 +50,23 @@ pub(crate) struct Written {
     nest: Option<String>,
     /// Which seat of the nest alone is meant, the first being 0.
     seat: Option<usize>,
-    waived: Vec<(Requirement, String)>,
-    /// Whether the candidates are one nest.
-    together: bool,
+    waived: Waived,
+    /// Which nests the candidates replace where they are one nest.
+    together: Option<Reach>,
     /// Each with its place in the job's list; none until they are judged.
     candidates: Vec<(usize, Spring)>,
     /// As far as it does not follow from where the original stands.
     asked: Asked,
     wishes: Wishes,
+}
+
+/// Which nests are replaced by one nest.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Reach {
+    /// Every nest of the same coils.
+    Alike,
+    /// The nest that is named.
+    ThisNest,
 }
 
 /// Where the fields of a replacement stand.
@@ -82,12 +92,24 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
         let text = "A seat is named but no nest: all seats that hold the original are meant.";
         desk.note(&at.field("seat"), "seat-without-nest", text);
     }
-    let together = desk.word(&at, "together", &entry.together, &[("yes", true), ("no", false)]);
-    let together = together.unwrap_or(false);
-    let waived = waived(desk, &at.field("waived"), &entry.waived);
+    let reach = [("yes", Some(Reach::Alike)), ("this-nest", Some(Reach::ThisNest)), ("no", None)];
+    let together = desk.word(&at, "together", &entry.together, &reach).flatten();
+    if together.is_some() && seat.is_some() {
+        let why = "all coils of the nest are replaced together: to judge a coil for this seat alone, have the candidates judged each by itself";
+        desk.problem(Problem::new(
+            &at.field("seat"),
+            "seat-with-together",
+            entry.seat.written(),
+            "no seat",
+            why,
+            "",
+        ));
+    }
+    let waived = waived::read(desk, &at.field("waived"), &entry.waived);
     let offered = offered(desk, entry);
     for (at, _, drawing) in &offered {
         spring::told(desk, at, drawing);
+        waivers(desk, at, drawing);
     }
     if original.is_none() && !offered.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
@@ -95,9 +117,14 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     }
     let asked = asked(desk, &at.field("asked"), &entry.asked);
     let wishes = wishes(desk, &at.field("order"), &entry.order);
-    let seat = seat.filter(|_| nest.is_some());
+    let seat = seat.filter(|_| nest.is_some() && together.is_none());
     let candidates = Vec::new();
     Some(Written { original, nest, seat, waived, together, candidates, asked, wishes })
+}
+
+/// Says what is wrong with the waivers of a drawing.
+pub(crate) fn waivers(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
+    waived::read(desk, &at.field("waived"), &drawing.waived);
 }
 
 /// The candidates' drawings, each with its path and its place in the list.
@@ -117,29 +144,6 @@ fn candidates(aside: &mut Desk<'_>, job: &Job) -> Vec<(usize, Spring)> {
     let Some(entry) = job.replace.given() else { return Vec::new() };
     let offered = offered(aside, entry).into_iter();
     offered.map(|(at, index, drawing)| (index, Spring::read(aside, &at, drawing))).collect()
-}
-
-/// Requirements that need not be met; one without a reason stands.
-fn waived(desk: &mut Desk<'_>, at: &Path, entry: &Entry<Texts>) -> Vec<(Requirement, String)> {
-    let Some(texts) = desk.object(at, entry) else { return Vec::new() };
-    let mut found = Vec::new();
-    for (code, reason) in &texts.0 {
-        let Some(requirement) = words::coded(code) else {
-            let codes: Vec<String> = words::codes().map(str::to_owned).collect();
-            let why = "there is no requirement of that name";
-            desk.problem(Problem::not_known(&at.field(code), code, &codes, "unknown-word", why));
-            continue;
-        };
-        match desk.text(at, code, reason) {
-            Some(reason) => found.push((requirement, reason.to_owned())),
-            None => desk.note(
-                &at.field(code),
-                "waived-without-reason",
-                "A requirement is waived only with a reason.",
-            ),
-        }
-    }
-    found
 }
 
 fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
@@ -166,7 +170,7 @@ fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
         desk.quantity(at, "load_least", &entry.load_least, &bounds::LOAD),
         desk.quantity(at, "load_most", &entry.load_most, &bounds::LOAD),
     ];
-    let against = service::stress_factor(desk, at, &entry.stress_factor);
+    let against = coil::stress_factor(desk, at, &entry.stress_factor);
     let mut stress = |field, entry: &Entry<Text>| {
         let stress = desk.quantity(at, field, entry, &bounds::STRESS)?;
         Some(Allowable { stress, against })
@@ -254,7 +258,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let Some(original) = written.original.as_ref().and_then(named) else { return };
     report.original = Some(original.name.clone());
     let standing = place::standing(desk, &mut aside, &bench, &written, &springs, original);
-    let beneath = place::beneath(&mut aside, job, &bench, &written, original);
+    let beneath = place::beneath(&mut aside, job, &bench, &written, original, standing.as_ref());
     let ground = ground(desk, &written, original, standing, beneath);
     let letter = Letter::of(job);
     report.order = Some(letter.of_original(desk.pen, &ground));
@@ -318,8 +322,8 @@ fn judged(
         candidate: candidate.drawing.clone(),
         asked: ground.asked.clone(),
         nest: ground.standing.as_ref().map(|standing| standing.around.clone()),
-        frame: ground.beneath.as_ref().map(|beneath| beneath.under.clone()),
-        waived: ground.written.waived.clone(),
+        frame: ground.beneath.as_ref().and_then(Beneath::coils),
+        waived: candidate.waived.iter().chain(&ground.written.waived).cloned().collect(),
     };
     let mut report = CandidateReport {
         name: candidate.name.clone(),
@@ -373,7 +377,12 @@ fn fill_in(
     let met = words::whole(judgement.overall);
     report.met = Some(met);
     report.title = words::overall(met);
-    report.lines = judgement.lines.iter().map(|one| line::report(desk, case, one)).collect();
+    let index = report.index;
+    let said = judgement.lines.iter().map(|one| {
+        let waived_for = waived::waived_for(one.requirement, &candidate.waived, waived::FOR_ALL);
+        line::report(desk, case, one, (Some(index), waived_for))
+    });
+    report.lines = said.collect();
     report.sentence =
         decides(desk.pen, met, &judgement.lines, &judgement.contradictions, &report.lines);
     let spring = |whose: Whose| match whose {
@@ -386,9 +395,14 @@ fn fill_in(
     if let Some((standing, swap)) = ground.standing.as_ref().zip(judgement.nest.as_ref()) {
         report.nest = swap::nest(desk, standing, ground.original, candidate, swap);
     }
-    if let Some(swap) = &judgement.frame {
-        let one_seat = ground.written.seat.is_some();
-        report.frame = Some(swap::frame(desk, candidate, swap, one_seat));
+    if let Some((beneath, swap)) = ground.beneath.as_ref().zip(judgement.frame.as_ref()) {
+        let places = if ground.written.seat.is_some() {
+            "With it in the one seat that is named"
+        } else {
+            "With it in every place of the original"
+        };
+        let subject = Subject { name: &candidate.name, at: candidate.at.clone() };
+        report.frame = Some(swap::frame(desk, &subject, beneath, places, swap));
     }
 }
 
@@ -402,7 +416,7 @@ fn decides(
 ) -> String {
     let named = |is: fn(&LineReport, Met) -> bool, met| {
         let lines = said.iter().filter(move |line| is(line, met));
-        quantity::joined(lines.map(|line| words::within(&line.name)), ", ")
+        quantity::joined(lines.map(|line| words::within(&line.name)), "; ")
     };
     let open = |met| named(|line, met| line.waived.is_none() && line.met == met, met);
     let sentence = match met {
@@ -421,7 +435,7 @@ fn decides(
         Met::NotMet => text!("Not met: {}.", open(Met::NotMet)),
         Met::CannotTell if open(Met::CannotTell).is_empty() => String::new(),
         Met::CannotTell => text!(
-            "Nothing that is known speaks against it, but {} cannot be told for want of {}.",
+            "Nothing that is known speaks against it. Cannot be told: {}. Not known: {}.",
             open(Met::CannotTell),
             words::wanting(judged)
         ),
@@ -433,8 +447,13 @@ fn decides(
             words::contradiction(pen, of)
         )
     });
-    let waived = named(|line, _| line.waived.is_some() && line.met != Met::Throughout, met);
-    let waived = (!waived.is_empty()).then(|| text!("Waived: {waived}."));
+    let waived = said
+        .iter()
+        .filter(|line| line.met != Met::Throughout)
+        .filter_map(|line| Some(text!("{} (for {})", words::within(&line.name), line.waived_for?)));
+    let waived: Vec<String> = waived.collect();
+    let waived =
+        (!waived.is_empty()).then(|| text!("Waived: {}.", quantity::joined(waived.iter(), "; ")));
     let all: Vec<String> = Some(sentence)
         .filter(|sentence| !sentence.is_empty())
         .into_iter()

@@ -2,6 +2,7 @@
 //! working.
 
 use super::input::Job;
+use crate::formula::Formula;
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 
@@ -26,6 +27,41 @@ impl Serialize for Workings {
         }
         object.end()
     }
+}
+
+/// The letters of a formula with their numbers.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Letters(pub Vec<(&'static str, String)>);
+
+impl Letters {
+    fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl Serialize for Letters {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(sign, number)| (sign, number)))
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Letters {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Letters".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        generator.subschema_for::<std::collections::BTreeMap<String, String>>()
+    }
+}
+
+fn in_symbols<S: Serializer>(formula: &Formula, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.collect_str(formula)
 }
 
 #[cfg(feature = "schema")]
@@ -244,9 +280,14 @@ record! {
     /// How a figure came about.
     WorkingEntry {
         /// The formula in symbols.
-        formula: &'static str,
+        #[serde(serialize_with = "in_symbols")]
+        #[cfg_attr(feature = "schema", schemars(with = "String"))]
+        formula: Formula,
         /// The numbers put in.
         with: String,
+        /// Each letter of the formula with its number; empty where it has one for each term of a sum.
+        #[serde(skip_serializing_if = "Letters::is_empty")]
+        letters: Letters,
         /// The result with its unit.
         result: String,
         /// Where formula and table values come from.

@@ -133,11 +133,7 @@ pub fn respell(job: &Value, to: System) -> Vec<Edit> {
     };
     let mut edits = Vec::new();
     if from != to {
-        let drawn = DRAWINGS.iter().flat_map(|at| {
-            OF_A_DRAWING.iter().map(move |(field, of)| (format!("{at}.{field}"), *of))
-        });
-        let others = FIELDS.iter().map(|(field, of)| ((*field).to_owned(), *of));
-        for (field, of) in drawn.chain(others) {
+        for (field, of) in rows() {
             visit(job, &field, &Path::default(), &mut |path, text| {
                 let spelt = spelt(text, of, from);
                 edits.extend(spelt.map(|text| Edit { path: path.text().to_owned(), text }));
@@ -145,6 +141,22 @@ pub fn respell(job: &Value, to: System) -> Vec<Edit> {
         }
     }
     edits
+}
+
+/// Every field of a job that a bare number of some unit may stand in, `[]` behind a list.
+///
+/// ```
+/// assert!(coilnest::job::respell::fields().any(|field| field == "nests[].seats[].raise"));
+/// ```
+pub fn fields() -> impl Iterator<Item = String> {
+    rows().map(|(field, _)| field)
+}
+
+fn rows() -> impl Iterator<Item = (String, Of)> {
+    let drawn = DRAWINGS
+        .iter()
+        .flat_map(|at| OF_A_DRAWING.iter().map(move |(field, of)| (format!("{at}.{field}"), *of)));
+    drawn.chain(FIELDS.iter().map(|(field, of)| ((*field).to_owned(), *of)))
 }
 
 fn spelt(text: &str, of: Of, from: System) -> Option<String> {

@@ -1,9 +1,14 @@
 //! A coil that is there: what the tape said of it, and what that makes of it.
 
+use super::coil::Coil;
 use super::desk::Desk;
-use super::drawing::Facts;
+use super::drawing::as_given;
 use super::entry::{Entry, Text};
-use super::figures::{Pen, sum, text};
+use super::figures::{Pen, text};
+use super::formulas::{
+    ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, SPREAD, TILT,
+    letter,
+};
 use super::input::TapeUsed;
 use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
@@ -12,6 +17,7 @@ use super::taped::Taped;
 use super::{sentence, settle};
 use crate::bounds;
 use crate::coil::Coiling;
+use crate::formula::Value;
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::Interval;
@@ -170,13 +176,13 @@ pub(crate) struct Judged<'t> {
 }
 
 impl<'t> Judged<'t> {
-    pub(crate) fn of(taped: &'t Taped, facts: &Facts, gear: &Gear) -> Self {
-        let weighed = Weighed::of(taped, facts, gear);
+    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, gear: &Gear) -> Self {
+        let weighed = Weighed::of(taped, drawn, gear);
         let intervals = weighed.intervals();
         let measured = gear.measured(&intervals);
         let is_whole = intervals.len() == taped.written();
         let verdict = measured
-            .zip(facts.limits)
+            .zip(drawn.limits)
             .map(|(measured, limits)| (judge_measured(&measured, limits, gear.level), limits));
         let ruling = match (verdict, measured) {
             _ if taped.flaw.is_some() => Some(Ruling::Scrap),
@@ -191,7 +197,7 @@ impl<'t> Judged<'t> {
     }
 
     /// How it stands: by its readings, else by its book figure.
-    pub(crate) fn standing(&self, facts: &Facts) -> Standing {
+    pub(crate) fn standing(&self, drawn: &Coil) -> Standing {
         let not_good = match self.ruling {
             Some(Ruling::Scrap) => {
                 Some(text!("scrap, {}", self.taped.flaw.as_deref().unwrap_or_default()))
@@ -206,7 +212,7 @@ impl<'t> Judged<'t> {
             Some(Ruling::NoLimit) | None => None,
         };
         self.measured.map_or_else(
-            || Standing { free: facts.free, not_good: not_good.clone(), ..Standing::default() },
+            || Standing { free: drawn.free(), not_good: not_good.clone(), ..Standing::default() },
             |measured| Standing {
                 free: Some(measured.mean),
                 own_doubt: measured.own_doubt(),
@@ -217,7 +223,7 @@ impl<'t> Judged<'t> {
     }
 
     /// Names what must be read again, at its readings.
-    fn note(&self, desk: &mut Desk<'_>, at: &Path, facts: &Facts) {
+    fn note(&self, desk: &mut Desk<'_>, at: &Path, drawn: &Coil) {
         for questioned in &self.weighed.questioned {
             let text = questioned.sentence(desk.pen);
             desk.note(&questioned.taken.at, "reading-questioned", text);
@@ -230,8 +236,8 @@ impl<'t> Judged<'t> {
                 let at = at.field("readings");
                 desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
             }
-            (None, None) if facts.free.is_some() => {
-                let text = text!("{} is not measured: its book figure is taken.", facts.name);
+            (None, None) if drawn.free().is_some() => {
+                let text = text!("{} is not measured: its book figure is taken.", drawn.name);
                 desk.note(at, "not-measured", text);
             }
             _ => {}
@@ -248,31 +254,29 @@ fn is_refused(word: verdict::Word) -> bool {
 pub(crate) fn assess(
     desk: &mut Desk<'_>,
     at: &Path,
-    facts: &Facts,
+    drawn: &Coil,
     taped: &Taped,
     gear: &Gear,
 ) -> (Standing, SeatReport) {
     let pen = desk.pen;
-    let judged = Judged::of(taped, facts, gear);
-    judged.note(desk, at, facts);
+    let judged = Judged::of(taped, drawn, gear);
+    judged.note(desk, at, drawn);
     let mut report = SeatReport {
-        coil: facts.id.clone(),
-        name: facts.name.clone(),
+        coil: drawn.id.clone(),
+        name: drawn.name.clone(),
         condition: taped.flaw.clone(),
         ..SeatReport::default()
     };
-    report.book = facts.free.map(|book| {
-        let figure = pen.height(book);
-        let with = figure.text.clone();
-        desk.ledger.show(figure, "L0", with, &"the book's free height")
+    report.book = drawn.free().map(|book| {
+        as_given::<Length>(desk, pen.height(book), letter!("L0"), "the book's free height")
     });
     report.free.clone_from(&report.book);
     if let Some(measured) = judged.measured {
-        taped_figures(desk, &mut report, &judged.intervals, &measured, facts, gear);
+        taped_figures(desk, &mut report, &judged.intervals, &measured, drawn, gear);
     }
     report.verdict =
-        judged.ruling.map(|ruling| verdict_of(desk, facts, &judged, ruling, gear, &report));
-    (judged.standing(facts), report)
+        judged.ruling.map(|ruling| verdict_of(desk, drawn, &judged, ruling, gear, &report));
+    (judged.standing(drawn), report)
 }
 
 /// What the tape said, and what it costs.
@@ -281,7 +285,7 @@ fn taped_figures(
     report: &mut SeatReport,
     intervals: &[Interval],
     measured: &Measured,
-    facts: &Facts,
+    drawn: &Coil,
     gear: &Gear,
 ) {
     let pen = desk.pen;
@@ -292,33 +296,34 @@ fn taped_figures(
         let figure = pen.fine(measured.spread);
         let at = intervals.iter().map(Interval::estimate);
         let least = at.clone().reduce(|a, b| if b < a { b } else { a }).unwrap_or_default();
-        let with = text!("{} − {}", pen.decimal(least + measured.spread), pen.decimal(least));
-        report.spread =
-            Some(desk.ledger.show(figure, "spread = greatest − least", with, &"definition"));
-        if let Some(coil) = facts.diameters {
+        let values: [Value<'_>; 2] =
+            [("r1", &pen.decimal(least)), ("r2", &pen.decimal(least + measured.spread))];
+        report.spread = Some(desk.ledger.work(figure, SPREAD, &values, &"definition"));
+        if let Some(coil) = drawn.diameters() {
             let figure = Pen::angle(measured.out_of_square(coil.outside()));
-            let with = text!("{} / {}", pen.decimal(measured.spread), pen.decimal(coil.outside()));
-            report.out_of_square = Some(desk.ledger.show(
-                figure,
-                "tan φ = spread / De",
-                with,
-                &"geometry of tilted ends",
-            ));
+            let values: [Value<'_>; 2] =
+                [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
+            let source = "geometry of tilted ends";
+            report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
         }
     }
-    if let Some(book) = facts.free {
+    if let Some(book) = drawn.free() {
         let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
-        let with = text!("{} − {}", pen.decimal(measured.mean), pen.decimal(book));
-        report.deviation = Some(desk.ledger.show(figure, "ΔL = y − L0", with, &"definition"));
+        let values: [Value<'_>; 2] =
+            [("Lm", &pen.decimal(measured.mean)), ("L0", &pen.decimal(book))];
+        report.deviation = Some(desk.ledger.work(figure, DEVIATION, &values, &"definition"));
     }
-    if let (Some(book), Some(rate)) = (facts.free, facts.rate) {
+    if let (Some(book), Some(rate)) = (drawn.free(), drawn.rate) {
         let deviation = measured.mean - book;
         let cost: Force = rate.value * deviation;
         let figure = pen.doubted::<Force>(cost, (rate.value * doubt).value);
-        let with =
-            text!("{} · {}", pen.say::<quantity::SpringRate>(rate.value), pen.decimal(deviation));
+        let values: [Value<'_>; 3] = [
+            ("k", &pen.say::<quantity::SpringRate>(rate.value)),
+            ("Lm", &pen.decimal(measured.mean)),
+            ("L0", &pen.decimal(book)),
+        ];
         let source = "statics; at any height at which the coil carries";
-        report.load_cost = Some(desk.ledger.show(figure, "ΔF = k · (y − L0)", with, &source));
+        report.load_cost = Some(desk.ledger.work(figure, LOAD_COST, &values, &source));
     }
 }
 
@@ -329,25 +334,25 @@ fn free_height(
     gear: &Gear,
 ) -> Figure {
     let pen = desk.pen;
-    let mid = sum(intervals.iter().map(|reading| pen.decimal(reading.estimate())));
-    let parts = [
-        ("graduation", measured.reading_doubt),
-        ("tape", measured.tape_doubt),
-        ("places", measured.place_doubt()),
+    let readings: Vec<_> =
+        intervals.iter().map(|reading| pen.decimal(reading.estimate())).collect();
+    let terms = readings.iter().map(|reading| [("r", reading as _)]);
+    let values: [Value<'_>; 4] = [
+        ("N", &intervals.len()),
+        ("ur", &pen.decimal(measured.reading_doubt)),
+        ("ut", &pen.decimal(measured.tape_doubt)),
+        ("up", &pen.decimal(measured.place_doubt())),
     ];
-    let parts = parts.map(|(part, u)| text!("{part} {}", pen.decimal(u)));
-    let parts = quantity::joined(parts.iter(), ", ");
-    let with = text!("({}) / {}; u from {parts}", mid, intervals.len());
-    let formula = "y = Σ x / m,  u² = Σ uᵢ²/m + (e/√3)² + max(s², q²/3)/m";
+    let put = MEASURED.put_sum(&values, terms);
     let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
     let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
-    figure.working = Some(desk.ledger.file(formula, with, result, gear.source()));
+    figure.working = Some(desk.ledger.file(MEASURED, put, result, gear.source()));
     figure
 }
 
 fn verdict_of(
     desk: &mut Desk<'_>,
-    facts: &Facts,
+    drawn: &Coil,
     judged: &Judged<'_>,
     ruling: Ruling,
     gear: &Gear,
@@ -355,14 +360,14 @@ fn verdict_of(
 ) -> VerdictReport {
     let pen = desk.pen;
     let off = sentence::Off {
-        deviation: judged.measured.zip(facts.free).map(|(measured, book)| measured.mean - book),
+        deviation: judged.measured.zip(drawn.free()).map(|(measured, book)| measured.mean - book),
         cost: seat.load_cost.as_ref(),
     };
-    let limit = |limit: Option<Length>, symbol: &'static str, desk: &mut Desk<'_>| {
+    let limit = |limit: Option<Length>, formula, sign, desk: &mut Desk<'_>| {
         limit.map(|limit| {
             let figure = pen.height(limit);
-            let with = figure.text.clone();
-            desk.ledger.show(figure, symbol, with, &"limit of the book")
+            let said = pen.decimal(limit);
+            desk.ledger.work(figure, formula, &[(sign, &said)], &"limit of the book")
         })
     };
     let remarks = remarks(pen, judged, gear);
@@ -375,14 +380,14 @@ fn verdict_of(
         places: judged.intervals.len(),
         sentence: String::new(),
         would_settle: None,
-        least: limit(facts.limits.and_then(|limits| limits.least()), "TL", desk),
-        most: limit(facts.limits.and_then(|limits| limits.most()), "TU", desk),
+        least: limit(drawn.limits.and_then(|limits| limits.least()), LEAST, "TL", desk),
+        most: limit(drawn.limits.and_then(|limits| limits.most()), MOST, "TU", desk),
         working: None,
     };
     let decided = match ruling {
         Ruling::By(verdict, limits) => judged.measured.map(|measured| (verdict, limits, measured)),
         Ruling::ReadAgain(Some(verdict)) => {
-            facts.limits.zip(judged.measured).map(|(limits, measured)| (verdict, limits, measured))
+            drawn.limits.zip(judged.measured).map(|(limits, measured)| (verdict, limits, measured))
         }
         _ => None,
     };
@@ -400,11 +405,11 @@ fn verdict_of(
             (Word::Scrap, "Scrap", sentence::scrap(flaw))
         }
         Ruling::ReadAgain(verdict) => {
-            let said = sentence::read_again(pen, verdict.zip(facts.limits), facts.free, &off);
+            let said = sentence::read_again(pen, verdict.zip(drawn.limits), drawn.free(), &off);
             (Word::TooClose, "Read again", text!("{said}{remarks}"))
         }
         Ruling::NoLimit => {
-            let said = sentence::without_limit(pen, &off, &allowance(pen, facts));
+            let said = sentence::without_limit(pen, &off, &allowance(pen, drawn));
             (Word::None, "No limit given", text!("{said}{remarks}"))
         }
         Ruling::By(verdict, limits) => {
@@ -412,7 +417,7 @@ fn verdict_of(
                 .measured
                 .filter(|_| verdict.word == verdict::Word::TooClose)
                 .map(|measured| settle::sentence(&measured, limits, gear));
-            let said = sentence::Said { verdict: &verdict, limits, book: facts.free, off };
+            let said = sentence::Said { verdict: &verdict, limits, book: drawn.free(), off };
             let said = said.sentence(pen, &remarks, settle.as_deref());
             let (word, title) = match verdict.word {
                 verdict::Word::Good => (Word::Good, "Good"),
@@ -429,33 +434,35 @@ fn verdict_of(
 /// Files how the probabilities of a verdict came about.
 fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Measured) -> String {
     let pen = desk.pen;
-    let ends = |limit: Option<Length>| {
-        limit.map_or("open".to_owned(), |limit| pen.decimal(limit).to_string())
+    let end = |limit: Option<Length>| pen.decimal(limit.unwrap_or_default());
+    let values: [Value<'_>; 4] = [
+        ("Lm", &pen.decimal(measured.mean)),
+        ("u", &pen.decimal(measured.doubt())),
+        ("TL", &end(limits.least())),
+        ("TU", &end(limits.most())),
+    ];
+    let formula = match (limits.least(), limits.most()) {
+        (Some(_), Some(_)) => BETWEEN,
+        (Some(_), None) => ABOVE,
+        _ => BELOW,
     };
-    let with = text!(
-        "y = {}, u = {}, TL = {}, TU = {}",
-        pen.decimal(measured.mean),
-        pen.decimal(measured.doubt()),
-        ends(limits.least()),
-        ends(limits.most())
-    );
     let result = text!(
         "within {}, short {}, long {}",
         sentence::percent(verdict.p_in),
         sentence::percent(verdict.p_short),
         sentence::percent(verdict.p_long)
     );
-    let formula = "p short = Φ((TL − y)/u),  p long = 1 − Φ((TU − y)/u),  p within = the rest";
-    desk.ledger.file(formula, with, result, verdict::SOURCE.to_string())
+    desk.ledger.file(formula, formula.put(&values), result, verdict::SOURCE.to_string())
 }
 
 fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear: &Gear) -> Figure {
     let pen = desk.pen;
     let figure = pen.fine(settling);
-    let with = text!("y = {}, level {}", pen.decimal(measured.mean), sentence::percent(gear.level));
+    let level = sentence::percent(gear.level);
+    let with = text!("Lm = {}, level {level}", pen.decimal(measured.mean));
     let result = pen.rough(settling).to_string();
-    let formula = "the largest u at which one probability reaches the level";
-    let working = desk.ledger.file(formula, with, result.clone(), verdict::SOURCE.to_string());
+    let source = verdict::SOURCE.to_string();
+    let working = desk.ledger.file_words(SETTLES, with, result.clone(), source);
     Figure { text: result, working: Some(working), ..figure }
 }
 
@@ -476,13 +483,13 @@ fn remarks(pen: Pen, judged: &Judged<'_>, gear: &Gear) -> String {
 }
 
 /// What the standards allow a new spring, where its drawing says enough.
-fn allowance(pen: Pen, facts: &Facts) -> String {
+fn allowance(pen: Pen, drawn: &Coil) -> String {
     let (Some(coil), Some(turns), Some(free), Some(rate)) =
-        (facts.diameters, facts.turns, facts.free, facts.rate)
+        (drawn.diameters(), drawn.turns(), drawn.free(), drawn.rate)
     else {
         return String::new();
     };
-    if Coiling::of(coil, facts.ends) == Coiling::Hot {
+    if drawn.drawing.coiling == Some(Coiling::Hot) {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {

@@ -10,18 +10,17 @@ mod strength;
 mod taped;
 mod trust;
 
+use super::coil::Coil;
 use super::desk::Desk;
-use super::drawing::{self, Drawn};
 use super::entry::Entry;
 use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
 use super::problem::Path;
 use super::report::{Sheet, SheetAnswer, Workings};
-use super::service::{self, Service};
-use super::{assess, cut, file};
+use super::{assess, cut, drawing, file};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::solid::Solid;
-use crate::coil::{Coiling, Diameters, proportions, solid};
+use crate::coil::{Diameters, proportions, solid};
 use crate::quantity::{Length, SpringRate};
 use crate::source::Source;
 use crate::tables::Tables;
@@ -43,11 +42,10 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
         desk.known(&Path::default(), coil_id, &names, "no-such-coil");
         return SheetAnswer { problem: desk.problems.into_iter().next(), ..SheetAnswer::default() };
     };
-    let drawn = drawing::assess(&mut desk, &Path::default(), 0, drawing);
-    let service = service::read(&mut desk, &Path::default(), drawing);
-    let mut sheet = filled(&mut desk, &drawn, &service);
-    let tape = taped::of(&desk, job, &drawn.facts);
-    sheet.press = press::of(&mut desk, &drawn, &service, tape);
+    let drawn = Coil::read(&mut desk, &Path::default(), 0, drawing);
+    let mut sheet = filled(&mut desk, &drawn);
+    let tape = taped::of(&desk, job, &drawn);
+    sheet.press = press::of(&mut desk, &drawn, tape);
     SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(desk.ledger.entries) }
 }
 
@@ -59,33 +57,32 @@ fn candidate<'j>(job: &'j Job, path: &str) -> Option<&'j Drawing> {
     found.and_then(|(_, drawing)| drawing.given())
 }
 
-fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
+fn filled(desk: &mut Desk<'_>, drawn: &Coil) -> Sheet {
     let pen = desk.pen;
-    let facts = &drawn.facts;
-    let mut coil = drawn.report.clone();
-    let row = drawn.moduli.as_ref().and_then(|moduli| moduli.row);
+    let mut coil = drawing::report(desk, drawn);
+    let row = drawn.modulus.1;
     coil.rate_drawing = coil.rate_drawing.take().map(|rate| desk.ledger.cite(rate, row));
-    if coil.rate_drawing.is_none() && facts.diameters.is_some() && facts.turns.is_some() {
+    if coil.rate_drawing.is_none() && drawn.diameters().is_some() && drawn.turns().is_some() {
         coil.rate = coil.rate.take().map(|rate| desk.ledger.cite(rate, row));
     }
     let mut sheet = Sheet {
         coil,
-        section: cut::free(facts, pen.system),
+        section: cut::free(drawn, pen.system),
         axes: axes(pen.system),
         ..Sheet::default()
     };
-    shape::fill(desk, &mut sheet, drawn, service);
-    sheet.ends = ends::of(desk, drawn, service);
+    shape::fill(desk, &mut sheet, drawn);
+    sheet.ends = ends::of(desk, drawn);
     if let Some(coil) = Whole::of(drawn) {
-        stability::fill(desk, &mut sheet, &coil, service);
-        strength::fill(desk, &mut sheet, &coil, service);
-        sheet.new_spring = new_spring::allowances(desk, &coil, service);
+        stability::fill(desk, &mut sheet, &coil);
+        strength::fill(desk, &mut sheet, &coil);
+        sheet.new_spring = new_spring::allowances(desk, &coil);
     }
     sheet.steel = steel::row(desk, drawn);
-    sheet.trust = trust::of(desk, drawn, service);
-    if let Some(coil) = facts.diameters {
-        let coiling = facts.turns.map(|_| Coiling::of(coil, facts.ends));
-        let unusual = proportions::unusual(coil, facts.turns, facts.pitch, coiling);
+    sheet.trust = trust::of(desk, drawn);
+    if let Some(coil) = drawn.diameters() {
+        let coiling = drawn.drawing.coiling.filter(|_| drawn.turns().is_some());
+        let unusual = proportions::unusual(coil, drawn.turns(), drawn.pitch(), coiling);
         let said = |remark: &proportions::Unusual| {
             sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
         };
@@ -96,7 +93,7 @@ fn filled(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Sheet {
 
 /// A coil of which all is known that loads and heights follow from.
 struct Whole<'d> {
-    drawn: &'d Drawn,
+    drawn: &'d Coil,
     coil: Diameters,
     turns: Turns,
     /// None where they are of no usual form.
@@ -107,21 +104,16 @@ struct Whole<'d> {
 }
 
 impl<'d> Whole<'d> {
-    fn of(drawn: &'d Drawn) -> Option<Self> {
-        let facts = &drawn.facts;
+    fn of(drawn: &'d Coil) -> Option<Self> {
         Some(Self {
             drawn,
-            coil: facts.diameters?,
-            turns: facts.turns?,
-            ends: facts.ends,
-            free: facts.free?,
-            solid: facts.solid?,
-            rate: facts.rate?.value,
+            coil: drawn.diameters()?,
+            turns: drawn.turns()?,
+            ends: drawn.drawing.ends,
+            free: drawn.free()?,
+            solid: drawn.solid()?,
+            rate: drawn.rate?.value,
         })
-    }
-
-    fn coiling(&self) -> Coiling {
-        Coiling::of(self.coil, self.ends)
     }
 
     /// The pitch at a height, and who says so.

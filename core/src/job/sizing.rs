@@ -4,16 +4,15 @@ mod design;
 mod refused;
 mod words;
 
+use super::coil::told_ends;
 use super::desk::Desk;
-use super::drawing::told_ends;
 use super::entry::{Entry, Text};
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
 use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport};
-use super::{assess, cautions, file, service};
+use super::{assess, cautions, coil, file};
 use crate::bounds::{self, Bound};
-use crate::coil::Coiling;
 use crate::coil::ends::Ends;
 use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
@@ -97,7 +96,7 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
     // Which turns deflect cannot be chosen for ends of which nobody says how they lie.
     let forms: Vec<(&'static str, Ends)> = told_ends().collect();
     let ends = desk.word(&at, "ends", &entry.ends, &forms);
-    let stress_factor = service::stress_factor(desk, &at, &entry.stress_factor);
+    let stress_factor = coil::stress_factor(desk, &at, &entry.stress_factor);
     let stress = desk.quantity(&at, "stress", &entry.stress, &bounds::STRESS);
     let stress_solid = desk.quantity(&at, "stress_solid", &entry.stress_solid, &bounds::STRESS);
     let list = at.field("bars");
@@ -220,11 +219,9 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
     }
     bars.sort_by(|one, other| one.value.total_cmp(&other.value));
     bars.dedup();
-    let thinnest = bars.first().copied().unwrap_or_default();
-    let coiling = Coiling::of_bar(thinnest, Some(ends));
     let metal = metal(desk, written, &steel, &bars)?;
     let work = Work { load, height: written.height, within: written.within, stiffness };
-    let make = Make::usual(ends, coiling);
+    let make = Make::usual(ends);
     let need = Need { work, room: written.room, reserve: Reserve::default(), make, metal };
     Some(Wanted { need, steel, bars, of_tables, refused })
 }
@@ -304,8 +301,8 @@ fn singles(
     let sizing = Sizing::new(wanted.need, &shown, turns).unwrap_or(whole);
     let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
     report.map = Some(map(desk, &sizing, &shown, &sized));
-    for design in &sized.designs {
-        let report_of = drawer.report(desk, &design.spring, &design.verdict, None);
+    for found in &sized.designs {
+        let report_of = drawer.report(desk, &found.design, &found.verdict, None);
         report.designs.push(report_of);
     }
     for why in sized.refused.iter().filter(|why| shown.contains(&why.bar)) {
@@ -362,8 +359,7 @@ fn sought(
 
 /// The bars that do, with a few on either side; all of them where somebody chose them or none does.
 fn near(bars: &[Length], sized: &Sized, of_tables: bool) -> Vec<Length> {
-    let fits =
-        |bar: &Length| sized.designs.iter().any(|design| design.spring.drawing.coil.bar() == *bar);
+    let fits = |bar: &Length| sized.designs.iter().any(|found| found.design.coil.bar() == *bar);
     let first = bars.iter().position(fits);
     let last = bars.iter().rposition(fits);
     match (first, last) {
@@ -389,10 +385,10 @@ fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> Sizi
         let turns = sizing.turns().iter().enumerate();
         turns.min_by(|(_, one), (_, other)| off(one).total_cmp(&off(other))).map(|(place, _)| place)
     };
-    let designs = sized.designs.iter().filter_map(|design| {
-        let drawing = design.spring.drawing;
-        let bar = bars.iter().position(|bar| *bar == drawing.coil.bar())?;
-        Some(DesignPlace { bar, turns: nearest(drawing.turns.active())? })
+    let designs = sized.designs.iter().filter_map(|found| {
+        let design = found.design;
+        let bar = bars.iter().position(|bar| *bar == design.coil.bar())?;
+        Some(DesignPlace { bar, turns: nearest(design.turns.active())? })
     });
     SizingMap {
         bars: bars.iter().map(|bar| desk.pen.size(*bar).text).collect(),

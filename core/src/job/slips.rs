@@ -1,6 +1,6 @@
 //! Readings that no doubt explains: a slipped inch, two digits that changed places.
 
-use super::drawing::Facts;
+use super::coil::Coil;
 use super::figures::{Pen, text};
 use super::seat::Gear;
 use super::taped::{Taken, Taped};
@@ -42,12 +42,12 @@ impl<'t> Weighed<'t> {
     /// A reading is questioned where it is farther from what it should agree with than the limits and
     /// five times its doubt, and than the least slip. It should agree with half of the other readings, or else with the one that
     /// is nearest to the book and near it; the book alone is asked where there is no other.
-    pub(crate) fn of(taped: &'t Taped, facts: &Facts, gear: &Gear) -> Self {
+    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, gear: &Gear) -> Self {
         let all = &taped.readings;
         let reach = |taken: &Taken| {
             let doubt = gear.measured(&[taken.said])?.doubt();
             let least = least_slip(taken.reading.system());
-            let reach = allowed(facts).unwrap_or(least) + doubt * FAR;
+            let reach = allowed(drawn).unwrap_or(least) + doubt * FAR;
             Some(if reach > least { reach } else { least })
         };
         let is_near = |taken: &Taken, to: Length| {
@@ -59,7 +59,7 @@ impl<'t> Weighed<'t> {
             let agree = others.filter(|other| is_near(taken, other.said.estimate())).count();
             all.len() > 1 && 2 * agree + 1 >= all.len()
         };
-        let anchor = facts.free.and_then(|book| {
+        let anchor = drawn.free().and_then(|book| {
             let off = |taken: &&Taken| (taken.said.estimate() - book).value.abs();
             let nearest = all.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
             is_near(nearest, book).then(|| nearest.said.estimate())
@@ -67,7 +67,7 @@ impl<'t> Weighed<'t> {
         let is_confirmed = |taken: &Taken| taped.confirmed == Some(taken.reading.length());
         let mut weighed = Self { kept: Vec::new(), questioned: Vec::new() };
         for taken in all {
-            let (from, name) = match (anchor, facts.free) {
+            let (from, name) = match (anchor, drawn.free()) {
                 (Some(anchor), _) => (anchor, "the reading nearest the book figure"),
                 (None, Some(book)) => (book, "the book figure"),
                 (None, None) => (mean_of_others(all, taken), "the other readings"),
@@ -106,8 +106,8 @@ impl Questioned<'_> {
 }
 
 /// How far from its book figure a coil may be, where the book has a limit.
-fn allowed(facts: &Facts) -> Option<Length> {
-    let (book, limits) = (facts.free?, facts.limits?);
+fn allowed(drawn: &Coil) -> Option<Length> {
+    let (book, limits) = (drawn.free()?, drawn.limits?);
     let off = [limits.least(), limits.most()].map(|limit| limit.map(|limit| (limit - book).abs()));
     off.into_iter().flatten().reduce(|a, b| if b > a { b } else { a })
 }

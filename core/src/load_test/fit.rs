@@ -3,6 +3,7 @@
 use super::straight::Straight;
 use super::{LoadTest, Reading};
 use crate::coil::Diameters;
+use crate::formula::Formula;
 use crate::propagation::Doubted;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
 use crate::source::{Known, Source};
@@ -140,6 +141,9 @@ impl LoadTest {
         }
     }
 }
+
+/// [`Fit::active_turns`] in symbols.
+pub const ACTIVE_TURNS: Formula = Formula::new("{n} = {G} · {d}⁴ / (8 · {D}³ · {k})");
 
 /// Where the least squares of [`LoadTest::fit`] come from.
 pub const SOURCE: Source = Source::new(

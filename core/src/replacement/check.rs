@@ -4,10 +4,10 @@ use super::Case;
 use super::asked::ReplacementError;
 use super::limits::Amount;
 use super::requirement::Whose;
+use crate::coil::Across;
 use crate::coil::ends::Turns;
 use crate::drawing::{Drawing, Figure, Given};
 use crate::nest::NestError;
-use crate::propagation::Across;
 
 /// Whether a case can be judged.
 pub(super) fn case(case: &Case) -> Result<(), ReplacementError> {

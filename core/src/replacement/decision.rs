@@ -6,9 +6,9 @@ use super::line::{Line, Offered, Verdict, Wanted, Word, other, room};
 use super::requirement::{Missing, Requirement};
 use super::{check, offer, wish};
 use crate::bounds;
+use crate::coil::Across;
 use crate::drawing::{Allowable, Figure, Given};
 use crate::material::Against;
-use crate::propagation::Across;
 use crate::quantity::{Force, Length, Pressure, SpringRate};
 
 /// What one missing figure would have to be for a requirement to be met throughout.

@@ -3,12 +3,12 @@
 use super::Case;
 use super::asked::Asked;
 use super::limits::Limits;
+use crate::coil::Across;
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::coil::fatigue::Surface;
 use crate::drawing::{Contradiction, Drawing, Given, LoadPoint, Range};
 use crate::material::Presetting;
-use crate::propagation::Across;
 use crate::quantity::{Force, Length, SpringRate};
 use core::fmt;
 

@@ -32,15 +32,16 @@ pub struct Around {
     pub load: Option<Force>,
 }
 
-/// The frame on nests of which one or more have the original in them.
+/// The frame on nests of which one or more are replaced, or have the original in them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct UnderFrame {
-    /// The nests under it, with the original in its place.
+pub struct UnderFrame<Replaced = (usize, usize)> {
+    /// The nests under it, as they are.
     pub supports: Vec<Support>,
     /// Stiffness of the frame against warping; rigid where none is given.
     pub warp: Option<WarpStiffness>,
-    /// Which coils are replaced: the support and the place in its nest, both from 0.
-    pub replaced: Vec<(usize, usize)>,
+    /// What is replaced, counted from 0: of a coil the support and the place in its nest, of a whole
+    /// nest the support.
+    pub replaced: Vec<Replaced>,
     /// What the frame bears.
     pub weight: Weight,
 }
@@ -81,6 +82,23 @@ pub struct NestSwap {
     /// Which coil stops the nest with the original, the widest being 0.
     pub stopped_by: Result<usize, Vec<Missing>>,
     /// Which coils may stop it with the candidate, over the tolerances of all.
+    pub stops: Result<Vec<usize>, Vec<Missing>>,
+}
+
+/// A nest before and after all of it is replaced, and what is missing where it cannot be told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WholeSwap {
+    /// With the coils that are there.
+    pub before: Result<NestStanding, Vec<Missing>>,
+    /// With those that are offered, nominal.
+    pub after: Result<NestStanding, Vec<Missing>>,
+    /// Height under the nest's load, over the tolerances of all that are offered.
+    pub height: Result<Range<Length>, Vec<Missing>>,
+    /// Of each that is offered its share of the load, over the tolerances of all.
+    pub shares: Result<Vec<Range<f64>>, Vec<Missing>>,
+    /// Which coil stops the nest that is there, the widest being 0.
+    pub stopped_by: Result<usize, Vec<Missing>>,
+    /// Which of those that are offered may stop theirs, over the tolerances of all.
     pub stops: Result<Vec<usize>, Vec<Missing>>,
 }
 
@@ -149,10 +167,15 @@ impl Sat {
 
     /// Its law with every figure at one end: more rate, free height and solid height each raise a nest.
     fn at(&self, end: End) -> Result<Member, Vec<Missing>> {
-        let law = Law::linear(end.of(&self.rate));
+        self.with([end; 3])
+    }
+
+    /// Its law with rate, free and solid height each at an end.
+    fn with(&self, [rate, free, solid]: [End; 3]) -> Result<Member, Vec<Missing>> {
+        let law = Law::linear(rate.of(&self.rate));
         let law = self.whose.lacks(law.map_err(|_| Figure::Rate.into()))?;
-        let solid = self.solid.as_ref().map(|solid| end.of(solid));
-        Ok(Member { free: end.of(&self.free), law, solid, raise: self.raise })
+        let solid = self.solid.as_ref().map(|range| solid.of(range));
+        Ok(Member { free: free.of(&self.free), law, solid, raise: self.raise })
     }
 
     fn untold(&self) -> Vec<Missing> {
@@ -161,10 +184,14 @@ impl Sat {
     }
 }
 
-/// A nest with one spring in the original's place, and its load.
+/// A coil of a nest: whose it is, its drawing, and how far its seat is raised.
+type Seat<'a> = (Whose, &'a Drawing, Length);
+
+/// A nest and its load.
 struct Filled {
     seats: Vec<Sat>,
-    own: usize,
+    /// Whose figures are lacking where its coils make no nest.
+    whose: Whose,
     load: Force,
 }
 
@@ -173,7 +200,7 @@ fn seats<'a>(
     nest: &'a Around,
     spring: &'a Drawing,
     whose: Whose,
-) -> impl Iterator<Item = (Whose, &'a Drawing, Length)> {
+) -> impl Iterator<Item = Seat<'a>> {
     let seated = |seated: &'a Seated| (&seated.spring, seated.raise);
     let outer = nest.outer.iter().map(seated).enumerate();
     let inner = nest.inner.iter().map(seated).enumerate();
@@ -184,31 +211,37 @@ fn seats<'a>(
 }
 
 impl Filled {
-    fn of(case: &Case, spring: &Drawing, whose: Whose) -> Result<Self, Vec<Missing>> {
-        let nest = case.nest.as_ref().ok_or_else(Vec::new)?;
+    /// Without a load yet.
+    fn with<'a>(seats: impl Iterator<Item = Seat<'a>>, whose: Whose) -> Result<Self, Vec<Missing>> {
         let (mut found, mut lacks) = (Vec::new(), Vec::new());
-        for (whose, spring, raise) in seats(nest, spring, whose) {
+        for (whose, spring, raise) in seats {
             match Sat::new(whose, spring, raise) {
                 Ok(sat) => found.push(sat),
                 Err(missing) => lacks.extend(missing),
             }
         }
-        if !lacks.is_empty() {
-            return Err(lacks);
+        if lacks.is_empty() {
+            Ok(Self { seats: found, whose, load: Force::default() })
+        } else {
+            Err(lacks)
         }
-        let filled = Self { seats: found, own: nest.outer.len(), load: Force::default() };
+    }
+
+    fn of(case: &Case, spring: &Drawing, whose: Whose) -> Result<Self, Vec<Missing>> {
+        let nest = case.nest.as_ref().ok_or_else(Vec::new)?;
+        let filled = Self::with(seats(nest, spring, whose), whose)?;
         let load = match nest.load {
             Some(load) => load,
-            None if whose == Whose::Original => filled.load_at_work(case)?,
+            None if whose == Whose::Original => filled.load_at(case.asked.working)?,
             None => Self::of(case, &case.original, Whose::Original)?.load,
         };
         Ok(Self { load, ..filled })
     }
 
     /// The load of the nest at the working height, as drawn.
-    fn load_at_work(&self, case: &Case) -> Result<Force, Vec<Missing>> {
+    fn load_at(&self, working: Option<Length>) -> Result<Force, Vec<Missing>> {
         let unknown = || vec![Missing { whose: Whose::Nest, figure: Figure::Load }];
-        let working = case.asked.working.ok_or_else(unknown)?;
+        let working = working.ok_or_else(unknown)?;
         let nest = self.nest(|_| End::Nominal)?;
         nest.at_height(working).map(|state| state.load).map_err(|_| unknown())
     }
@@ -216,8 +249,7 @@ impl Filled {
     fn nest(&self, end: impl Fn(usize) -> End) -> Result<Nest, Vec<Missing>> {
         let members = self.seats.iter().enumerate().map(|(place, sat)| sat.at(end(place)));
         let members = members.collect::<Result<Vec<Member>, _>>()?;
-        let whose = self.seats.get(self.own).map_or(Whose::Nest, |own| own.whose);
-        whose.lacks(Nest::new(members).map_err(|_| Figure::SolidHeight.into()))
+        self.whose.lacks(Nest::new(members).map_err(|_| Figure::SolidHeight.into()))
     }
 
     fn state(&self, end: impl Fn(usize) -> End) -> Result<State, Vec<Missing>> {
@@ -235,11 +267,11 @@ impl Filled {
         self.offer(|end| Ok(self.state(|_| end)?.height.value))
     }
 
-    /// Its share of the load is the least where it is at its least and all others are at their most.
-    fn share(&self) -> Result<Offer, Vec<Missing>> {
+    /// The share of one coil is the least where it is at its least and all others are at their most.
+    fn share(&self, of: usize) -> Result<Offer, Vec<Missing>> {
         self.offer(|end| {
-            let state = self.state(|place| if place == self.own { end } else { end.other() })?;
-            let own = state.members.get(self.own).map_or(0.0, |own| own.load.value);
+            let state = self.state(|place| if place == of { end } else { end.other() })?;
+            let own = state.members.get(of).map_or(0.0, |own| own.load.value);
             Ok(if self.load.value > 0.0 { own / self.load.value } else { 0.0 })
         })
     }
@@ -259,47 +291,63 @@ impl Filled {
     }
 }
 
-/// The height of the nest under its load; every coil that could stop it must be known.
+impl Filled {
+    /// The height of the nest under its load; every coil that could stop it must be known.
+    fn sure_height(&self) -> Result<Offer, Vec<Missing>> {
+        let open = self.seats.iter().filter(|sat| sat.solid.is_none());
+        let open: Vec<Missing> =
+            open.map(|sat| Missing { whose: sat.whose, figure: Figure::SolidHeight }).collect();
+        if open.is_empty() { self.height() } else { Err(open) }
+    }
+}
+
 pub(super) fn nest_height(case: &Case) -> Result<Offer, Vec<Missing>> {
-    let filled = Filled::of(case, &case.candidate, Whose::Candidate)?;
-    let open = filled.seats.iter().filter(|sat| sat.solid.is_none());
-    let open: Vec<Missing> =
-        open.map(|sat| Missing { whose: sat.whose, figure: Figure::SolidHeight }).collect();
-    if open.is_empty() { filled.height() } else { Err(open) }
+    Filled::of(case, &case.candidate, Whose::Candidate)?.sure_height()
+}
+
+fn metres(value: f64) -> Length {
+    Length { value, ..Length::default() }
 }
 
 pub(super) fn nest(case: &Case, nest: &Around) -> NestSwap {
     let filled = |spring, whose| Filled::of(case, spring, whose);
     let after = filled(&case.candidate, Whose::Candidate);
-    let of_after = |of: fn(&Filled) -> Result<Offer, Vec<Missing>>| {
+    let of_after = |of: &dyn Fn(&Filled) -> Result<Offer, Vec<Missing>>| {
         let found = after.as_ref().map_err(Clone::clone).and_then(of);
         found.map(|offer| offer.range)
     };
-    let metres = |value| Length { value, ..Length::default() };
+    let (there, offered) = (
+        || seats(nest, &case.original, Whose::Original),
+        || seats(nest, &case.candidate, Whose::Candidate),
+    );
     NestSwap {
         before: filled(&case.original, Whose::Original).and_then(|filled| filled.standing()),
         after: after.as_ref().map_err(Clone::clone).and_then(Filled::standing),
-        height: of_after(Filled::height).map(|height| height.map(metres)),
-        share: of_after(Filled::share),
-        stopped_by: stops(nest, &case.original, Whose::Original, |solid| {
-            (solid.nominal(), solid.nominal())
-        })
-        .and_then(|stops| stops.first().copied().ok_or_else(Vec::new)),
-        stops: stops(nest, &case.candidate, Whose::Candidate, |solid| {
-            (solid.least(), solid.most())
-        }),
+        height: of_after(&Filled::height).map(|height| height.map(metres)),
+        share: of_after(&|filled| filled.share(nest.outer.len())),
+        stopped_by: stopped_by(there()),
+        stops: stops(offered()),
     }
 }
 
+/// The coil that stops a nest as it is drawn.
+fn stopped_by<'a>(seats: impl Iterator<Item = Seat<'a>>) -> Result<usize, Vec<Missing>> {
+    let stops = may_stop(seats, |solid| (solid.nominal(), solid.nominal()))?;
+    stops.first().copied().ok_or_else(Vec::new)
+}
+
+/// The coils that may stop it, over the tolerances of all.
+fn stops<'a>(seats: impl Iterator<Item = Seat<'a>>) -> Result<Vec<usize>, Vec<Missing>> {
+    may_stop(seats, |solid| (solid.least(), solid.most()))
+}
+
 /// The coils that may be solid before all others.
-fn stops(
-    nest: &Around,
-    spring: &Drawing,
-    whose: Whose,
+fn may_stop<'a>(
+    seats: impl Iterator<Item = Seat<'a>>,
     ends: fn(Range<Length>) -> (Length, Length),
 ) -> Result<Vec<usize>, Vec<Missing>> {
     let (mut heights, mut lacks) = (Vec::new(), Vec::new());
-    for (owner, spring, raise) in seats(nest, spring, whose) {
+    for (owner, spring, raise) in seats {
         match owner.lacks(spring.solid()) {
             Ok(solid) => {
                 let (least, most) = ends(solid);
@@ -320,9 +368,30 @@ fn stops(
         .collect())
 }
 
+impl<Replaced> UnderFrame<Replaced> {
+    fn settle(&self, supports: Vec<Support>) -> Result<Settled, ReplacementError> {
+        Ok(Frame::new(supports, self.warp)?.settle(self.weight)?)
+    }
+
+    /// The frame before and after.
+    fn swap(
+        &self,
+        after: Result<Settled, Vec<Missing>>,
+        moved: Result<Offer, Vec<Missing>>,
+    ) -> Result<FrameSwap, ReplacementError> {
+        let before = self.settle(self.supports.clone())?;
+        Ok(FrameSwap {
+            deviation_before: FrameSwap::greatest_deviation(&before),
+            before,
+            after,
+            deviation_after: moved.map(|offer| offer.range),
+        })
+    }
+}
+
 impl UnderFrame {
-    /// The frame with a coil in the places of the original.
-    fn with(&self, own: &Member) -> Result<Frame, ReplacementError> {
+    /// The nests with a coil in the places of the original.
+    fn with(&self, own: &Member) -> Result<Vec<Support>, ReplacementError> {
         let mut supports = self.supports.clone();
         let stands = supports.len();
         for &(support, place) in &self.replaced {
@@ -336,20 +405,38 @@ impl UnderFrame {
             *coil = Member { raise: coil.raise, ..own.clone() };
             post.nest = Nest::new(members)?;
         }
-        Ok(Frame::new(supports, self.warp)?)
+        Ok(supports)
     }
 
     fn settled(&self, point: &Point) -> Result<Result<Settled, ReplacementError>, Figures> {
         let own = member(point, Length::default())?;
-        let settle = |frame: Frame| frame.settle(self.weight).map_err(ReplacementError::from);
-        Ok(self.with(&own).and_then(settle))
+        Ok(self.with(&own).and_then(|supports| self.settle(supports)))
     }
 }
 
-/// The greatest part of the mean by which a load differs from it.
-fn greatest_deviation(settled: &Settled) -> f64 {
-    let off = settled.supports.iter().map(|standing| (standing.share - 1.0).abs());
-    off.fold(0.0, f64::max)
+impl UnderFrame<usize> {
+    /// The frame with other coils in the nests that are replaced.
+    fn settled(&self, nest: &Nest) -> Result<Settled, ReplacementError> {
+        let mut supports = self.supports.clone();
+        let count = supports.len();
+        for &support in &self.replaced {
+            let missing = ReplacementError::Place { support: support + 1, place: 1, count };
+            supports.get_mut(support).ok_or(missing)?.nest = nest.clone();
+        }
+        self.settle(supports)
+    }
+}
+
+/// Loads that differ by less than this part are one: a frame is settled no closer.
+const SETTLED: f64 = 1e-9;
+
+impl FrameSwap {
+    /// The greatest part of the mean by which a load differs from it.
+    #[must_use]
+    pub fn greatest_deviation(settled: &Settled) -> f64 {
+        let off = settled.supports.iter().map(|standing| (standing.share - 1.0).abs());
+        off.filter(|off| *off > SETTLED).fold(0.0, f64::max)
+    }
 }
 
 /// The greatest deviation of a load from the mean; the height at which the candidate stops must be known.
@@ -361,21 +448,118 @@ pub(super) fn deviation(case: &Case) -> Result<Offer, Vec<Missing>> {
 fn moved(case: &Case) -> Result<Offer, Vec<Missing>> {
     let under = case.frame.as_ref().ok_or_else(Vec::new)?;
     let range = at_corners(&case.candidate, |point| {
-        under.settled(point)?.map(|settled| greatest_deviation(&settled)).map_err(|_| Figures::NONE)
+        under
+            .settled(point)?
+            .map(|settled| FrameSwap::greatest_deviation(&settled))
+            .map_err(|_| Figures::NONE)
     });
     Ok(Offer::of(Whose::Candidate, Whose::Candidate.lacks(range)?))
 }
 
 pub(super) fn frame(case: &Case, under: &UnderFrame) -> Result<FrameSwap, ReplacementError> {
-    let before = Frame::new(under.supports.clone(), under.warp)?.settle(under.weight)?;
     let after = match under.settled(&Point::nominal(&case.candidate)) {
         Ok(settled) => Ok(settled?),
         Err(lacks) => Whose::Candidate.lacks(Err(lacks)),
     };
-    Ok(FrameSwap {
-        deviation_before: greatest_deviation(&before),
-        before,
-        after,
-        deviation_after: moved(case).map(|offer| offer.range),
-    })
+    under.swap(after, moved(case))
+}
+
+/// A whole nest and the one that replaces it, under one load.
+pub(super) struct Exchange<'a> {
+    there: Vec<Seat<'a>>,
+    offered: Vec<Seat<'a>>,
+    load: Option<Force>,
+    working: Option<Length>,
+}
+
+/// Up to so many coils each is taken at the ends of its own tolerances, beyond all of them alike.
+const EACH_ALONE: usize = 4;
+
+impl<'a> Exchange<'a> {
+    pub(super) fn new(
+        there: &[(Whose, &'a Seated)],
+        offered: &[(Whose, &'a Seated)],
+        load: Option<Force>,
+        working: Option<Length>,
+    ) -> Self {
+        let seats = |of: &[(Whose, &'a Seated)]| {
+            of.iter().map(|(whose, seated)| (*whose, &seated.spring, seated.raise)).collect()
+        };
+        Self { there: seats(there), offered: seats(offered), load, working }
+    }
+
+    fn before(&self) -> Result<Filled, Vec<Missing>> {
+        let filled = Filled::with(self.there.iter().copied(), Whose::Nest)?;
+        let load = self.load.map_or_else(|| filled.load_at(self.working), Ok)?;
+        Ok(Filled { load, ..filled })
+    }
+
+    fn after(&self) -> Result<Filled, Vec<Missing>> {
+        let filled = Filled::with(self.offered.iter().copied(), Whose::Nest)?;
+        let load = match self.load {
+            Some(load) => load,
+            None => self.before()?.load,
+        };
+        Ok(Filled { load, ..filled })
+    }
+
+    pub(super) fn height(&self) -> Result<Offer, Vec<Missing>> {
+        self.after()?.sure_height()
+    }
+
+    pub(super) fn swap(&self) -> WholeSwap {
+        let after = self.after();
+        let after = || after.as_ref().map_err(Clone::clone);
+        let share = |filled: &Filled, place| Ok(filled.share(place)?.range);
+        WholeSwap {
+            before: self.before().and_then(|filled| filled.standing()),
+            after: after().and_then(Filled::standing),
+            height: after().and_then(|filled| Ok(filled.height()?.range.map(metres))),
+            shares: after().and_then(|filled| {
+                (0..filled.seats.len()).map(|place| share(filled, place)).collect()
+            }),
+            stopped_by: stopped_by(self.there.iter().copied()),
+            stops: stops(self.offered.iter().copied()),
+        }
+    }
+
+    /// The greatest deviation of a load from the mean; where each coil stops must be known.
+    pub(super) fn deviation(&self, under: &UnderFrame<usize>) -> Result<Offer, Vec<Missing>> {
+        for (whose, spring, _) in &self.offered {
+            whose.lacks(spring.solid())?;
+        }
+        self.moved(under)
+    }
+
+    fn moved(&self, under: &UnderFrame<usize>) -> Result<Offer, Vec<Missing>> {
+        let filled = Filled::with(self.offered.iter().copied(), Whose::Nest)?;
+        let deviation = |ends: &dyn Fn(usize) -> [End; 3]| {
+            let members = filled.seats.iter().enumerate().map(|(place, sat)| sat.with(ends(place)));
+            let nest = Nest::new(members.collect::<Result<Vec<Member>, _>>()?);
+            let settled =
+                nest.map_err(ReplacementError::from).and_then(|nest| under.settled(&nest));
+            settled.map(|settled| FrameSwap::greatest_deviation(&settled)).map_err(|_| Vec::new())
+        };
+        let alone = filled.seats.len() <= EACH_ALONE;
+        let ends = |corner: usize, place: usize| {
+            let bits = corner >> if alone { 3 * place } else { 0 };
+            [0, 1, 2].map(|bit| if bits >> bit & 1 == 0 { End::Least } else { End::Most })
+        };
+        let corners = 1_usize << if alone { 3 * filled.seats.len() } else { 3 };
+        let nominal = deviation(&|_| [End::Nominal; 3])?;
+        let all = (0..corners).map(|corner| deviation(&|place| ends(corner, place)));
+        let all = all.collect::<Result<Vec<f64>, _>>()?;
+        let untold = filled.seats.iter().flat_map(Sat::untold).collect();
+        Ok(Offer { range: Range::spanning(nominal, all.into_iter()), untold })
+    }
+
+    pub(super) fn frame(&self, under: &UnderFrame<usize>) -> Result<FrameSwap, ReplacementError> {
+        let nest = Filled::with(self.offered.iter().copied(), Whose::Nest)
+            .and_then(|filled| filled.nest(|_| End::Nominal));
+        let after = match nest {
+            Ok(nest) => Ok(under.settled(&nest)?),
+            Err(missing) => Err(missing),
+        };
+        under.swap(after, self.moved(under))
+    }
 }

@@ -6,8 +6,9 @@
 use super::asked::ReplacementError;
 use super::limits::{Limits, Measure};
 use super::line::{self, Line, Verdict};
-use super::offer::Offer;
+use super::offer::{self, Offer};
 use super::requirement::{Missing, Requirement, Whose};
+use super::swap::{Exchange, FrameSwap, UnderFrame, WholeSwap};
 use super::wish::{self, COMMON, FREE_SHARE, LOAD_SHARE, ORIGINAL, Wish};
 use super::{Asked, Case, Overall, Seated, check, overall};
 use crate::drawing::{Contradiction, Figure, Figures, Range, over_tolerances};
@@ -23,12 +24,15 @@ pub struct NestCoil {
     pub seated: Seated,
     /// The loads; without them nothing is asked of its life.
     pub cycle: Option<(Force, Force)>,
+    /// Requirements that it alone need not meet, each with the reason of whoever waives it.
+    pub waived: Vec<(Requirement, String)>,
 }
 
 /// A nest, the coils that may replace all of it, and what is asked.
 ///
-/// Rate, load, free and solid height, reserve, pocket and post are meant of the nest, stresses and the
-/// factor of safety of each coil, the gap of each two neighbours.
+/// Rate, loads, heights, pocket, post and what a frame makes of it are meant of the nest; stresses, the
+/// factor of safety and the gaps between the turns of each coil; the gap and the hands of each two
+/// neighbours. A reserve that is given is meant of the nest, which leaves no more than any of its coils.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NestCase {
     /// The coils that are there, the widest first.
@@ -37,7 +41,11 @@ pub struct NestCase {
     pub offered: Vec<NestCoil>,
     /// What is asked.
     pub asked: Asked,
-    /// Requirements that need not be met, each with the reason of whoever waives it.
+    /// Load of the nest; that at the working height with the coils that are there where none is given.
+    pub load: Option<Force>,
+    /// The frame on the nest and others, where that is of interest.
+    pub frame: Option<UnderFrame<usize>>,
+    /// Requirements that neither the nest nor any coil of it need meet, each with the reason.
     pub waived: Vec<(Requirement, String)>,
 }
 
@@ -59,12 +67,19 @@ pub struct NestJudgement {
     pub overall: Overall,
     /// What is stated of a coil and its sizes cannot give.
     pub contradictions: Vec<(Whose, Contradiction)>,
+    /// What it does to the nest.
+    pub swap: WholeSwap,
+    /// What it does to the frame.
+    pub frame: Option<FrameSwap>,
 }
 
 /// One nest, and whose its coils are.
 struct Coils<'a> {
     seats: Vec<(Whose, &'a Seated)>,
 }
+
+/// Heights closer than this, in metres, are one.
+const SAME_HEIGHT: f64 = 1e-9;
 
 /// What a nest has, over the tolerances of all its coils.
 type Had = Result<Offer, Vec<Missing>>;
@@ -179,8 +194,10 @@ impl NestCase {
         for place in 0..self.offered.len() {
             lines.extend(self.of_coil(place));
         }
-        for NestLine { line, .. } in &mut lines {
-            let waived = self.waived.iter().find(|(waived, _)| *waived == line.requirement);
+        for NestLine { place, line } in &mut lines {
+            let own = place.and_then(|place| self.offered.get(place));
+            let own = own.into_iter().flat_map(|coil| &coil.waived);
+            let waived = own.chain(&self.waived).find(|(waived, _)| *waived == line.requirement);
             line.waived = waived.map(|(_, why)| why.clone());
         }
         let drawings = self.there().seats.into_iter().chain(self.offered().seats);
@@ -190,7 +207,9 @@ impl NestCase {
             })
             .collect();
         let overall = overall(&lines.iter().map(|line| &line.line), !contradictions.is_empty());
-        Ok(NestJudgement { lines, overall, contradictions })
+        let exchange = self.exchange();
+        let frame = self.frame.as_ref().map(|under| exchange.frame(under)).transpose()?;
+        Ok(NestJudgement { lines, overall, contradictions, swap: exchange.swap(), frame })
     }
 
     fn check(&self) -> Result<(), ReplacementError> {
@@ -217,12 +236,30 @@ impl NestCase {
         Coils { seats: seats.map(|(place, coil)| (Whose::Offered(place), &coil.seated)).collect() }
     }
 
+    fn exchange(&self) -> Exchange<'_> {
+        let (there, offered) = (self.there(), self.offered());
+        Exchange::new(&there.seats, &offered.seats, self.load, self.asked.working)
+    }
+
+    /// The heights at which a coil that is there has a stated load, as the nest stands at them; each once,
+    /// the highest first.
+    #[must_use]
+    pub fn stated_heights(&self) -> Vec<Length> {
+        let of = |seated: &Seated| {
+            let raise = seated.raise;
+            seated.spring.loads.iter().map(|load| load.height + raise).collect::<Vec<_>>()
+        };
+        let mut heights: Vec<Length> = self.there.iter().flat_map(of).collect();
+        heights.sort_by(|one, other| other.value.total_cmp(&one.value));
+        heights.dedup_by(|one, other| (*one - *other).abs().value < SAME_HEIGHT);
+        heights
+    }
+
     /// What is asked of the nest as a whole.
     fn of_nest(&self) -> Vec<NestLine> {
         let (there, offered, asked) = (self.there(), self.offered(), &self.asked);
         let si = |limits: Option<Limits<Length>>| limits.map(|it| it.map(|length| length.value));
         let most = |had: Had| worst(had, |range| Limits::at_most(range.most()));
-        let least = |had: Had| worst(had, |range| Limits::at_least(range.least()));
         let mut found = vec![
             self.across(Requirement::Pocket, 0),
             self.across(Requirement::Post, self.offered.len().saturating_sub(1)),
@@ -239,6 +276,20 @@ impl NestCase {
                 offered.solid(),
             ),
         ];
+        let stated = (0..=u8::MAX).zip(self.stated_heights());
+        found.extend(stated.map(|(at, height)| {
+            let wish = usual(there.load(height), LOAD_SHARE);
+            of_nest(Requirement::LoadAt(at), Measure::Load, wish, offered.load(height))
+        }));
+        found.extend(asked.nest_height.map(|nest| {
+            let wish = Ok(Wish::given(nest.map(|height| height.value)));
+            of_nest(Requirement::NestHeight, Measure::Length, wish, self.exchange().height())
+        }));
+        found.extend(self.frame.as_ref().zip(asked.deviation).map(|(under, most)| {
+            let wish = Ok(Wish::given(Limits::at_most(most)));
+            let moved = self.exchange().deviation(under);
+            of_nest(Requirement::Deviation, Measure::Number, wish, moved)
+        }));
         let Some(working) = asked.working else { return found };
         let left = |coils: &Coils<'_>| {
             let Offer { range, untold } = coils.solid()?;
@@ -263,15 +314,11 @@ impl NestCase {
                 }),
                 offered.load(working),
             ),
-            of_nest(
-                Requirement::Reserve,
-                Measure::Length,
-                by(asked.reserve.map(|reserve| Limits::at_least(reserve.value)), || {
-                    least(left(&there))
-                }),
-                left(&offered),
-            ),
         ]);
+        found.extend(asked.reserve.map(|reserve| {
+            let wish = Ok(Wish::given(Limits::at_least(reserve.value)));
+            of_nest(Requirement::Reserve, Measure::Length, wish, left(&offered))
+        }));
         found
     }
 
@@ -323,6 +370,8 @@ impl NestCase {
         let case = self.case(place);
         let (has_inner, at_work) = (place + 1 < self.offered.len(), case.asked.working.is_some());
         let same = self.there.len() == self.offered.len();
+        // What is given is asked of the nest.
+        let own_reserve = at_work && self.asked.reserve.is_none();
         let all = [
             (Requirement::InnerGap, has_inner),
             (Requirement::InnerHand, has_inner),
@@ -333,6 +382,9 @@ impl NestCase {
         ];
         let asked = all.into_iter().filter_map(|(requirement, asked)| asked.then_some(requirement));
         let mut lines: Vec<Line> = asked.map(|asked| line::judge(asked, &case)).collect();
+        if own_reserve {
+            lines.push(reserve(&case, same));
+        }
         lines.push(self.stress_at_solid(&case, place));
         for line in &mut lines {
             rename(line, place, place);
@@ -357,6 +409,16 @@ impl NestCase {
     }
 }
 
+/// The least gaps that EN 13906-1 asks at the working height: as of one coil for another, or, where none
+/// stood in its place, those of its own turns.
+fn reserve(case: &Case, same: bool) -> Line {
+    if same {
+        return line::judge(Requirement::Reserve, case);
+    }
+    let offer = offer::figure(Requirement::Reserve, case);
+    line::compared(Requirement::Reserve, Measure::Length, wish::own_gaps(case), offer)
+}
+
 fn of_nest(
     requirement: Requirement,
     measure: Measure,
@@ -372,7 +434,7 @@ fn by(
     else_by: impl FnOnce() -> Result<Wish, Vec<Missing>>,
 ) -> Result<Wish, Vec<Missing>> {
     match given {
-        Some(limits) => Ok(Wish { limits, source: None, untold: Vec::new() }),
+        Some(limits) => Ok(Wish::given(limits)),
         None => else_by(),
     }
 }

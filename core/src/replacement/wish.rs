@@ -37,6 +37,11 @@ impl Wish {
         Self { limits, source: Some(source), untold: Vec::new() }
     }
 
+    /// Limits of whoever asks.
+    pub(super) fn given(limits: Limits<f64>) -> Self {
+        Self { limits, source: None, untold: Vec::new() }
+    }
+
     /// The original's own range, or a usual allowance about its figure where its tolerances are not
     /// given.
     pub(super) fn like(own: &Range<f64>, usual: impl FnOnce() -> Sourced<f64>) -> Self {
@@ -71,7 +76,7 @@ impl Wish {
 /// What of the original, or of the candidate's steel, is missing for them.
 pub(super) fn limits(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missing>> {
     match given(requirement, &case.asked) {
-        Some(limits) => Ok(Wish { limits, source: None, untold: Vec::new() }),
+        Some(limits) => Ok(Wish::given(limits)),
         None => by_original(requirement, case),
     }
 }
@@ -254,6 +259,21 @@ fn cold_wound(of: &Drawing, point: &Point) -> Option<ColdWound> {
         return None;
     }
     ColdWound::new(point.coil().ok()?, point.turns().ok()?, point.free().ok()?).ok()
+}
+
+/// The least gaps between the turns of the candidate itself. Which apply hangs on its ends: an end that is
+/// not known makes no gap smaller.
+pub(super) fn own_gaps(case: &Case) -> Result<Wish, Vec<Missing>> {
+    let candidate = &case.candidate;
+    let point = Point::nominal(candidate);
+    let known = both(
+        both(point.coil(), point.turns()).map(|_| ()),
+        candidate.ends.ok_or(Figure::Ends.into()),
+    );
+    Whose::Candidate.lacks(known)?;
+    let gaps = least_gaps(case, candidate);
+    let gaps = Whose::Candidate.lacks(gaps.ok_or(Figure::Ends.into()))?;
+    Ok(Wish::by(Limits::at_least(gaps.value), gaps::SOURCE))
 }
 
 fn least_gaps(case: &Case, original: &Drawing) -> Option<Length> {

@@ -1,7 +1,7 @@
 //! Needs that no coil can meet, found before any search.
 
+use super::design::Bar;
 use super::need::{Allowed, Need, Stiffness};
-use super::spring::Bar;
 use crate::coil::ends::LEAST_ACTIVE_TURNS;
 use crate::material::StrengthError;
 use crate::quantity::unit::degree;

@@ -1,212 +1,324 @@
-//! From cells that fit to drawings in round figures, the best of each bar.
+//! One coil put through the analysis, and held against what is asked of it.
 
-use super::contradiction::step;
-use super::limit::{Limits, Verdict};
-use super::map::{Cell, drawn};
-use super::spring::{Bar, Spring};
-use super::{NeedError, Sizing};
-use crate::quantity::Length;
-use core::marker::PhantomData;
+use super::limit::{Limit, Verdict};
+use super::need::{Need, Room, Stiffness};
+use crate::coil::ends::{Turns, TurnsError};
+use crate::coil::solid::Solid;
+use crate::coil::stress::Factor;
+use crate::coil::{Across, Diameters, bar, buckling, gaps, growth, rate, solid, stress};
+use crate::drawing::{Drawing, Figures, Given, Point, both};
+use crate::formula::Formula;
+use crate::material::StrengthError;
+use crate::nest::clearance;
+use crate::quantity::{Force, Length, Mass, Pressure, SpringRate};
+use crate::source::{Known, Source};
 
-/// The steps in which a drawing gives its sizes.
+/// The sizes of a coil, beside the [`Make`](super::Make) that it shares with all others.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rounding {
-    mean: Option<Length>,
-    free: Option<Length>,
+pub(super) struct Sizes {
+    pub(super) coil: Diameters,
+    pub(super) turns: Turns,
+    pub(super) free: Length,
 }
 
-const fn metres(value: f64) -> Length {
-    Length { dimension: PhantomData, units: PhantomData, value }
-}
-
-impl Rounding {
-    /// No rounding.
-    pub const EXACT: Self = Self { mean: None, free: None };
-    /// The mean diameter to a tenth of a millimetre, the free height to half a millimetre.
-    pub const METRIC: Self = Self { mean: Some(metres(0.1e-3)), free: Some(metres(0.5e-3)) };
-    /// The mean diameter and the free height to a sixty-fourth of an inch.
-    pub const INCH: Self =
-        Self { mean: Some(metres(0.025_4 / 64.0)), free: Some(metres(0.025_4 / 64.0)) };
-
-    /// Steps of the mean diameter and of the free height; exact where none is given.
-    ///
-    /// # Errors
-    /// [`NeedError::Length`] for a step that is not above zero.
-    pub fn new(mean: Option<Length>, free: Option<Length>) -> Result<Self, NeedError> {
-        step("the step of the mean diameter", mean)?;
-        step("the step of the free height", free)?;
-        Ok(Self { mean, free })
-    }
-
-    /// The mean diameters on both sides of an exact one, the nearer first.
-    pub(super) fn means(&self, mean: Length) -> impl Iterator<Item = Length> + Clone {
-        sides(mean, self.mean)
-    }
-
-    /// The free heights on both sides of an exact one, the nearer first; where the coil may choose its
-    /// height only the upper one, which leaves its reserve.
-    pub(super) fn frees(&self, free: Length, upper: bool) -> impl Iterator<Item = Length> + Clone {
-        sides(free, self.free).filter(move |side| !upper || *side >= free * (1.0 - 1e-12))
-    }
-}
-
-/// Both multiples of a step beside a value, the nearer first; the value where there is no step.
-fn sides(value: Length, step: Option<Length>) -> impl Iterator<Item = Length> + Clone {
-    let (first, second) = match step {
-        None => (value, None),
-        Some(step) => {
-            let count = (value / step).value;
-            let below = count.floor();
-            let (near, far) =
-                if count - below <= 0.5 { (below, below + 1.0) } else { (below + 1.0, below) };
-            (near * step, Some(far * step))
-        }
-    };
-    core::iter::once(first).chain(second)
-}
-
-/// What makes one coil better than another.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Rank {
-    /// The lighter one.
-    #[default]
-    Mass,
-    /// The one whose stress at load is the smaller part of what is allowed.
-    Stress,
-}
-
-impl Rank {
-    /// What is to be as small as can be.
-    pub(super) fn of(self, bar: &Bar, spring: &Spring) -> f64 {
-        match (self, bar.at_load) {
-            (Self::Stress, Ok((allowed, _))) => (spring.stress_at_load / allowed).value,
-            _ => spring.mass.value,
-        }
-    }
-}
-
-/// Of all that was tried the best that fits, and the nearest of what does not.
-pub(super) struct Best<T> {
-    /// With its value, the smaller the better.
-    pub(super) fitting: Option<(T, Verdict, f64)>,
-    /// The one whose worst margin is best.
-    pub(super) nearest: Option<(T, Verdict)>,
-    /// What every one failed.
-    pub(super) always: Limits,
-}
-
-impl<T> Default for Best<T> {
-    fn default() -> Self {
-        Self { fitting: None, nearest: None, always: Limits::default() }
-    }
-}
-
-impl<T> Best<T> {
-    pub(super) fn take(&mut self, tried: T, verdict: Verdict, value: f64) {
-        let failing = verdict.failing;
-        self.always = if self.nearest.is_none() && self.fitting.is_none() {
-            failing
-        } else {
-            self.always.and(failing)
-        };
-        if verdict.fits() {
-            if self.fitting.as_ref().is_none_or(|(_, _, least)| value < *least) {
-                self.fitting = Some((tried, verdict, value));
-            }
-        } else if self.nearest.as_ref().is_none_or(|(_, best)| verdict.margin > best.margin) {
-            self.nearest = Some((tried, verdict));
-        }
-    }
-}
-
-/// A drawing that meets everything it was asked for.
+/// A coil of sizes that are exact, and what follows from them.
+///
+/// Its figures are those of its [drawing](Design::drawing). Where the free height is below the solid
+/// one, as in a cell of a map that fails, the loads and stresses at solid are below zero.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Design {
-    /// The drawing, and what follows from it.
-    pub spring: Spring,
-    /// The limit that it is nearest to, and what it has in hand.
-    pub verdict: Verdict,
+    /// Bar and mean diameter.
+    pub coil: Diameters,
+    /// Total and dead turns.
+    pub turns: Turns,
+    /// Free height.
+    pub free: Length,
+    /// Rate, [`rate::rate`].
+    pub rate: SpringRate,
+    /// The height at which it stops: the greatest solid height of those who differ.
+    pub solid: Length,
+    /// The lowest height at work.
+    pub lowest: Length,
+    /// The load at that height.
+    pub greatest_load: Force,
+    /// The stress under that load, with the factor that the allowed one is meant with.
+    pub stress_at_load: Pressure,
+    /// The stress at solid, with the factor that the allowed one is meant with; plain where nothing is
+    /// asked of it.
+    pub stress_at_solid: Pressure,
+    /// How much the outside diameter grows until the coil is solid, [`growth::at_solid`].
+    pub growth: Length,
+    /// Mass, [`bar::mass`].
+    pub mass: Mass,
+    /// Pitch of the free coil, [`solid::pitch`].
+    pub pitch: Length,
 }
 
-/// A bar of which no coil does, and why.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Why {
-    /// The bar.
-    pub bar: Length,
-    /// Every limit that fails whatever the turns; none where it takes two that pull against each other.
-    pub always: Limits,
-    /// The active turns of the best that can be had, the one whose worst margin is best.
-    pub active: f64,
-    /// That coil; none where the bar leaves no hole in it.
-    pub spring: Option<Spring>,
-    /// What it fails.
-    pub verdict: Verdict,
-}
-
-/// What came of a search.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sized {
-    /// The best drawing of each bar that has one, the best of all first.
-    pub designs: Vec<Design>,
-    /// The other bars, in the order of the list.
-    pub refused: Vec<Why>,
-}
-
-impl Sizing {
-    /// The best drawing of each bar, and why the other bars have none.
-    ///
-    /// Each cell of the map that fits is rounded, the mean diameter and the free height to either side
-    /// of their steps; the nearest that still meets everything, put through the analysis as it is
-    /// drawn, is offered. Of those of one bar the best by `rank` is kept.
-    ///
-    /// # Example
-    /// See [the module](crate::sizing).
+impl Design {
+    /// Its drawing, of the make and the metal that it was found for, every size exact.
     #[must_use]
-    pub fn designs(&self, rounding: &Rounding, rank: Rank) -> Sized {
-        let mut ranked = Vec::new();
-        let mut refused = Vec::new();
-        for bar in &self.bars {
-            let best = self.best(bar, rounding, rank);
-            if let Some(((_, Some(spring)), verdict, value)) = best.fitting {
-                ranked.push((value, Design { spring, verdict }));
-            } else if let Some(((active, spring), verdict)) = best.nearest {
-                let always = best.always;
-                refused.push(Why { bar: bar.size, always, active, spring, verdict });
-            }
+    pub fn drawing(&self, need: &Need) -> Drawing {
+        let ends = need.make.ends;
+        Drawing {
+            bar: Some(Given::exact(self.coil.bar())),
+            diameter: Some((Across::Mean, Given::exact(self.coil.mean()))),
+            total_turns: Some(Given::exact(self.turns.total())),
+            dead_turns: Some(Given::exact(self.turns.dead())),
+            ends: Some(ends),
+            coiling: Some(need.make.coiling(self.coil.bar())),
+            free: Some(Given::exact(self.free)),
+            shear_modulus: Some(Given::exact(need.metal.shear_modulus)),
+            ..Drawing::default()
         }
-        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
-        Sized { designs: ranked.into_iter().map(|(_, design)| design).collect(), refused }
+    }
+}
+
+impl Sizes {
+    /// Those of a drawing as it is meant to be.
+    pub(super) fn of(drawing: &Drawing) -> Result<Self, Figures> {
+        let point = Point::nominal(drawing);
+        let ((coil, turns), free) = both(both(point.coil(), point.turns()), point.free())?;
+        Ok(Self { coil, turns, free })
+    }
+}
+
+/// The mean diameter that gives a coil its rate.
+///
+/// ```text
+/// D = ∛(G · d⁴ / (8 · k · n))
+/// ```
+/// `G` shear modulus, Pa · `d` bar, m · `k` rate, N/m · `n` active turns
+///
+/// With bar and turns chosen it follows, and all else from it: that is why a map has bars and turns
+/// for its axes.
+///
+/// # Range
+/// As [`rate::rate`]. No coil comes of it where it is not above the bar.
+///
+/// # Source
+/// [`MEAN_SOURCE`].
+///
+/// # Example
+/// ```
+/// use coilnest::quantity::{Length, Pressure, SpringRate};
+/// use coilnest::quantity::unit::{gigapascal, millimeter, newton_per_millimeter};
+/// use coilnest::sizing::mean_for_rate;
+///
+/// let (mm, rate) = (Length::new::<millimeter>, SpringRate::new::<newton_per_millimeter>);
+/// let mean = mean_for_rate(Pressure::new::<gigapascal>(80.0), mm(10.0), 5.0, rate(39.0625));
+/// assert!((mean.get::<millimeter>() - 80.0).abs() < 1e-9); // ∛(80e9·1e-8/(8·39062.5·5))
+/// ```
+#[must_use]
+pub fn mean_for_rate(
+    shear_modulus: Pressure,
+    bar: Length,
+    active: f64,
+    rate: SpringRate,
+) -> Length {
+    bar * libm::cbrt((shear_modulus * bar / (8.0 * active * rate)).value)
+}
+
+/// [`mean_for_rate`] in symbols.
+pub const MEAN: Formula = Formula::new("{D} = ∛({G} · {d}⁴ / (8 · {k} · {n}))");
+
+/// Where [`mean_for_rate`] comes from.
+pub const MEAN_SOURCE: Source =
+    Source::new("Machinery's Handbook, 31st ed.", "p. 318, table 4, solved for D", Known::Page);
+
+/// What a bar may bear: the stress, and the factor of what is compared with it.
+type Bearable = Result<(Pressure, Factor), StrengthError>;
+
+/// A size of bar, and what it may bear at load and at solid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Bar {
+    pub(super) size: Length,
+    pub(super) at_load: Bearable,
+    pub(super) at_solid: Option<Bearable>,
+}
+
+impl Bar {
+    pub(super) fn of(need: &Need, size: Length) -> Self {
+        let at_load = need.metal.at_load.of(size);
+        Self { size, at_load, at_solid: need.metal.at_solid.map(|allowed| allowed.of(size)) }
+    }
+}
+
+/// Whether a coil has exactly the rate and the load that are needed, or those of a rounded drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Rounded {
+    No,
+    Yes,
+}
+
+impl Need {
+    pub(super) fn turns(&self, active: f64) -> Result<Turns, TurnsError> {
+        Turns::new(active + self.make.dead_turns, self.make.dead_turns)
     }
 
-    fn best(&self, bar: &Bar, rounding: &Rounding, rank: Rank) -> Best<(f64, Option<Spring>)> {
-        let mut best = Best::default();
-        for active in &self.turns {
-            let cell = self.cell(bar, *active);
-            let (spring, verdict) = self.rounded(bar, &cell, rounding);
-            let value = spring.map_or(f64::INFINITY, |spring| rank.of(bar, &spring));
-            best.take((*active, spring), verdict, value);
-        }
-        best
+    /// The reserve to solid of a coil deflected so far.
+    pub(super) fn least_way(&self, coil: Diameters, turns: Turns, deflection: Length) -> Length {
+        let share = self.reserve.share * deflection;
+        let gaps = self.gaps(coil, turns);
+        self.reserve.length.max(share).max(gaps.unwrap_or_default())
     }
 
-    /// A cell that fits as it is drawn in round figures, and whether it still does; any other as it is.
-    fn rounded(&self, bar: &Bar, cell: &Cell, rounding: &Rounding) -> (Option<Spring>, Verdict) {
-        let Some(exact) = cell.spring.filter(|_| cell.verdict.fits()) else {
-            return (cell.spring, cell.verdict);
+    fn gaps(&self, coil: Diameters, turns: Turns) -> Option<Length> {
+        let coiling = self.make.coiling(coil.bar());
+        self.reserve.duty.map(|duty| gaps::least(coil, turns, coiling, duty))
+    }
+
+    /// The lowest height at work of a coil that carries `load` there with a given free height.
+    fn lowest(&self, free: Length, rate: SpringRate) -> Length {
+        self.work.lowest().unwrap_or(free - self.work.load / rate)
+    }
+
+    /// What follows from sizes.
+    pub(super) fn design(&self, bar: &Bar, sizes: Sizes) -> Design {
+        let rate = rate::rate(self.metal.shear_modulus, sizes.coil, sizes.turns);
+        self.design_down_to(bar, sizes, self.lowest(sizes.free, rate))
+    }
+
+    /// The same with the lowest height at work given.
+    pub(super) fn design_down_to(&self, bar: &Bar, sizes: Sizes, lowest: Length) -> Design {
+        let Sizes { coil, turns, free } = sizes;
+        let rate = rate::rate(self.metal.shear_modulus, coil, turns);
+        let solid = Solid::of(coil.bar(), turns, self.make.ends);
+        let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
+        let greatest_load = rate * (free - lowest);
+        let factor = |bearable: Option<Bearable>| match bearable {
+            Some(Ok((_, factor))) => factor.at(coil.index()),
+            _ => 1.0,
         };
-        let mut best: Option<(Spring, Verdict)> = None;
-        for mean in rounding.means(exact.drawing.coil.mean()) {
-            let Some(drawing) = drawn(&self.need, bar.size, mean, cell.active) else { continue };
-            for free in rounding.frees(drawing.free, self.need.work.height.is_none()) {
-                let (spring, verdict) = self.judged(bar, super::Drawing { free, ..drawing });
-                if verdict.fits() {
-                    return (Some(spring), verdict);
-                }
-                if best.is_none_or(|(_, best)| verdict.margin > best.margin) {
-                    best = Some((spring, verdict));
-                }
+        Design {
+            coil,
+            turns,
+            free,
+            rate,
+            solid: solid.greatest,
+            lowest,
+            greatest_load,
+            stress_at_load: factor(Some(bar.at_load)) * stress::uncorrected(greatest_load, coil),
+            stress_at_solid: factor(bar.at_solid)
+                * stress::uncorrected(rate * (free - solid.least), coil),
+            growth: growth::at_solid(coil, pitch),
+            mass: bar::mass(
+                coil,
+                bar::whole(coil, pitch, turns, Some(self.make.ends)),
+                self.metal.density,
+            ),
+            pitch,
+        }
+    }
+
+    /// How a coil stands to all that is asked of it.
+    pub(super) fn verdict(&self, bar: &Bar, design: &Design, rounded: Rounded) -> Verdict {
+        let of_coil = self.of_coil(bar, design, &self.room, rounded);
+        match rounded {
+            Rounded::No => of_coil,
+            Rounded::Yes => {
+                let Design { rate, free, .. } = *design;
+                of_coil.and(self.of_work(rate, |height| rate * (free - height)))
             }
         }
-        best.map_or((None, cell.verdict), |(spring, verdict)| (Some(spring), verdict))
+    }
+
+    /// How a rate and the load at any height stand to what is needed.
+    pub(super) fn of_work(&self, rate: SpringRate, load_at: impl Fn(Length) -> Force) -> Verdict {
+        let mut verdict = Verdict::none();
+        let off = |found: f64, needed: f64| (found / needed - 1.0).abs();
+        if let Some(height) = self.work.height {
+            let off = off(load_at(height).value, self.work.load.value);
+            verdict.take(Limit::Load, self.work.within - off);
+        }
+        match self.work.stiffness {
+            Stiffness::Rate { rate: needed, within } => {
+                verdict.take(Limit::Rate, within - off(rate.value, needed.value));
+            }
+            Stiffness::SecondLoad { load, height, within } => {
+                let off = off(load_at(height).value, load.value);
+                verdict.take(Limit::SecondLoad, within - off);
+            }
+        }
+        verdict
+    }
+
+    /// How one coil stands to its bar, its room and its stresses.
+    pub(super) fn of_coil(
+        &self,
+        bar: &Bar,
+        design: &Design,
+        room: &Room,
+        rounded: Rounded,
+    ) -> Verdict {
+        let Design { coil, turns, free, solid, lowest, .. } = *design;
+        let make = &self.make;
+        let mut verdict = Verdict::none();
+        verdict.at_least(Limit::LowIndex, coil.index(), make.least_index);
+        verdict.at_most(Limit::HighIndex, coil.index(), make.most_index);
+        let angle = bar::pitch_angle(coil, design.pitch);
+        verdict.at_most(Limit::SteepPitch, angle.value, make.most_pitch_angle.value);
+        across(&mut verdict, design, room);
+        match bar.at_load {
+            Ok((allowed, _)) => {
+                verdict.at_most(Limit::StressAtLoad, design.stress_at_load.value, allowed.value);
+            }
+            Err(_) => verdict.take(Limit::Strength, NOTHING_HELD),
+        }
+        match bar.at_solid {
+            Some(Ok((allowed, _))) => {
+                verdict.at_most(Limit::StressAtSolid, design.stress_at_solid.value, allowed.value);
+            }
+            Some(Err(_)) => verdict.take(Limit::Strength, NOTHING_HELD),
+            None => {}
+        }
+        if let Some(most) = room.solid {
+            verdict.at_most(Limit::SolidHeight, solid.value, most.value);
+        }
+        // A coil that may choose its height takes just what its reserve asks for.
+        if rounded == Rounded::Yes || self.work.height.is_some() {
+            let of_lowest = |limit, least: Length, verdict: &mut Verdict| {
+                verdict.take(limit, ((lowest - solid - least) / lowest).value);
+            };
+            let least = self.reserve.length.max(self.reserve.share * (free - lowest));
+            of_lowest(Limit::Reserve, least, &mut verdict);
+            if let Some(least) = self.gaps(coil, turns) {
+                of_lowest(Limit::Gaps, least, &mut verdict);
+            }
+        }
+        if let Some(most) = room.free {
+            verdict.at_most(Limit::FreeHeight, free.value, most.value);
+        }
+        let buckles = buckling::deflection(coil, free, make.seating, self.metal.poisson);
+        if let Some(buckles) = buckles {
+            verdict.at_most(Limit::Buckles, (free - solid).value, buckles.value);
+        }
+        verdict
+    }
+}
+
+/// The margin where no strength is held: nothing of what is asked for.
+const NOTHING_HELD: f64 = -1.0;
+
+/// The room across.
+fn across(verdict: &mut Verdict, design: &Design, room: &Room) {
+    let coil = design.coil;
+    if let Some(pocket) = room.pocket {
+        let needed = coil.outside() + design.growth + 2.0 * room.clearance;
+        verdict.at_most(Limit::Pocket, needed.value, pocket.value);
+    }
+    if let Some(post) = room.post {
+        verdict.at_least(Limit::Post, coil.inside().value, (post + 2.0 * room.clearance).value);
+    }
+    let mut between = |limit, outer: Diameters, inner: Diameters, growth: Length| {
+        let grown = clearance::radial_grown(outer, inner, growth);
+        let usual = || clearance::radial(outer, inner) - clearance::usual(outer, inner);
+        let spare = room.gap.map_or_else(|| usual().min(grown), |gap| grown - gap);
+        verdict.take(limit, (spare / coil.mean()).value);
+    };
+    if let Some(outer) = room.outer {
+        between(Limit::OuterCoil, outer, coil, design.growth);
+    }
+    if let Some(inner) = room.inner {
+        between(Limit::InnerCoil, coil, inner.coil, inner.growth);
     }
 }

@@ -1,7 +1,7 @@
 //! Every bar with every count of turns, in one go.
 
+use super::design::{Bar, Design, Rounded, Sizes, mean_for_rate};
 use super::limit::{Limit, Verdict};
-use super::spring::{Bar, Drawing, Sizes, Spring, mean_for_rate};
 use super::{Need, Sizing};
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, rate};
@@ -15,7 +15,7 @@ pub struct Cell {
     /// The active turns.
     pub active: f64,
     /// The coil; none where the mean diameter is not above the bar.
-    pub spring: Option<Spring>,
+    pub design: Option<Design>,
     /// Whether it fits, and the limit that it fails worst or is nearest to.
     ///
     /// Where the height is left to the coil, reserve and gaps are met by the way it is drawn, and are
@@ -60,21 +60,20 @@ impl Sizing {
     pub(super) fn cell(&self, bar: &Bar, active: f64) -> Cell {
         let (size, need) = (bar.size, &self.need);
         let mean = mean_for_rate(need.metal.shear_modulus, size, active, need.work.rate());
-        let drawing = drawn(need, size, mean, active);
-        match drawing {
-            None => Cell { bar: size, active, spring: None, verdict: no_hole(need, size, mean) },
-            Some(drawing) => {
-                let spring = need.spring(bar, drawing);
-                let verdict = need.verdict(bar, &spring, Sizes::Exact);
-                Cell { bar: size, active, spring: Some(spring), verdict }
+        match drawn(need, size, mean, active) {
+            None => Cell { bar: size, active, design: None, verdict: no_hole(need, size, mean) },
+            Some(sizes) => {
+                let design = need.design(bar, sizes);
+                let verdict = need.verdict(bar, &design, Rounded::No);
+                Cell { bar: size, active, design: Some(design), verdict }
             }
         }
     }
 }
 
-/// The drawing of a bar, a mean diameter and turns: its free height is that which carries the load at
+/// The sizes of a bar, a mean diameter and turns: the free height is that which carries the load at
 /// its height, or, where the height is left to the coil, the least that leaves the reserve.
-pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Option<Drawing> {
+pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Option<Sizes> {
     let coil = Diameters::from_mean(bar, mean).ok()?;
     let turns = need.turns(active).ok()?;
     let rate = rate::rate(need.metal.shear_modulus, coil, turns);
@@ -82,7 +81,7 @@ pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Opti
     let height = need.work.height.unwrap_or_else(|| {
         Solid::of(bar, turns, need.make.ends).greatest + need.least_way(coil, turns, deflection)
     });
-    Some(Drawing { coil, turns, free: height + deflection })
+    Some(Sizes { coil, turns, free: height + deflection })
 }
 
 /// The verdict on a bar that leaves no hole in its coil.

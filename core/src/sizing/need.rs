@@ -171,8 +171,8 @@ pub struct Make {
     pub ends: Ends,
     /// Turns that lie dead at both ends together.
     pub dead_turns: f64,
-    /// Whether it is wound cold or hot.
-    pub coiling: Coiling,
+    /// Whether it is wound cold or hot; as its bar and its ends tell where nobody says so.
+    pub coiling: Option<Coiling>,
     /// How it is seated, for buckling.
     pub seating: Seating,
     /// The least index, 2 or more.
@@ -184,14 +184,20 @@ pub struct Make {
 }
 
 impl Make {
+    /// How a coil of a bar is wound.
+    #[must_use]
+    pub fn coiling(&self, bar: Length) -> Coiling {
+        self.coiling.unwrap_or_else(|| Coiling::of_bar(bar, Some(self.ends)))
+    }
+
     /// Such ends with their usual dead turns, on seats that stay parallel and in line, an index from 4
     /// to 12 and a pitch angle up to 7.5°: what is [usual](proportions::unusual).
     #[must_use]
-    pub fn usual(ends: Ends, coiling: Coiling) -> Self {
+    pub fn usual(ends: Ends) -> Self {
         Self {
             ends,
             dead_turns: ends.dead_turns(),
-            coiling,
+            coiling: None,
             seating: Seating::Guided,
             least_index: proportions::LEAST_INDEX,
             most_index: proportions::MOST_INDEX,

@@ -1,14 +1,15 @@
 //! Two coils, one inside the other, that carry a load together.
 
 use super::contradiction::{self, share};
-use super::design::{Best, Rank, Rounding};
+use super::design::{Bar, Design, Rounded, Sizes, mean_for_rate};
 use super::limit::{Limit, Limits, Verdict};
 use super::map::no_hole;
 use super::need::{InnerCoil, Need, Room};
-use super::spring::{Bar, Drawing, Sizes, Spring, mean_for_rate};
+use super::search::{Best, Rank, Rounding};
 use super::{NeedError, checked};
 use crate::coil::solid::{self, Solid};
 use crate::coil::{Diameters, Hand, rate};
+use crate::drawing::{Drawing, Figures, both};
 use crate::quantity::{Force, Length, Mass, SpringRate};
 
 /// The hands of a pair, outer and inner: opposite, so that turns of one do not slip between turns of
@@ -35,9 +36,9 @@ impl Default for Balance {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pair {
     /// The outer coil.
-    pub outer: Spring,
+    pub outer: Design,
     /// The inner coil.
-    pub inner: Spring,
+    pub inner: Design,
     /// How the outer coil stands to its limits, the gap between both among them.
     pub of_outer: Verdict,
     /// How the inner coil stands to its own.
@@ -116,7 +117,7 @@ pub struct PairsSized {
 ///
 /// # Example
 /// ```
-/// use coilnest::coil::{Coiling, ends::Ends};
+/// use coilnest::coil::ends::Ends;
 /// use coilnest::quantity::unit::{
 ///     gigapascal, kilogram_per_cubic_meter, megapascal, millimeter, newton, newton_per_millimeter,
 /// };
@@ -137,7 +138,7 @@ pub struct PairsSized {
 ///     ),
 ///     room: Room { pocket: Some(mm(220.0)), gap: Some(mm(3.0)), ..Room::default() },
 ///     reserve: Reserve::default(),
-///     make: Make::usual(Ends::TaperedGround, Coiling::Hot),
+///     make: Make::usual(Ends::TaperedGround),
 ///     metal: Metal {
 ///         shear_modulus: Pressure::new::<gigapascal>(78.5),
 ///         poisson: 0.31,
@@ -151,7 +152,7 @@ pub struct PairsSized {
 /// let sized = sizing.designs(&Rounding::METRIC, Rank::Mass);
 /// let best = sized.pairs.first().ok_or("none")?;
 /// assert!((best.greatest_load() / newtons(30_000.0)).value > 0.95);
-/// assert_eq!(best.outer.drawing.free, best.inner.drawing.free);
+/// assert_eq!(best.outer.free, best.inner.free);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -183,10 +184,14 @@ impl PairSizing {
 
     /// Puts any two drawings through the analysis, and holds them against all that is asked. Both coils
     /// are taken to bear at every height that is asked for.
-    #[must_use]
-    pub fn judge(&self, outer: Drawing, inner: Drawing) -> Pair {
-        let bar = |drawing: &Drawing| Bar::of(&self.need, drawing.coil.bar());
-        self.judged(&Two { outer: bar(&outer), inner: bar(&inner) }, outer, inner, Sizes::Drawn)
+    ///
+    /// # Errors
+    /// What the drawings lack.
+    pub fn judge(&self, outer: &Drawing, inner: &Drawing) -> Result<Pair, Figures> {
+        let (outer, inner) = both(Sizes::of(outer), Sizes::of(inner))?;
+        let bar = |sizes: &Sizes| Bar::of(&self.need, sizes.coil.bar());
+        let two = Two { outer: bar(&outer), inner: bar(&inner) };
+        Ok(self.judged(&two, outer, inner, Rounded::Yes))
     }
 
     /// The best pair of each two bars, and why the others have none.
@@ -263,7 +268,7 @@ impl PairSizing {
             let verdict = no_hole(&self.need, outer, wide);
             return (None, verdict.and(no_hole(&self.need, inner, narrow)));
         };
-        let exact = self.judged(two, first, second, Sizes::Exact);
+        let exact = self.judged(two, first, second, Rounded::No);
         if !exact.verdict().fits() {
             return (Some(exact), exact.verdict());
         }
@@ -272,8 +277,8 @@ impl PairSizing {
             for narrow in rounding.means(narrow) {
                 let Some((outer, inner)) = self.drawn(two, (wide, narrow), turns) else { continue };
                 for free in rounding.frees(outer.free, self.need.work.height.is_none()) {
-                    let (outer, inner) = (Drawing { free, ..outer }, Drawing { free, ..inner });
-                    let pair = self.judged(two, outer, inner, Sizes::Drawn);
+                    let (outer, inner) = (Sizes { free, ..outer }, Sizes { free, ..inner });
+                    let pair = self.judged(two, outer, inner, Rounded::Yes);
                     if pair.verdict().fits() {
                         return (Some(pair), pair.verdict());
                     }
@@ -284,13 +289,13 @@ impl PairSizing {
         best.nearest.map_or((None, exact.verdict()), |(pair, verdict)| (Some(pair), verdict))
     }
 
-    /// Both drawings, with the free height that both have.
+    /// The sizes of both, with the free height that both have.
     fn drawn(
         &self,
         two: &Two,
         means: (Length, Length),
         turns: (f64, f64),
-    ) -> Option<(Drawing, Drawing)> {
+    ) -> Option<(Sizes, Sizes)> {
         let need = &self.need;
         let coil = |bar, mean, active| {
             let coil = Diameters::from_mean(bar, mean).ok()?;
@@ -309,29 +314,28 @@ impl PairSizing {
         });
         let free = height + deflection;
         Some((
-            Drawing { coil: outer, turns: outer_turns, free },
-            Drawing { coil: inner, turns: inner_turns, free },
+            Sizes { coil: outer, turns: outer_turns, free },
+            Sizes { coil: inner, turns: inner_turns, free },
         ))
     }
 
-    fn judged(&self, two: &Two, outer: Drawing, inner: Drawing, sizes: Sizes) -> Pair {
+    fn judged(&self, two: &Two, outer: Sizes, inner: Sizes, rounded: Rounded) -> Pair {
         let need = &self.need;
-        let rate =
-            |drawing: &Drawing| rate::rate(need.metal.shear_modulus, drawing.coil, drawing.turns);
+        let rate = |sizes: &Sizes| rate::rate(need.metal.shear_modulus, sizes.coil, sizes.turns);
         let (first, second) = (rate(&outer), rate(&inner));
         let lowest = need.work.lowest().unwrap_or_else(|| {
             (first * outer.free + second * inner.free - need.work.load) / (first + second)
         });
-        let outer = need.spring_down_to(&two.outer, outer, lowest);
-        let inner = need.spring_down_to(&two.inner, inner, lowest);
-        let within = InnerCoil { coil: inner.drawing.coil, growth: inner.growth };
+        let outer = need.design_down_to(&two.outer, outer, lowest);
+        let inner = need.design_down_to(&two.inner, inner, lowest);
+        let within = InnerCoil { coil: inner.coil, growth: inner.growth };
         let of_outer = Room { post: None, inner: Some(within), ..need.room };
         // The outer coil stands around it; the gap between both is judged there.
         let of_inner = Room { pocket: None, outer: None, ..need.room };
-        let mut together = match sizes {
-            Sizes::Exact => Verdict::none(),
-            Sizes::Drawn => need.of_work(first + second, |height| {
-                first * (outer.drawing.free - height) + second * (inner.drawing.free - height)
+        let mut together = match rounded {
+            Rounded::No => Verdict::none(),
+            Rounded::Yes => need.of_work(first + second, |height| {
+                first * (outer.free - height) + second * (inner.free - height)
             }),
         };
         let apart = |a: f64, b: f64| (a - b).abs() / a.max(b);
@@ -342,8 +346,8 @@ impl PairSizing {
         Pair {
             outer,
             inner,
-            of_outer: need.of_coil(&two.outer, &outer, &of_outer, sizes),
-            of_inner: need.of_coil(&two.inner, &inner, &of_inner, sizes),
+            of_outer: need.of_coil(&two.outer, &outer, &of_outer, rounded),
+            of_inner: need.of_coil(&two.inner, &inner, &of_inner, rounded),
             together,
         }
     }

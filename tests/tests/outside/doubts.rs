@@ -1,10 +1,12 @@
 //! Every ± of a rate, a load and a frame: `data/doubts.json`.
 
 use super::{Coil, Drawn, assert_near, megapascals, mm, nest, newtons};
+use coilnest::drawing::{Drawing, Given};
 use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
-use coilnest::propagation::{self, Doubted, RateDoubt, Sample};
+use coilnest::propagation::{self, RateDoubt};
 use coilnest::quantity::unit::{newton, newton_per_millimeter};
 use serde::Deserialize;
+use std::fmt::Debug;
 
 /// Both sides carry doubts to first order, so they differ by rounding alone: the table has twelve digits.
 const TOLERANCE: f64 = 1e-9;
@@ -67,25 +69,30 @@ fn data() -> Data {
     serde_json::from_str(include_str!("../../data/doubts.json")).unwrap()
 }
 
-fn doubted<Q>([value, doubt]: [f64; 2], of: impl Fn(f64) -> Q) -> Doubted<Q> {
-    Doubted { value: of(value), doubt: of(doubt) }
+/// A standard uncertainty as the half-width of which it is.
+fn within<Q>([value, doubt]: [f64; 2], of: impl Fn(f64) -> Q) -> Given<Q>
+where
+    Q: Copy + Debug + PartialOrd,
+{
+    let by = doubt * 3f64.sqrt();
+    Given::between(of(value), Some(of(value - by)), Some(of(value + by))).unwrap()
 }
 
 #[test]
 fn rate_and_load_have_the_doubt_that_two_libraries_give() {
     let springs = data().springs;
     for spring in &springs {
-        let sample = Sample {
-            bar: doubted(spring.bar, mm),
-            across: spring.across.into(),
-            diameter: doubted(spring.diameter, mm),
-            total_turns: doubted(spring.total_turns, |turns| turns),
-            dead_turns: doubted(spring.dead_turns, |turns| turns),
-            shear_modulus: doubted(spring.shear_modulus, megapascals),
-            free: doubted(spring.free, mm),
+        let drawing = Drawing {
+            bar: Some(within(spring.bar, mm)),
+            diameter: Some((spring.across.into(), within(spring.diameter, mm))),
+            total_turns: Some(within(spring.total_turns, |turns| turns)),
+            dead_turns: Some(within(spring.dead_turns, |turns| turns)),
+            shear_modulus: Some(within(spring.shear_modulus, megapascals)),
+            free: Some(within(spring.free, mm)),
+            ..Drawing::default()
         };
-        let rate = propagation::rate(&sample).unwrap();
-        let load = propagation::load(&sample, mm(spring.height)).unwrap();
+        let rate = propagation::rate(&drawing).unwrap();
+        let load = propagation::load(&drawing, mm(spring.height)).unwrap();
         let [value, doubt] = spring.rate;
         assert_near(rate.value.get::<newton_per_millimeter>(), value, TOLERANCE, "rate");
         assert_near(

@@ -1,7 +1,7 @@
 //! What tolerances leave of a rate and a load, enclosed by ball arithmetic: `data/ranges.json`.
 
 use super::{Drawn, megapascals, mm};
-use coilnest::propagation::corners::{self, Between, Toleranced};
+use coilnest::drawing::{self, Given};
 use coilnest::quantity::unit::{newton, newton_per_millimeter};
 use serde::Deserialize;
 use std::fmt::Debug;
@@ -27,11 +27,13 @@ struct Drawing {
     load: [[f64; 2]; 2],
 }
 
+/// What it is meant to be makes no difference to the ends.
 fn between<Q: Copy + Debug + PartialOrd>(
     [least, most]: [f64; 2],
     of: impl Fn(f64) -> Q,
-) -> Between<Q> {
-    Between::new(of(least), of(most)).unwrap()
+) -> Given<Q> {
+    let middle = of(f64::midpoint(least, most));
+    Given::between(middle, Some(of(least)), Some(of(most))).unwrap()
 }
 
 /// The bounds are proven, so that only the twelve digits of the table stand between.
@@ -46,19 +48,19 @@ fn assert_within(found: f64, [least, most]: [f64; 2]) {
 fn the_ends_of_a_range_lie_between_proven_bounds() {
     let data: Data = serde_json::from_str(include_str!("../../data/ranges.json")).unwrap();
     for drawing in &data.drawings {
-        let toleranced = Toleranced {
-            bar: between(drawing.bar, mm),
-            across: drawing.across.into(),
-            diameter: between(drawing.diameter, mm),
-            total_turns: between(drawing.total_turns, |turns| turns),
-            dead_turns: between(drawing.dead_turns, |turns| turns),
-            shear_modulus: between(drawing.shear_modulus, megapascals),
-            free: between(drawing.free, mm),
+        let toleranced = drawing::Drawing {
+            bar: Some(between(drawing.bar, mm)),
+            diameter: Some((drawing.across.into(), between(drawing.diameter, mm))),
+            total_turns: Some(between(drawing.total_turns, |turns| turns)),
+            dead_turns: Some(between(drawing.dead_turns, |turns| turns)),
+            shear_modulus: Some(between(drawing.shear_modulus, megapascals)),
+            free: Some(between(drawing.free, mm)),
+            ..drawing::Drawing::default()
         };
-        let rate = corners::rate(&toleranced).unwrap();
+        let rate = toleranced.rate().unwrap();
         assert_within(rate.least().get::<newton_per_millimeter>(), drawing.rate[0]);
         assert_within(rate.most().get::<newton_per_millimeter>(), drawing.rate[1]);
-        let load = corners::load(&toleranced, mm(drawing.height)).unwrap();
+        let load = toleranced.load(mm(drawing.height)).unwrap();
         assert_within(load.least().get::<newton>(), drawing.load[0]);
         assert_within(load.most().get::<newton>(), drawing.load[1]);
     }

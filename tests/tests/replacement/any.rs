@@ -2,13 +2,13 @@
 //! yes.
 
 use super::springs::{gpa, mm, mpa, newtons};
+use coilnest::coil::Across;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::material::Against;
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::propagation::Across;
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
 use coilnest::replacement::Requirement as R;
 use coilnest::replacement::{

@@ -1,12 +1,12 @@
 //! Published nests, and sums by hand.
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
+use coilnest::coil::Across;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Diameters, Hand, stress};
 use coilnest::drawing::{Drawing, Figure, Given};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::propagation::Across;
 use coilnest::quantity::unit::{megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::replacement::{
     Around, Asked, Case, Judgement, Limits, Line, Missing, Offered, Overall, Requirement, Seated,
@@ -220,6 +220,66 @@ fn the_coil_that_stops_the_nest_may_change() -> Result<(), Box<dyn Error>> {
         assert_eq!(swap.stops, Ok(stops), "{bar} ± {half}");
     }
     Ok(())
+}
+
+/// What is waived does not count, and what contradicts itself is no true replacement, whatever else is met.
+#[test]
+fn a_waiver_and_a_contradiction_decide_the_whole() {
+    let spring =
+        Printed { bar: 10.0, mean: 80.0, turns: 8.0, free: 200.0 }.particulars(Hand::Right);
+    let spring = Drawing { allowable: Some(super::springs::allowable()), ..spring };
+    let mut case = Case::new(spring.clone(), spring.clone(), Asked::default());
+    assert_eq!(case.judge().unwrap().overall, Overall::True);
+    case.candidate.hand = Some(Hand::Left);
+    assert_eq!(case.judge().unwrap().overall, Overall::No);
+    case.waived = vec![(Requirement::Hand, "stands alone".to_owned())];
+    assert_eq!(case.judge().unwrap().overall, Overall::True);
+
+    let stated = Drawing { rate: Some(Given::exact(per_mm(1000.0))), ..spring };
+    let case = Case::new(stated.clone(), stated, Asked::default());
+    let judged = case.judge().unwrap();
+    assert!(judged.lines.iter().all(|line| line.verdict == Verdict::MetThroughout), "{judged:#?}");
+    assert_eq!(judged.overall, Overall::CannotTell);
+}
+
+/// The gap hangs on both coils: an inside of 100 ± 0.5 mm around an outside of 80 ± 0.3 mm leaves from 9.6 to
+/// 10.4 mm, less what the inner coil grows; and it is no surer than the neighbour's size.
+#[test]
+fn the_neighbour_has_tolerances_too() {
+    let sized = |across, size: f64, off: f64| Drawing {
+        bar: Some(Given::exact(mm(10.0))),
+        diameter: Some((across, Given::around(mm(size), mm(off), mm(off)).unwrap())),
+        total_turns: Some(Given::exact(8.0)),
+        dead_turns: Some(Given::exact(0.0)),
+        ends: Some(Ends::Open),
+        free: Some(Given::exact(mm(100.0))),
+        solid: Some(Given::exact(mm(90.0))),
+        ..Drawing::default()
+    };
+    let gap = |off: Option<f64>| {
+        let outer = sized(Across::Inside, 100.0, 0.5);
+        let mut inner = sized(Across::Outside, 80.0, off.unwrap_or_default());
+        if off.is_none() {
+            inner.diameter = Some((Across::Outside, Given::as_drawn(mm(80.0))));
+        }
+        let mut case = Case::new(outer.clone(), outer, Asked::default());
+        let seated = Seated { spring: inner, raise: mm(0.0) };
+        case.nest =
+            Some(Around { inner: vec![seated], load: Some(newtons(1.0)), ..Around::default() });
+        case.judge().unwrap().line(Requirement::InnerGap).cloned().unwrap()
+    };
+    let range = |line: &Line| match line.offered {
+        Some(Offered::Range(range)) => range.map(|gap| gap.si() * 1e3),
+        ref other => panic!("{other:?}"),
+    };
+    let line = gap(Some(0.3));
+    let found = range(&line);
+    let (down, up) = (found.nominal() - found.least(), found.most() - found.nominal());
+    assert!((down - 0.4).abs() < 1e-3 && (up - 0.4).abs() < 1e-3, "{found:?}");
+    assert_eq!(line.verdict, Verdict::MetThroughout);
+    assert!(
+        matches!(gap(None).verdict, Verdict::MetAsDrawn { untold } if untold[0].whose == Whose::Inner(0))
+    );
 }
 
 /// Four equal nests of one rate in N/mm, each 350 mm high when free, under 40 000 N in their middle.

@@ -2,11 +2,11 @@
 //! whole gets a better answer.
 
 use super::springs::{gpa, mm, mpa, newtons};
+use coilnest::coil::Across;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Given, LoadPoint};
 use coilnest::material::Against;
-use coilnest::propagation::Across;
 use coilnest::quantity::{Length, SpringRate};
 use coilnest::replacement::{Around, Asked, Case, Limits, Overall, Seated, Verdict};
 use oorandom::Rand64;

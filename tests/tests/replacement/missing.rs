@@ -2,12 +2,12 @@
 //! decide.
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, setting};
+use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::material::Against;
-use coilnest::propagation::Across;
 use coilnest::quantity::{Length, Pressure, SpringRate};
 use coilnest::replacement::{
     Around, Asked, Case, Decision, Limits, Line, Missing, Requirement, Verdict, Whose, Word,

@@ -2,9 +2,9 @@
 
 use super::less::{Dice, any_case};
 use super::springs::{HalfWidths, middle, mm, newtons, per_mm};
+use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::drawing::{Contradiction, Drawing, Given, LoadPoint};
-use coilnest::propagation::Across;
 use coilnest::replacement::{
     Asked, Case, Dimension, Item, Limits, Open, Order, Question, Wish, Wishes,
 };
@@ -27,7 +27,7 @@ fn offered_and_asked_stand_apart_and_the_original_only_asks() {
         load: Some(Limits::at_least(newtons(900.0))),
         ..Asked::default()
     };
-    let case = Case::new(spring.exact(), candidate, asked);
+    let mut case = Case::new(spring.exact(), candidate, asked);
     let order = case.order(&Wishes::of(Some(4), Vec::new()));
     let bar = order.bar.offered.unwrap();
     assert_eq!((bar.nominal, bar.limits.most), (Some(mm(8.0)), Some(mm(8.0) + mm(0.1))));
@@ -46,6 +46,12 @@ fn offered_and_asked_stand_apart_and_the_original_only_asks() {
     follows(load.load.open);
     assert_eq!(load.height, mm(125.0));
     assert_eq!(load.load.asked.unwrap().limits, Limits::at_least(newtons(900.0)));
+    // What is asked of the load at work is asked at no other height.
+    case.candidate.loads =
+        vec![LoadPoint { height: mm(140.0), load: Given::as_drawn(newtons(500.0)) }];
+    let [light, at_work] = &case.order(&nothing_said()).loads[..] else { panic!("two loads") };
+    assert_eq!((light.height, light.load.asked), (mm(140.0), None));
+    assert!(at_work.load.asked.is_some());
     assert_eq!(order.quantity, Item { offered: None, asked: Some(4), original: None, open: None });
     let nothing = Case::new(Drawing::default(), Drawing::default(), Asked::default());
     let open = nothing.order(&nothing_said()).questions();

@@ -1,11 +1,11 @@
 //! What cannot be asked together, and springs that are none.
 
 use super::springs::{HalfWidths, Spring, middle, mm, newtons, per_mm, setting};
+use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::drawing::Drawing;
 use coilnest::frame::{FrameError, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest, NestError};
-use coilnest::propagation::Across;
 use coilnest::quantity::Length;
 use coilnest::replacement::{Around, Asked, Case, Limits, ReplacementError, UnderFrame};
 

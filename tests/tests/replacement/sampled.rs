@@ -2,10 +2,10 @@
 //! put through the ordinary formulas.
 
 use super::springs::{FIGURES, HalfWidths, Setting, Spring, middle, mm, setting};
+use coilnest::coil::Across;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Range};
-use coilnest::propagation::Across;
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
 use coilnest::replacement::{
     Amount, Around, Asked, Case, Judgement, Limits, Offered, Requirement, Verdict, Wanted,

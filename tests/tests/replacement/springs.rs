@@ -1,5 +1,6 @@
 //! The springs of these tests, invented, and their figures by the ordinary formulas of a coil.
 
+use coilnest::coil::Across;
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
@@ -7,7 +8,6 @@ use coilnest::coil::{Diameters, Hand, growth, rate, set, solid, stress};
 use coilnest::drawing::{Allowable, Drawing, Given};
 use coilnest::material::{Against, poisson};
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::propagation::Across;
 use coilnest::quantity::unit::{gigapascal, megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::quantity::{Force, Length, Pressure, SpringRate};
 use coilnest::replacement::{Requirement, Seated};

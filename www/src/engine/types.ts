@@ -276,6 +276,12 @@ export interface CoilDrawing {
 	 */
 	turns?: string;
 	/**
+	 * Of a candidate, requirements that it alone need not meet, by their codes, each with the reason.
+	 */
+	waived?: {
+		[k: string]: string;
+	};
+	/**
 	 * Young's modulus, over the steel's.
 	 */
 	youngs_modulus?: string;
@@ -728,11 +734,13 @@ export interface Replace {
 	 */
 	seat?: string;
 	/**
-	 * `yes` where the candidates are one nest for the whole nest, each in its place.
+	 * `yes` where the candidates are one nest for the whole nest, each in its place, and so for every
+	 * nest of the same coils; `this-nest` where only the one that is named is replaced.
 	 */
 	together?: string;
 	/**
-	 * Requirements that need not be met, by their codes, each with the reason.
+	 * Requirements that no candidate need meet, by their codes, each with the reason. What one of
+	 * them alone need not meet stands in its own `waived`.
 	 */
 	waived?: {
 		[k: string]: string;
@@ -992,6 +1000,10 @@ export interface FrameSwapReport {
 	 */
 	before: Figure;
 	/**
+	 * Coils under it that were not found good, and why.
+	 */
+	not_good: string[];
+	/**
 	 * What it amounts to.
 	 */
 	sentence: string;
@@ -1004,6 +1016,10 @@ export interface LineReport {
 	 * What is asked.
 	 */
 	asked: string;
+	/**
+	 * Place of the candidate that it is asked of in the job's list; none where a nest is.
+	 */
+	candidate?: number;
 	/**
 	 * What it is about, in a word that stays: `rate`.
 	 */
@@ -1028,6 +1044,10 @@ export interface LineReport {
 	 * Why it need not be met, where it is waived.
 	 */
 	waived?: string;
+	/**
+	 * For whom it is waived: `this candidate alone`.
+	 */
+	waived_for?: string;
 	/**
 	 * Why, in a sentence.
 	 */
@@ -1058,6 +1078,10 @@ export interface NestSwapReport {
 	 */
 	nest: string;
 	/**
+	 * Its coils that were not found good, and why.
+	 */
+	not_good: string[];
+	/**
 	 * What it amounts to.
 	 */
 	sentence: string;
@@ -1075,7 +1099,7 @@ export interface NestSwapReport {
  */
 export interface SwappedCoil {
 	/**
-	 * Its name, with the original.
+	 * Its name, with the original; that of the candidate where no coil stood in its place.
 	 */
 	name: string;
 	/**
@@ -1085,11 +1109,11 @@ export interface SwappedCoil {
 	/**
 	 * The same with the candidate.
 	 */
-	share_after: Figure;
+	share_after?: Figure;
 	/**
 	 * Its share of the nest's load, with the original.
 	 */
-	share_before: Figure;
+	share_before?: Figure;
 	/**
 	 * The same with the candidate.
 	 */
@@ -1769,6 +1793,12 @@ export interface Working {
 	 * The formula in symbols.
 	 */
 	formula: string;
+	/**
+	 * Each letter of the formula with its number; empty where it has one for each term of a sum.
+	 */
+	letters?: {
+		[k: string]: string;
+	};
 	/**
 	 * The result with its unit.
 	 */
@@ -2771,6 +2801,10 @@ export interface ReplaceReport {
  */
 export interface TogetherReport {
 	/**
+	 * What they do to the frame.
+	 */
+	frame?: FrameSwapReport;
+	/**
 	 * Requirement by requirement, first of the nest, then coil by coil.
 	 */
 	lines: LineReport[];
@@ -2790,6 +2824,10 @@ export interface TogetherReport {
 	 * What it comes to, in a sentence.
 	 */
 	sentence: string;
+	/**
+	 * What they do to the nest.
+	 */
+	swap?: NestSwapReport;
 	/**
 	 * The coils that are there, the widest first.
 	 */

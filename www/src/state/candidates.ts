@@ -72,11 +72,30 @@ export function withCandidates(job: Job, drawings: readonly CoilDrawing[]): Job 
 	}));
 }
 
-/** The same, as one nest for the whole nest where no candidate was there before. */
-export function withNest(job: Job, drawings: readonly CoilDrawing[]): Job {
-	const after = withCandidates(job, drawings);
-	if ((job.replace?.candidates ?? []).length > 0) return after;
-	return withReplace(after, (replace) => ({ ...replace, together: 'yes' }));
+/** Whether the candidates are one nest. */
+export function isTogether(job: Job): boolean {
+	return !['', 'no'].includes(job.replace?.together?.trim() ?? '');
+}
+
+/** Judges the candidates each by itself, or as one nest: for every nest of the same coils, or for one alone. */
+export function withReach(job: Job, nest: string, together: string): Job {
+	return withReplace(job, (replace) => ({
+		...replace,
+		together,
+		...(together === '' ? {} : { seat: '' }),
+		...(together === 'this-nest' ? { nest } : {}),
+	}));
+}
+
+/**
+ * One drawing beside what is offered, or several as one nest. A nest and what is judged each by itself do not go
+ * together: the one takes the place of the other.
+ */
+export function withDrawings(job: Job, drawings: readonly CoilDrawing[]): Job {
+	if (drawings.length === 1 && !isTogether(job)) return withCandidates(job, drawings);
+	const alone = withReplace(job, (replace) => ({ ...replace, candidates: [] }));
+	const together = drawings.length === 1 ? '' : job.replace?.together === 'this-nest' ? 'this-nest' : 'yes';
+	return withReach(withCandidates(alone, drawings), job.replace?.nest ?? '', together);
 }
 
 /** What a maker could offer first: the original over again, without what was found on a press. */

@@ -2,6 +2,7 @@ import { MediaQuery } from 'svelte/reactivity';
 import { replacements } from '../engine/replace';
 import type {
 	CandidateReport,
+	CoilDrawing,
 	Job,
 	LineReport,
 	Met,
@@ -10,7 +11,7 @@ import type {
 	ReplaceReport,
 	SizingReport,
 } from '../engine/types';
-import { withOriginal } from './candidates';
+import { isTogether, withDrawings, withOriginal } from './candidates';
 import { job } from './job.svelte';
 import { isUnder, type Path } from './path';
 import { asWritten } from './shape';
@@ -33,8 +34,8 @@ export interface Judged {
 	title: string;
 	sentence: string;
 	lines: LineReport[];
-	nest?: CandidateReport['nest'];
-	frame?: CandidateReport['frame'];
+	nest?: CandidateReport['nest'] | undefined;
+	frame?: CandidateReport['frame'] | undefined;
 }
 
 /** So many candidates stand abreast where there is room. */
@@ -82,13 +83,33 @@ class ReplaceStore {
 		this.asItWas = false;
 	}
 
+	#told = $state.raw<{ job: Job; text: string }>();
+	/** What became of the candidates when drawings were taken, until the job changes again. */
+	readonly told: string = $derived(this.#told?.job === job.job ? this.#told.text : '');
+
+	/** Takes one drawing, or several as one nest, and looks at the first: its place in the list. */
+	take(drawings: readonly CoilDrawing[]): number {
+		const before = job.job.replace?.candidates?.length ?? 0;
+		const wasTogether = isTogether(job.job);
+		job.change((now) => withDrawings(now, drawings));
+		const first = (job.job.replace?.candidates?.length ?? 0) - drawings.length;
+		const gone = before > 0 && first === 0;
+		const are = drawings.length > 1 ? 'The pair is judged as one nest.' : 'The drawing is judged by itself.';
+		const went = wasTogether
+			? 'The nest that was offered before is taken out; Undo brings it back.'
+			: 'What was offered before is taken out; Undo brings it back.';
+		this.#told = { job: job.job, text: gone ? `${are} ${went}` : drawings.length > 1 ? are : '' };
+		this.look(first);
+		return first;
+	}
+
 	/** What is judged and shown beside each other, the candidate that is looked at among them; a nest stands alone. */
 	abreast(printing: boolean): Judged[] {
 		const { candidates, together } = this.all;
 		if (together) {
-			const { met, title, sentence, lines } = together;
+			const { met, title, sentence, lines, swap: nest, frame } = together;
 			const [instead, name] = [together.there.join(', '), together.offered.join(', ')];
-			return [{ index: 0, name, instead, ...(met && { met }), title, sentence, lines }];
+			return [{ index: 0, name, instead, ...(met && { met }), title, sentence, lines, nest, frame }];
 		}
 		const most = this.#wide.current || printing ? ABREAST : 1;
 		const from = Math.max(0, Math.min(this.looked, candidates.length - most));

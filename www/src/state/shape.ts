@@ -90,7 +90,7 @@ function nest(value: unknown): NestInput {
 function drawing(value: unknown): CoilDrawing {
 	return inShape(
 		value,
-		{ limits: kept, press_test: many(kept), loads: many(kept), tolerances: kept, duty: kept },
+		{ limits: kept, press_test: many(kept), loads: many(kept), tolerances: kept, duty: kept, waived: kept },
 		'id',
 	) as unknown as CoilDrawing;
 }

@@ -2,6 +2,7 @@
 
 use super::super::desk::Desk;
 use super::super::figures::{Pen, text};
+use super::super::formulas::{AT_REST, DIP, KEPT, LIFTS, TWIST};
 use super::super::frame;
 use super::super::problem::Path;
 use super::super::report::{DipReport, DippedWheel, Figure, Problem, StuckReport, Workings};
@@ -47,9 +48,9 @@ fn fill(
     };
     let track = Track::new(&laden.frame, laden.weight, wheels.bearings())
         .map_err(|error| refused(error.to_string()))?;
-    let with = pen.decimal(depth).to_string();
     report.not_good.clone_from(&laden.not_good);
-    report.dip = Some(desk.ledger.show(pen.fine(depth), "g, as asked", with, &statics::SOURCE));
+    report.dip =
+        Some(desk.ledger.work(pen.fine(depth), DIP, &[("g", &pen.decimal(depth))], &"as asked"));
     report.limit = Some(limit(desk));
     let side = Side { depth, name: asked.wheel };
     let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
@@ -95,14 +96,14 @@ fn one_of<'a>(
 
 fn limit(desk: &mut Desk<'_>) -> Figure {
     let figure = Pen::percent(TWIST_LIMIT.value, 0);
-    let with = figure.text.clone();
-    desk.ledger.show(figure, "ΔQ / Q0 ≤", with, &TWIST_LIMIT.source)
+    let most = figure.text.clone();
+    desk.ledger.work(figure, TWIST, &[("uq", &most)], &TWIST_LIMIT.source)
 }
 
 fn lifts(desk: &mut Desk<'_>, dip: Length) -> Figure {
     let figure = desk.pen.fine(dip);
     let with = "walked from bend to bend of the nests' load curves".to_owned();
-    desk.ledger.show(figure, "the least dip at which some Q = 0", with, &statics::SOURCE)
+    desk.ledger.show(figure, LIFTS, with, &statics::SOURCE)
 }
 
 #[derive(Clone, Copy)]
@@ -125,19 +126,18 @@ fn rows(
             if worst.is_none_or(|(_, most)| unloading > most) {
                 worst = Some((name, unloading));
             }
-            let with =
-                text!("{} / {}", pen.say::<Force>(wheel.load), pen.say::<Force>(wheel.at_rest));
+            let (load, at_rest) = (pen.say::<Force>(wheel.load), pen.say::<Force>(wheel.at_rest));
             let figure = Pen::percent(1.0 - unloading, 0);
-            desk.ledger.show(figure, "kept = Q / Q0 = 1 − ΔQ / Q0", with, &statics::SOURCE)
+            desk.ledger.work(figure, KEPT, &[("Q", &load), ("Q0", &at_rest)], &statics::SOURCE)
         });
-        let mut load = |force: Force, formula, on: &str| {
+        let mut load = |force: Force, on: &str| {
             let figure = pen.figure::<Force>(force);
-            desk.ledger.show(figure, formula, text!("{name}, {on}"), &statics::SOURCE)
+            desk.ledger.show(figure, AT_REST, text!("{name}, {on}"), &statics::SOURCE)
         };
         DippedWheel {
             name: name.to_owned(),
-            at_rest: load(wheel.at_rest, "Q0 = Σ part · F of the nests", "on level track"),
-            load: load(wheel.load, "Q = Σ part · F of the nests", "on the rough"),
+            at_rest: load(wheel.at_rest, "on level track"),
+            load: load(wheel.load, "on the rough"),
             kept,
             over: wheel.unloading.is_some_and(|unloading| unloading > TWIST_LIMIT.value),
         }

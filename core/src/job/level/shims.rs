@@ -2,12 +2,14 @@
 
 use super::super::desk::Desk;
 use super::super::figures::{Pen, text};
+use super::super::formulas::{AT_REST, BEYOND_BOUND, DOUBT};
 use super::super::frame::{self, Laden, Written};
 use super::super::problem::Path;
 use super::super::report::{
     Edit, Figure, FrameReport, Problem, ShimReport, ShimStep, SupportReport,
 };
 use crate::bounds;
+use crate::formula::Value;
 use crate::frame::shims::{
     Aim, Deviation, Evenness, Packing, Plan, Remainder, Remains, ShimError, Stack, Stock,
 };
@@ -93,8 +95,8 @@ fn report(
     let pen = desk.pen;
     let aim = written.aim;
     let doubt = match aim {
-        Aim::Loads => doubt_of(desk, &stands.supports, "of a share", |support| &support.share),
-        Aim::Corners => doubt_of(desk, &stands.supports, "of a height", |support| &support.height),
+        Aim::Loads => doubt_of(desk, &stands.supports, |support| &support.share),
+        Aim::Corners => doubt_of(desk, &stands.supports, |support| &support.height),
     };
     let told = doubt.as_ref().map_or(0.0, |doubt| doubt.si);
     let mut left = size(plan.before.evenness.of(aim));
@@ -108,7 +110,7 @@ fn report(
         ShimStep {
             nest: nest.to_owned(),
             text: to_do(pen, step.before, &step.stack),
-            gains: desk.ledger.show(gains, "ΔF = F after − F before", with, &SOURCE),
+            gains: desk.ledger.show(gains, AT_REST, with, &SOURCE),
             after: deviation(desk, step.evenness, aim),
             within_doubt: told > 0.0 && gained < told,
         }
@@ -118,9 +120,9 @@ fn report(
     let before = deviation(desk, plan.before.evenness, aim);
     let after = deviation(desk, plan.after.evenness, aim);
     let gap = (!plan.exact).then(|| {
-        let with = text!("{} − {}", after.text, shown(pen, plan.bound).text);
-        let formula = "what is left − what no plan can be below";
-        desk.ledger.show(shown(pen, plan.gap), formula, with, &SOURCE)
+        let (left, bound) = (after.text.clone(), shown(pen, plan.bound).text);
+        let values: [Value<'_>; 2] = [("rl", &left), ("rb", &bound)];
+        desk.ledger.work(shown(pen, plan.gap), BEYOND_BOUND, &values, &SOURCE)
     });
     let edits = plan.under.iter().zip(&written.supports);
     let edits = edits.filter(|(under, _)| under.change.value != 0.0).map(|(under, support)| Edit {
@@ -155,15 +157,14 @@ fn report(
 fn doubt_of(
     desk: &mut Desk<'_>,
     supports: &[SupportReport],
-    what: &str,
     of: impl Fn(&SupportReport) -> &Figure,
 ) -> Option<Figure> {
     let doubted = supports.iter().map(of).filter(|figure| figure.doubt_si.is_some());
     let most = doubted.reduce(|most, one| if one.doubt_si > most.doubt_si { one } else { most })?;
     let (si, text) = (most.doubt_si?, most.doubt_text.clone()?);
-    let figure = Figure { si, text, unit: most.unit, ..Figure::default() };
-    let with = text!("u {what} {}", most.text);
-    Some(desk.ledger.show(figure, "greatest u of all nests", with, &propagation::SOURCE))
+    let figure = Figure { si, text: text.clone(), unit: most.unit, ..Figure::default() };
+    let greatest = text.trim_start_matches("± ");
+    Some(desk.ledger.work(figure, DOUBT, &[("u", &greatest)], &propagation::SOURCE))
 }
 
 fn size(deviation: Deviation) -> f64 {
@@ -183,15 +184,11 @@ fn shown(pen: Pen, deviation: Deviation) -> Figure {
 fn deviation(desk: &mut Desk<'_>, evenness: Evenness, aim: Aim) -> Figure {
     let pen = desk.pen;
     let figure = shown(pen, evenness.of(aim));
-    let (formula, with) = match aim {
-        Aim::Loads => {
-            ("max |F / mean F − 1|", text!("{}", quantity::write_number(evenness.loads, 4)))
-        }
-        Aim::Corners => {
-            ("max |H − mean H|, H = z + a·x + b·y", pen.decimal(evenness.corners).to_string())
-        }
+    let with = match aim {
+        Aim::Loads => "the nest whose load is farthest from the mean",
+        Aim::Corners => "the nest at which the frame is farthest from its mean height",
     };
-    desk.ledger.show(figure, formula, with, &SOURCE)
+    desk.ledger.show(figure, AT_REST, with.to_owned(), &SOURCE)
 }
 
 /// `one 1/4 and two 1/16 in`.

@@ -5,7 +5,7 @@ use super::super::figures::{Pen, text};
 use super::super::frame::{self, Laden, Written, WrittenBeam};
 use super::super::report::{Problem, Wheel};
 use crate::frame::Settled;
-use crate::frame::beams::{Axle, Beam, BeamError, Bearing, SOURCE, Seat};
+use crate::frame::beams::{Axle, Beam, BeamError, Bearing, LOAD, SOURCE, Seat};
 use crate::quantity::{self, Force, Length};
 
 /// What stands on the track, by name.
@@ -55,11 +55,12 @@ impl Wheels {
         let wheels = self.standing.iter().map(|(name, bearing)| {
             let terms = bearing.parts().iter().map(|(support, part)| {
                 let load = loads.get(*support).copied().unwrap_or_default();
-                text!("{} · {}", quantity::write_number(*part, 4), pen.say::<Force>(load))
+                (quantity::write_number(*part, 4), pen.say::<Force>(load))
             });
-            let with = quantity::joined(terms, " + ");
+            let terms: Vec<_> = terms.collect();
+            let terms = terms.iter().map(|(part, load)| [("c", part as _), ("F", load as _)]);
             let figure = pen.figure::<Force>(bearing.load(&loads));
-            let load = desk.ledger.show(figure, "R = Σ part · F of the nests", with, &SOURCE);
+            let load = desk.ledger.sum(figure, LOAD, terms, &SOURCE);
             Wheel { name: name.clone(), load }
         });
         wheels.collect()

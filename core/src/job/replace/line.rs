@@ -1,6 +1,7 @@
 //! One requirement: what is asked and offered, the verdict, why, and how the figure came about.
 
-use super::words;
+use super::{waived, words};
+use crate::coil::Across;
 use crate::coil::ends::Ends;
 use crate::coil::{buckling, fatigue, growth, rate, set, solid, stress};
 use crate::drawing::{Drawing, Figure, Given, Range, SOURCE};
@@ -11,7 +12,6 @@ use crate::job::figures::{Pen, sentence, text};
 use crate::job::report::LineReport;
 use crate::material::Against;
 use crate::nest;
-use crate::propagation::Across;
 use crate::quantity::{self, Force, Length, Modulus, Stress};
 use crate::replacement::{
     Amount, Case, Line, Margin, Missing, Offered, Requirement, Verdict, Wanted,
@@ -19,7 +19,15 @@ use crate::replacement::{
 
 const UNKNOWN: &str = "not known";
 
-pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineReport {
+/// A line of a candidate by its place, or of a nest, and for whom it would be waived.
+pub(super) type Of = (Option<usize>, &'static str);
+
+pub(super) fn report(
+    desk: &mut Desk<'_>,
+    case: &Case,
+    line: &Line,
+    (candidate, waived_for): Of,
+) -> LineReport {
     let pen = desk.pen;
     let requirement = line.requirement;
     let (code, name) = words::requirement(requirement);
@@ -46,7 +54,20 @@ pub(super) fn report(desk: &mut Desk<'_>, case: &Case, line: &Line) -> LineRepor
         None => name.to_owned(),
     };
     let waived = line.waived.clone();
-    LineReport { code, name, asked, offered, met, title, why, waived, working }
+    let waived_for = waived.is_some().then_some(waived_for);
+    LineReport {
+        code,
+        name,
+        asked,
+        offered,
+        met,
+        title,
+        why,
+        candidate,
+        waived,
+        waived_for,
+        working,
+    }
 }
 
 /// A line of a whole nest, whose figure is put together from those of its coils.
@@ -59,11 +80,11 @@ pub(super) fn of_nest(
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
     let pen = desk.pen;
-    let report = report(desk, case, &bare);
+    let report = report(desk, case, &bare, (None, waived::FOR_NEST));
     let said = |amount| words::of(pen, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
-    let working = Some(desk.ledger.file(formula, with, offered.clone(), source));
+    let working = Some(desk.ledger.file_words(formula, with, offered.clone(), source));
     LineReport { offered, working, ..report }
 }
 
@@ -199,7 +220,7 @@ fn file(
     let with = if with.is_empty() { result.clone() } else { with };
     let wide = range.least().si() < range.most().si();
     let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
-    desk.ledger.file(formula, with, result, source)
+    desk.ledger.file_words(formula, with, result, source)
 }
 
 /// The formula of a requirement's figure, and who says so.

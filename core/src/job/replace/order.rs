@@ -4,6 +4,7 @@ use super::Ground;
 use super::quoted::Quoted;
 use super::spring::Spring;
 use super::words;
+use crate::coil::Across;
 use crate::coil::fatigue::Surface;
 use crate::coil::set;
 use crate::drawing::Allowable;
@@ -12,7 +13,6 @@ use crate::job::figures::{Pen, text};
 use crate::job::input::Job;
 use crate::job::report::{CandidateReport, Met, OrderItem, OrderReport, OrderVerdict};
 use crate::material::Presetting;
-use crate::propagation::Across;
 use crate::quantity::{self, Force, Length, Said, Stress};
 use crate::reading::{self, Step};
 use crate::replacement::{
@@ -65,7 +65,10 @@ impl Letter {
             waived: judged
                 .lines
                 .iter()
-                .filter_map(|line| Some(text!("{}: {}", line.name, line.waived.as_ref()?)))
+                .filter_map(|line| {
+                    let (whom, why) = line.waived_for.zip(line.waived.as_ref())?;
+                    Some(text!("{}, for {whom}: {why}", line.name))
+                })
                 .collect(),
             refused: match judged.met {
                 Some(Met::NotMet) => Some(NOT_MET),
@@ -490,13 +493,13 @@ fn borrowing(row: Row, of: Question, original: Option<String>) -> Row {
         Question::TotalTurns => text!("The original has {original} turns in all"),
         Question::ActiveTurns => text!("{original} of the original's turns deflect"),
         Question::Hand => text!("The original is wound to the {}", words::within(&original)),
-        Question::Ends => text!("The original's ends are: {}", words::within(&original)),
+        Question::Ends => text!("The original's ends are {}", words::within(&original)),
         Question::Steel => text!("The original is of this steel: {original}"),
         Question::Peening => text!("The original is {original}"),
         Question::SetRemoval => text!("The original's set is {original}"),
         _ => text!("The original's {} is {original}", words::within(&row.item.name)),
     };
-    let question = Some(text!("{has}: is that what is offered?"));
+    let question = Some(text!("{has}. Is that what is offered?"));
     Row { item: OrderItem { question, ..row.item }, ..row }
 }
 

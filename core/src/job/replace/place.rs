@@ -1,14 +1,14 @@
 //! Where the original stands: its nest, and the frame on that nest and others.
 
 use super::spring::Spring;
-use super::{Written, path};
+use super::{Reach, Written, path};
 use crate::bounds;
 use crate::drawing::Drawing;
-use crate::frame::FrameError;
+use crate::frame::{Frame, FrameError, Weight};
 use crate::job::assess::{Bench, Drafted};
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, text};
-use crate::job::frame::{self, Written as WrittenFrame};
+use crate::job::frame::{self, Laden, Written as WrittenFrame};
 use crate::job::input::Job;
 use crate::job::nest::{Reckoned, Seated as JobSeat};
 use crate::quantity::Length;
@@ -25,6 +25,8 @@ pub(super) struct Standing {
     pub(super) inner: Vec<crate::job::problem::Path>,
     /// Whether the readings of its coils make it stand otherwise than by the drawings.
     pub(super) read: bool,
+    /// Its coils that were not found good, and why.
+    pub(super) not_good: Vec<String>,
     /// Its height at work, where the job gives it.
     pub(super) height: Option<Length>,
 }
@@ -64,7 +66,7 @@ fn meant(written: &Written, nest: &Drafted<'_>, place: usize) -> bool {
 
 /// The seats that hold the original.
 fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item = usize> + 's {
-    let held = move |seat: &JobSeat| !original.id.is_empty() && seat.facts.id == original.id;
+    let held = move |seat: &JobSeat| !original.id.is_empty() && seat.coil.id == original.id;
     seats.iter().enumerate().filter_map(move |(place, seat)| held(seat).then_some(place))
 }
 
@@ -78,7 +80,7 @@ fn around(
     let own = places(&nest.seats, original).find(|place| meant(written, nest, *place));
     let mut seats: Vec<(usize, &JobSeat)> = nest.seats.iter().enumerate().collect();
     // The widest first, where all are known; else as they stand in the job.
-    let mean = |seat: &JobSeat| seat.facts.diameters.map(|coil| coil.mean().value);
+    let mean = |seat: &JobSeat| seat.coil.diameters().map(|coil| coil.mean().value);
     if seats.iter().all(|(_, seat)| mean(seat).is_some()) {
         seats.sort_by(|(_, one), (_, other)| {
             mean(other).unwrap_or_default().total_cmp(&mean(one).unwrap_or_default())
@@ -90,7 +92,8 @@ fn around(
         names: Vec::new(),
         outer: Vec::new(),
         inner: Vec::new(),
-        read: nest.seats.iter().any(|seat| seat.standing.free != seat.facts.free),
+        read: nest.seats.iter().any(|seat| seat.standing.free != seat.coil.free()),
+        not_good: nest.seats.iter().filter_map(JobSeat::not_good).collect(),
         height: None,
     };
     let mut past = false;
@@ -101,11 +104,11 @@ fn around(
             past = true;
             continue;
         }
-        let spring = springs.iter().find(|spring| spring.id == seat.facts.id);
+        let spring = springs.iter().find(|spring| spring.id == seat.coil.id);
         let nominal = spring.map_or_else(Drawing::default, |spring| spring.drawing.clone());
         let at = spring.map_or_else(|| nest.at.clone(), |spring| spring.at.clone());
         let seated = Seated { spring: nominal, raise: seat.raise };
-        found.names.push(Some(seat.facts.name.clone()));
+        found.names.push(Some(seat.coil.name.clone()));
         if past {
             found.around.inner.push(seated);
             found.inner.push(at);
@@ -122,9 +125,16 @@ fn around(
     found
 }
 
-/// The frame of a job, where it stands and has the original under it.
+/// The frame of a job, where it stands and has what is replaced under it.
 pub(super) struct Beneath {
-    pub(super) under: UnderFrame,
+    frame: Frame,
+    weight: Weight,
+    /// The seats of the original, by support and place.
+    coils: Vec<(usize, usize)>,
+    /// The nests that are replaced as a whole, by support.
+    nests: Vec<usize>,
+    /// Coils under it that were not found good, and why.
+    pub(super) not_good: Vec<String>,
     written: WrittenFrame,
 }
 
@@ -133,31 +143,61 @@ impl Beneath {
     pub(super) fn refused(&self, pen: Pen, error: &FrameError) -> String {
         self.written.refused(pen, error).message
     }
+
+    /// With the original in its seats.
+    pub(super) fn coils(&self) -> Option<UnderFrame> {
+        self.under(&self.coils)
+    }
+
+    /// With the nests that are replaced.
+    pub(super) fn nests(&self) -> Option<UnderFrame<usize>> {
+        self.under(&self.nests)
+    }
+
+    fn under<Replaced: Clone>(&self, replaced: &[Replaced]) -> Option<UnderFrame<Replaced>> {
+        (!replaced.is_empty()).then(|| UnderFrame {
+            supports: self.frame.supports().to_vec(),
+            warp: self.frame.warp(),
+            replaced: replaced.to_vec(),
+            weight: self.weight,
+        })
+    }
 }
 
-/// The frame with every coil of the original's drawing under it.
+/// The frame with the seats of the original's drawing, and the nests like the one it stands in, under it.
 pub(super) fn beneath(
     aside: &mut Desk<'_>,
     job: &Job,
     bench: &Bench<'_>,
     asked: &Written,
     original: &Spring,
+    standing: Option<&Standing>,
 ) -> Option<Beneath> {
     let reckoned: Vec<Option<Reckoned>> =
         bench.nests.iter().map(|nest| nest.reckoned(aside)).collect();
     let written = frame::read(aside, job, &bench.nest_names())?;
-    let laden = written.laden(aside, &bench.named(&reckoned))?;
-    laden.frame.settle(laden.weight).ok()?;
-    let mut replaced = Vec::new();
+    let Laden { frame, weight, not_good, .. } = written.laden(aside, &bench.named(&reckoned))?;
+    frame.settle(weight).ok()?;
+    let drafted = |id: &str| bench.nests.iter().find(|nest| nest.id == id);
+    let like = standing.and_then(|standing| drafted(&standing.nest));
+    let is_replaced = |nest: &Drafted<'_>| match (like, asked.together) {
+        (Some(like), Some(Reach::ThisNest)) => nest.id == like.id,
+        (Some(like), _) => coils_of(nest) == coils_of(like),
+        (None, _) => false,
+    };
+    let (mut coils, mut nests) = (Vec::new(), Vec::new());
     for (support, of) in written.supports.iter().enumerate() {
-        let Some(nest) = bench.nests.iter().find(|nest| nest.id == of.nest) else { continue };
+        let Some(nest) = drafted(&of.nest) else { continue };
         let swapped = places(&nest.seats, original).filter(|place| meant(asked, nest, *place));
-        replaced.extend(swapped.map(|place| (support, place)));
+        coils.extend(swapped.map(|place| (support, place)));
+        nests.extend(is_replaced(nest).then_some(support));
     }
-    if replaced.is_empty() {
-        return None;
-    }
-    let supports = laden.frame.supports().to_vec();
-    let under = UnderFrame { supports, warp: laden.frame.warp(), replaced, weight: laden.weight };
-    Some(Beneath { under, written })
+    Some(Beneath { frame, weight, coils, nests, not_good, written })
+}
+
+/// The drawings of a nest's coils, in an order that does not hang on that of its seats.
+fn coils_of<'n>(nest: &'n Drafted<'_>) -> Vec<&'n str> {
+    let mut ids: Vec<&str> = nest.seats.iter().map(|seat| seat.coil.id.as_str()).collect();
+    ids.sort_unstable();
+    ids
 }

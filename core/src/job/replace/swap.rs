@@ -1,18 +1,36 @@
 //! The nest and the frame before and after.
 
-use super::place::Standing;
+use super::place::{Beneath, Standing};
 use super::spring::Spring;
 use super::words;
 use crate::coil::stress;
+use crate::drawing::Range;
 use crate::frame;
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, text};
-use crate::job::report::{FrameSwapReport, NestSwapReport, SwappedCoil};
+use crate::job::problem::Path;
+use crate::job::report::{Figure, FrameSwapReport, NestSwapReport, SwappedCoil};
 use crate::nest;
-use crate::quantity::{self, Force, Stress};
+use crate::quantity::{self, Force, Length, Stress};
 use crate::replacement::{
-    Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap, Requirement,
+    Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap, Requirement, WholeSwap,
 };
+
+/// Of whom a note speaks, and where he stands.
+pub(super) struct Subject<'a> {
+    pub(super) name: &'a str,
+    pub(super) at: Path,
+}
+
+/// A coil's place in a nest, before and after.
+struct Place<'a> {
+    name: String,
+    replaced_by: Option<String>,
+    before: Option<&'a CoilStanding>,
+    after: Option<&'a CoilStanding>,
+    /// Its share afterwards, over the tolerances of all coils.
+    share: Option<Range<f64>>,
+}
 
 /// What becomes of the nest; a note where that cannot be told.
 pub(super) fn nest(
@@ -22,103 +40,199 @@ pub(super) fn nest(
     candidate: &Spring,
     swap: &NestSwap,
 ) -> Option<NestSwapReport> {
-    let (before, after) = match (&swap.before, &swap.after) {
-        (Ok(before), Ok(after)) => (before, after),
-        (Err(missing), _) | (_, Err(missing)) => {
-            unknown(desk, candidate, "the nest", missing);
-            return None;
-        }
-    };
-    let pen = desk.pen;
-    let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
-    let formula = "h where Σ R · (L0 + o − h) = F";
-    let mut height = |of: &NestStanding| {
-        let with = text!("F = {}", pen.say::<Force>(load));
-        desk.ledger.show(pen.height(of.height), formula, with, &nest::SOURCE)
-    };
-    let (height_before, height_after) = (height(before), height(after));
+    let subject = Subject { name: &candidate.name, at: candidate.at.clone() };
+    let (before, after) = both(desk, &subject, &swap.before, &swap.after)?;
     let own = standing.around.outer.len();
     let neighbour = |place: usize| standing.names.get(place).and_then(Option::as_ref).cloned();
-    let mut coils = Vec::new();
-    for (place, (was, is)) in before.coils.iter().zip(&after.coils).enumerate() {
-        let mut share = |of: &CoilStanding| {
-            let figure = Pen::percent(of.share, 0);
-            let with = text!("{} / {}", pen.say::<Force>(of.load), pen.say::<Force>(load));
-            desk.ledger.show(figure, "share = F of the coil / F", with, &"definition")
-        };
-        let (share_before, share_after) = (share(was), share(is));
-        let mut stressed = |of: &CoilStanding| {
-            let figure = pen.figure::<Stress>(of.stress?);
-            let with = text!("F = {}", pen.say::<Force>(of.load));
-            let formula = "τ = 8 · F · D / (π · d³)";
-            Some(desk.ledger.show(figure, formula, with, &stress::SOURCE))
-        };
-        let (stress_before, stress_after) = (stressed(was), stressed(is));
-        coils.push(SwappedCoil {
-            name: neighbour(place).unwrap_or_else(|| original.name.clone()),
-            replaced_by: (place == own).then(|| candidate.name.clone()),
-            share_before,
-            share_after,
-            stress_before,
-            stress_after,
-        });
-    }
-    let shares = coils.get(own).map_or_else(String::new, |coil| {
-        text!(
-            " It carries {} of that instead of {}.",
-            coil.share_after.text,
-            coil.share_before.text
-        )
+    let coils = before.coils.iter().zip(&after.coils).enumerate();
+    let places = coils.map(|(place, (was, is))| Place {
+        name: neighbour(place).unwrap_or_else(|| original.name.clone()),
+        replaced_by: (place == own).then(|| candidate.name.clone()),
+        before: Some(was),
+        after: Some(is),
+        share: swap.share.as_ref().ok().filter(|_| place == own).copied(),
     });
-    let said = |of| words::amount(pen, of);
-    let stands = match &swap.height {
-        Ok(range) => words::range(said, &range.map(Amount::Length)),
-        Err(_) => pen.decimal(after.height).to_string(),
-    };
-    let sentence = text!(
-        "By the drawings: under {} the nest stands at {stands} instead of {}.{shares}{}",
-        pen.say::<Force>(load),
-        pen.decimal(before.height),
-        read_elsewhere(standing)
-    );
-    let stopped_by =
+    let mut report = table(desk, standing, (before, after), swap.height.as_ref().ok(), places);
+    if let Some((was, is)) = report
+        .coils
+        .get(own)
+        .and_then(|coil| Some((coil.share_before.as_ref()?, coil.share_after.as_ref()?)))
+    {
+        let shares = text!(" It carries {} of that instead of {}.", is.text, was.text);
+        report.sentence.push_str(&shares);
+    }
+    report.sentence.push_str(read_elsewhere(standing));
+    report.stopped_by =
         swap.stopped_by.as_ref().ok().map(|place| {
             neighbour(*place).unwrap_or_else(|| text!("{}, the original", original.name))
         });
     let stops = swap.stops.iter().flatten().map(|place| {
         neighbour(*place).unwrap_or_else(|| text!("{}, the candidate", candidate.name))
     });
-    Some(NestSwapReport {
+    report.stops = stops.collect();
+    Some(report)
+}
+
+/// What becomes of a nest of which every coil is replaced.
+pub(super) fn whole(
+    desk: &mut Desk<'_>,
+    standing: &Standing,
+    subject: &Subject<'_>,
+    (there, offered): (&[String], &[String]),
+    swap: &WholeSwap,
+) -> Option<NestSwapReport> {
+    let (before, after) = both(desk, subject, &swap.before, &swap.after)?;
+    let share = |place| swap.shares.as_ref().ok()?.get(place).copied();
+    let is = |place, name: &String| Place {
+        name: name.clone(),
+        replaced_by: None,
+        before: None,
+        after: after.coils.get(place),
+        share: share(place),
+    };
+    let was = |place, name: &String| Place {
+        name: name.clone(),
+        replaced_by: None,
+        before: before.coils.get(place),
+        after: None,
+        share: None,
+    };
+    let old = there.iter().enumerate().map(|(place, name)| was(place, name));
+    let new = offered.iter().enumerate().map(|(place, name)| is(place, name));
+    let places: Vec<Place<'_>> = if there.len() == offered.len() {
+        let pairs = old.zip(new);
+        pairs
+            .map(|(old, new)| Place {
+                replaced_by: Some(new.name),
+                before: old.before,
+                name: old.name,
+                ..new
+            })
+            .collect()
+    } else {
+        old.chain(new).collect()
+    };
+    let mut report =
+        table(desk, standing, (before, after), swap.height.as_ref().ok(), places.into_iter());
+    let shares = report.coils.iter().filter_map(|coil| {
+        let name = coil.replaced_by.as_ref().unwrap_or(&coil.name);
+        Some(text!("{name} {}", coil.share_after.as_ref()?.text))
+    });
+    let shares = text!(" Their shares of that: {}.", quantity::joined(shares, ", "));
+    report.sentence.push_str(&shares);
+    report.sentence.push_str(read_elsewhere(standing));
+    report.stopped_by = swap.stopped_by.as_ref().ok().and_then(|place| there.get(*place)).cloned();
+    let stops = swap.stops.iter().flatten().filter_map(|place| offered.get(*place));
+    report.stops = stops.cloned().collect();
+    Some(report)
+}
+
+/// Before and after; a note where either cannot be told.
+fn both<'s>(
+    desk: &mut Desk<'_>,
+    subject: &Subject<'_>,
+    before: &'s Result<NestStanding, Vec<Missing>>,
+    after: &'s Result<NestStanding, Vec<Missing>>,
+) -> Option<(&'s NestStanding, &'s NestStanding)> {
+    match (before, after) {
+        (Ok(before), Ok(after)) => Some((before, after)),
+        (Err(missing), _) | (_, Err(missing)) => {
+            unknown(desk, subject, "the nest", missing);
+            None
+        }
+    }
+}
+
+/// Its heights and coils before and after; which of them stops it is not in it yet.
+fn table<'s>(
+    desk: &mut Desk<'_>,
+    standing: &Standing,
+    (before, after): (&NestStanding, &NestStanding),
+    height: Option<&Range<Length>>,
+    places: impl Iterator<Item = Place<'s>>,
+) -> NestSwapReport {
+    let pen = desk.pen;
+    let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
+    let formula = "h where Σ R · (L0 + o − h) = F";
+    let mut stands = |of: &NestStanding| {
+        let with = text!("F = {}", pen.say::<Force>(load));
+        desk.ledger.show(pen.height(of.height), formula, with, &nest::SOURCE)
+    };
+    let (height_before, height_after) = (stands(before), stands(after));
+    let coils = places.map(|place| coil(desk, load, place)).collect();
+    let said = |of| words::amount(pen, of);
+    let stands = match height {
+        Some(range) => words::range(said, &range.map(Amount::Length)),
+        None => pen.decimal(after.height).to_string(),
+    };
+    let sentence = text!(
+        "By the drawings: under {} the nest stands at {stands} instead of {}.",
+        pen.say::<Force>(load),
+        pen.decimal(before.height)
+    );
+    NestSwapReport {
         nest: standing.nest.clone(),
         sentence,
+        not_good: standing.not_good.clone(),
         height_before,
         height_after,
         coils,
-        stopped_by,
-        stops: stops.collect(),
-    })
+        stopped_by: None,
+        stops: Vec::new(),
+    }
 }
 
-/// What becomes of the frame.
+fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
+    let pen = desk.pen;
+    let mut share = |of: &CoilStanding, range: Option<&Range<f64>>| {
+        let mut figure = Pen::percent(of.share, 0);
+        if let Some(range) = range {
+            let said = |part| words::of(pen, Requirement::Deviation, part);
+            figure.text = words::range(said, &range.map(Amount::Number));
+        }
+        let with = text!("{} / {}", pen.say::<Force>(of.load), pen.say::<Force>(load));
+        desk.ledger.show(figure, "share = F of the coil / F", with, &"definition")
+    };
+    let share_before = place.before.map(|of| share(of, None));
+    let share_after = place.after.map(|of| share(of, place.share.as_ref()));
+    let mut stressed = |of: &CoilStanding| -> Option<Figure> {
+        let figure = pen.figure::<Stress>(of.stress?);
+        let with = text!("F = {}", pen.say::<Force>(of.load));
+        let formula = "τ = 8 · F · D / (π · d³)";
+        Some(desk.ledger.show(figure, formula, with, &stress::SOURCE))
+    };
+    SwappedCoil {
+        name: place.name,
+        replaced_by: place.replaced_by,
+        share_before,
+        share_after,
+        stress_before: place.before.and_then(&mut stressed),
+        stress_after: place.after.and_then(&mut stressed),
+    }
+}
+
+/// What becomes of the frame with it in these places.
 pub(super) fn frame(
     desk: &mut Desk<'_>,
-    candidate: &Spring,
+    subject: &Subject<'_>,
+    beneath: &Beneath,
+    places: &str,
     swap: &FrameSwap,
-    one_seat: bool,
 ) -> FrameSwapReport {
     let before_loads = loads(desk.pen, swap.before.supports.iter().map(|at| at.load));
     let formula = "max |F / mean F − 1|";
     let figure = Pen::percent(swap.deviation_before, 1);
     let before = desk.ledger.show(figure, formula, before_loads, &frame::SOURCE);
+    let not_good = beneath.not_good.clone();
     let settled = match &swap.after {
         Ok(settled) => settled,
         Err(missing) => {
-            unknown(desk, candidate, "the frame", missing);
+            unknown(desk, subject, "the frame", missing);
             let sentence = text!("The load furthest from the mean is {} off now.", before.text);
-            return FrameSwapReport { sentence, before, after: None };
+            return FrameSwapReport { sentence, not_good, before, after: None };
         }
     };
-    let off = settled.supports.iter().map(|at| (at.share - 1.0).abs()).fold(0.0, f64::max);
+    let off = FrameSwap::greatest_deviation(settled);
     let with = loads(desk.pen, settled.supports.iter().map(|at| at.load));
     let mut figure = Pen::percent(off, 1);
     if let Ok(range) = &swap.deviation_after {
@@ -126,14 +240,12 @@ pub(super) fn frame(
         figure.text = words::range(said, &range.map(Amount::Number));
     }
     let after = desk.ledger.show(figure, formula, with, &frame::SOURCE);
-    let places =
-        if one_seat { "in the one seat that is named" } else { "in every place of the original" };
     let sentence = text!(
-        "With it {places} the load furthest from the mean is {} off instead of {}. The candidate is taken by its drawing, the coils that stay by their readings where they were read.",
+        "{places} the load furthest from the mean is {} off instead of {}. What is offered is taken by its drawing, the coils that stay by their readings where they were read.",
         after.text,
         before.text
     );
-    FrameSwapReport { sentence, before, after: Some(after) }
+    FrameSwapReport { sentence, not_good, before, after: Some(after) }
 }
 
 /// Where the same nest has other loads, and why.
@@ -149,11 +261,11 @@ fn loads(pen: Pen, loads: impl Iterator<Item = Force>) -> String {
     quantity::joined(loads.map(|load| pen.say::<Force>(load)), "; ")
 }
 
-fn unknown(desk: &mut Desk<'_>, candidate: &Spring, what: &str, missing: &[Missing]) {
+fn unknown(desk: &mut Desk<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {
     let text = text!(
         "{}: what becomes of {what} cannot be told for want of {}.",
-        candidate.name,
+        subject.name,
         words::list(missing)
     );
-    desk.note(&candidate.at, "swap-unknown", text);
+    desk.note(&subject.at, "swap-unknown", text);
 }

@@ -1,9 +1,10 @@
 //! Several candidates as one nest for the whole nest.
 
 use super::order::Letter;
-use super::place::Standing;
+use super::place::{Beneath, Standing};
 use super::spring::Spring;
-use super::{Ground, contradicts, decides, line, path, refused, words};
+use super::swap::{self, Subject};
+use super::{Ground, Reach, contradicts, decides, line, path, refused, waived, words};
 use crate::drawing::Drawing;
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, sentence, text};
@@ -12,13 +13,17 @@ use crate::job::report::{CandidateReport, LineReport, Met, OrderReport, Together
 use crate::nest;
 use crate::quantity;
 use crate::replacement::{
-    Amount, Asked, Case, Line, NestCase, NestCoil, NestLine, Requirement, Seated, Whose,
+    Amount, Asked, Case, Line, NestCase, NestCoil, NestJudgement, NestLine, ReplacementError,
+    Requirement, Seated, Whose,
 };
 
 /// A nest and the candidates that are to replace all of it.
 pub(super) struct WholeNest<'g> {
     case: NestCase,
-    name: &'g str,
+    standing: &'g Standing,
+    beneath: Option<&'g Beneath>,
+    /// Whether that nest alone is replaced, or every nest of the same coils.
+    this_nest: bool,
     there: Vec<String>,
     /// The candidates, the widest first, each with its place in the job's list.
     offered: Vec<&'g (usize, Spring)>,
@@ -29,7 +34,7 @@ pub(super) struct WholeNest<'g> {
 
 /// The nest for the nest, where that is asked and there is one.
 pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<WholeNest<'g>> {
-    if !ground.written.together || ground.written.candidates.is_empty() {
+    if ground.written.together.is_none() || ground.written.candidates.is_empty() {
         return None;
     }
     let Some(standing) = &ground.standing else {
@@ -61,18 +66,23 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
             raise: there.get(place).filter(|_| like).map(|of| of.raise).unwrap_or_default(),
         },
         cycle: spring.loads,
+        waived: spring.waived.clone(),
     };
     let case = NestCase {
         offered: offered.iter().enumerate().map(coil).collect(),
         there,
         asked: ground.asked.clone(),
+        load: standing.around.load,
+        frame: ground.beneath.as_ref().and_then(Beneath::nests),
         waived: ground.written.waived.clone(),
     };
     let named = |name: &Option<String>| name.clone().unwrap_or(ground.original.name.clone());
     let at = core::iter::once(&ground.original.at);
     Some(WholeNest {
         case,
-        name: &standing.nest,
+        standing,
+        beneath: ground.beneath.as_ref(),
+        this_nest: ground.written.together == Some(Reach::ThisNest),
         there: standing.names.iter().map(named).collect(),
         offered,
         there_at: standing.outer.iter().chain(at).chain(&standing.inner).cloned().collect(),
@@ -112,7 +122,13 @@ impl WholeNest<'_> {
             let of_nest = CandidateReport {
                 met: judged.met,
                 title: judged.title,
-                sentence: judged.sentence.clone(),
+                sentence: text!(
+                    "{} as one nest for {} in {}: {}",
+                    judged.offered.join(", "),
+                    judged.there.join(", "),
+                    judged.nest,
+                    words::within(&judged.sentence)
+                ),
                 lines: judged.lines.clone(),
                 ..alone.clone()
             };
@@ -129,16 +145,28 @@ impl WholeNest<'_> {
 
     pub(super) fn report(&self, desk: &mut Desk<'_>) -> TogetherReport {
         let mut report = TogetherReport {
-            nest: self.name.to_owned(),
+            nest: self.standing.nest.clone(),
             there: self.there.clone(),
             offered: self.offered.iter().map(|(_, spring)| spring.name.clone()).collect(),
             met: None,
             title: words::overall(Met::CannotTell),
             sentence: String::new(),
             lines: Vec::new(),
+            swap: None,
+            frame: None,
         };
-        match self.case.judge() {
+        let found = match (self.case.judge(), self.beneath) {
+            (Err(ReplacementError::Frame(error)), Some(beneath)) => {
+                let why = beneath.refused(desk.pen, &error);
+                let text = text!("{}: {why}.", report.offered.join(", "));
+                desk.note(&path().field("together"), "swap-unknown", text);
+                NestCase { frame: None, ..self.case.clone() }.judge()
+            }
+            (found, _) => found,
+        };
+        match found {
             Ok(judged) => {
+                self.swapped(desk, &judged, &mut report);
                 let met = words::whole(judged.overall);
                 report.met = Some(met);
                 report.title = words::overall(met);
@@ -171,6 +199,22 @@ impl WholeNest<'_> {
         report
     }
 
+    /// What becomes of the nest, and of the frame on it.
+    fn swapped(&self, desk: &mut Desk<'_>, judged: &NestJudgement, report: &mut TogetherReport) {
+        let name = report.offered.join(", ");
+        let subject = Subject { name: &name, at: path().field("together") };
+        let names = (self.there.as_slice(), report.offered.as_slice());
+        report.swap = swap::whole(desk, self.standing, &subject, names, &judged.swap);
+        if let Some((beneath, frame)) = self.beneath.zip(judged.frame.as_ref()) {
+            let places = if self.this_nest {
+                text!("With them in {} alone", self.standing.nest)
+            } else {
+                text!("With them in every nest of the same coils as {}", self.standing.nest)
+            };
+            report.frame = Some(swap::frame(desk, &subject, beneath, &places, frame));
+        }
+    }
+
     fn at(&self, whose: Whose) -> Option<Path> {
         match whose {
             Whose::There(place) => self.there_at.get(place).cloned(),
@@ -194,13 +238,18 @@ impl WholeNest<'_> {
         let requirement = of.line.requirement;
         let (whose, report) = match of.place {
             Some(place) => {
-                let name = self.offered.get(place).map_or("", |(_, spring)| &spring.name);
-                (name, line::report(desk, &self.case.case(place), &of.line))
+                let (index, name, own) = match self.offered.get(place) {
+                    Some((index, spring)) => (Some(*index), spring.name.as_str(), &*spring.waived),
+                    None => (None, "", &[][..]),
+                };
+                let waived_for = waived::waived_for(requirement, own, waived::FOR_NEST);
+                (name, line::report(desk, &self.case.case(place), &of.line, (index, waived_for)))
             }
             None if matches!(requirement, Requirement::Pocket | Requirement::Post) => {
                 let widest = requirement == Requirement::Pocket;
                 let place = if widest { 0 } else { self.offered.len().saturating_sub(1) };
-                ("the nest", line::report(desk, &self.case.case(place), &of.line))
+                let of_nest = (None, waived::FOR_NEST);
+                ("the nest", line::report(desk, &self.case.case(place), &of.line, of_nest))
             }
             None => {
                 let asked = Asked { ..self.case.asked.clone() };
@@ -219,25 +268,39 @@ impl WholeNest<'_> {
 
     /// The formula of a figure of the nest, and what each coil puts in.
     fn put_in(&self, pen: Pen, requirement: Requirement) -> (&'static str, String) {
-        let working = self.case.asked.working.unwrap_or_default();
+        let height = match requirement {
+            Requirement::LoadAt(at) => self.case.stated_heights().get(usize::from(at)).copied(),
+            _ => self.case.asked.working,
+        };
+        let height = height.unwrap_or_default();
         let formula = match requirement {
-            Requirement::Load => "F = Σ k · (L0 + o − h)",
+            Requirement::Load | Requirement::LoadAt(_) => "F = Σ k · (L0 + o − h)",
             Requirement::Rate => "k = Σ k of those that carry",
             Requirement::FreeHeight => "h = max(L0 + o)",
             Requirement::Reserve => "h − max(Lc + o)",
+            Requirement::NestHeight => "h where Σ R · (L0 + o − h) = F",
+            Requirement::Deviation => "max |F / mean F − 1|",
             _ => "hs = max(Lc + o)",
         };
         let one = |coil: &NestCoil| {
             let (spring, raise) = (&coil.seated.spring, coil.seated.raise);
             let raised = |of| Amount::Length(of + raise);
             let range = match requirement {
-                Requirement::Load => spring.load(working - raise).ok()?.map(Amount::Load),
-                Requirement::Rate => spring.rate().ok()?.map(Amount::Rate),
+                Requirement::Load | Requirement::LoadAt(_) => {
+                    spring.load(height - raise).ok()?.map(Amount::Load)
+                }
+                Requirement::Rate | Requirement::NestHeight | Requirement::Deviation => {
+                    spring.rate().ok()?.map(Amount::Rate)
+                }
                 Requirement::FreeHeight => spring.free().ok()?.map(raised),
                 _ => spring.solid().ok()?.map(raised),
             };
             Some(words::range(|amount| words::amount(pen, amount), &range))
         };
-        (formula, quantity::joined(self.case.offered.iter().filter_map(one), "; "))
+        let with = quantity::joined(self.case.offered.iter().filter_map(one), "; ");
+        match requirement {
+            Requirement::LoadAt(_) => (formula, text!("h = {}: {with}", pen.decimal(height))),
+            _ => (formula, with),
+        }
     }
 }

@@ -91,6 +91,12 @@ record! {
         sentence: String,
         /// Requirement by requirement, first of the nest, then coil by coil.
         lines: Vec<LineReport>,
+        /// What they do to the nest.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        swap: Option<NestSwapReport>,
+        /// What they do to the frame.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        frame: Option<FrameSwapReport>,
     }
 }
 
@@ -111,9 +117,15 @@ record! {
         title: &'static str,
         /// Why, in a sentence.
         why: String,
+        /// Place of the candidate that it is asked of in the job's list; none where a nest is.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        candidate: Option<usize>,
         /// Why it need not be met, where it is waived.
         #[serde(skip_serializing_if = "Option::is_none")]
         waived: Option<String>,
+        /// For whom it is waived: `this candidate alone`.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        waived_for: Option<&'static str>,
         /// Key of its working.
         #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<String>,
@@ -127,6 +139,8 @@ record! {
         nest: String,
         /// What it amounts to.
         sentence: String,
+        /// Its coils that were not found good, and why.
+        not_good: Vec<String>,
         /// Height under its load, with the original.
         height_before: Figure,
         /// The same with the candidate.
@@ -144,15 +158,17 @@ record! {
 record! {
     /// A coil of a nest before and after.
     SwappedCoil {
-        /// Its name, with the original.
+        /// Its name, with the original; that of the candidate where no coil stood in its place.
         name: String,
         /// Name of the candidate, where it takes the place of this coil.
         #[serde(skip_serializing_if = "Option::is_none")]
         replaced_by: Option<String>,
         /// Its share of the nest's load, with the original.
-        share_before: Figure,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        share_before: Option<Figure>,
         /// The same with the candidate.
-        share_after: Figure,
+        #[serde(skip_serializing_if = "Option::is_none")]
+        share_after: Option<Figure>,
         /// Its stress, with the original.
         #[serde(skip_serializing_if = "Option::is_none")]
         stress_before: Option<Figure>,
@@ -167,6 +183,8 @@ record! {
     FrameSwapReport {
         /// What it amounts to.
         sentence: String,
+        /// Coils under it that were not found good, and why.
+        not_good: Vec<String>,
         /// The greatest part of the mean by which a load differs from it, with the original.
         before: Figure,
         /// The same with the candidate.

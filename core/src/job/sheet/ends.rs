@@ -2,19 +2,19 @@
 
 use super::trust;
 use crate::coil::plates::{self, Band, Stage};
-use crate::coil::{ends::DeadTurnsDoubt, ends::Ends, ends::Turns, rate};
+use crate::coil::{ends::Ends, ends::Turns, rate};
+use crate::drawing::{Figure as Asked, Given};
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Drawn;
 use crate::job::figures::text;
+use crate::job::formulas;
 use crate::job::report::{EndsReport, EndsStage, Figure};
-use crate::job::service::Service;
 use crate::quantity::{self, Modulus, SpringRate};
 
 /// None for ends that were not computed, and where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<EndsReport> {
-    let facts = &drawn.facts;
-    let (coil, turns, ends) = (facts.diameters?, facts.turns?, facts.ends?);
-    let moduli = drawn.moduli.as_ref()?;
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<EndsReport> {
+    let (coil, turns, ends) = (drawn.diameters()?, drawn.turns()?, drawn.drawing.ends?);
+    let (shear, taken) = (drawn.shear()?, drawn.drawing.dead()?);
     let pen = desk.pen;
     let mut stages = Vec::new();
     let mut bands = Vec::new();
@@ -22,20 +22,18 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
         let band = plates::dead_turns(ends, stage)?;
         let mut at = |dead: f64| -> Option<Figure> {
             let turns = Turns::new(turns.total(), dead).ok()?;
-            let with = text!(
-                "{} · ({})⁴ / (8 · ({})³ · ({} − {}))",
-                pen.say::<Modulus>(moduli.shear),
-                pen.decimal(coil.bar()),
-                pen.decimal(coil.mean()),
-                count(turns.total()),
-                count(dead)
-            );
-            let figure = pen.figure::<SpringRate>(rate::rate(moduli.shear, coil, turns));
+            let figure = pen.figure::<SpringRate>(rate::rate(shear, coil, turns));
             let source = text!("{}; dead turns: {}", rate::SOURCE, plates::SOURCE);
-            Some(desk.ledger.show(
+            Some(desk.ledger.work(
                 figure,
-                "k = G · d⁴ / (8 · D³ · (nt − dead turns))",
-                with,
+                rate::FORMULA_OF_ALL_TURNS,
+                &[
+                    ("G", &pen.say::<Modulus>(shear)),
+                    ("d", &pen.decimal(coil.bar())),
+                    ("D", &pen.decimal(coil.mean())),
+                    ("nt", &count(turns.total())),
+                    ("nd", &count(dead)),
+                ],
                 &source,
             ))
         };
@@ -43,8 +41,8 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Optio
         stages.push(EndsStage { name: name(stage), dead: dead(desk, band, stage), least, most });
         bands.push((stage, band));
     }
-    let mut said = sentence(turns, ends, drawn.dead_turns, &bands);
-    if trust::ends_outweigh(drawn, service) {
+    let mut said = sentence(taken, ends, &bands);
+    if trust::ends_outweigh(drawn) {
         let more = text!(
             " With {} turns at work this outweighs everything else that is not known of the rate.",
             count(turns.active())
@@ -75,35 +73,30 @@ const fn name(stage: Stage) -> &'static str {
 fn dead(desk: &mut Desk<'_>, band: Band, stage: Stage) -> Figure {
     let middle = f64::midpoint(band.least, band.most);
     let figure = Figure { text: span(band), ..desk.pen.figure::<quantity::Turns>(middle) };
-    let formula = "dead turns = nt − G · d⁴ / (8 · D³ · k)";
-    let with = match stage {
-        Stage::Light => "k by the first tenth of the travel of whole springs",
-        Stage::AtWork => "k from 30 to 70 % of the travel of whole springs",
-        Stage::NearSolid => "k from 70 to 90 % of the travel of whole springs",
+    let over = match stage {
+        Stage::Light => "the first tenth of the travel",
+        Stage::AtWork => "30 to 70 % of the travel",
+        Stage::NearSolid => "70 to 90 % of the travel",
     };
-    desk.ledger.show(figure, formula, with.to_owned(), &plates::SOURCE)
+    let source = text!("{}, the middle of what they give over {over}", plates::SOURCE);
+    let middle = count(middle);
+    desk.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], &source)
 }
 
-fn sentence(
-    turns: Turns,
-    ends: Ends,
-    doubt: Option<DeadTurnsDoubt>,
-    bands: &[(Stage, Band)],
-) -> String {
-    let half_width = doubt.map_or(0.0, DeadTurnsDoubt::half_width);
-    let (low, high) = (turns.dead() - half_width, turns.dead() + half_width);
+fn sentence(dead: Given<f64>, ends: Ends, bands: &[(Stage, Band)]) -> String {
+    let within = dead.range(Asked::DeadTurns);
     let outside: Vec<&str> = bands
         .iter()
-        .filter(|(_, band)| band.least < low || band.most > high)
+        .filter(|(_, band)| band.least < within.least() || band.most > within.most())
         .map(|(stage, _)| match stage {
             Stage::Light => "when light",
             Stage::AtWork => "at work",
             Stage::NearSolid => "near solid",
         })
         .collect();
-    let taken = match doubt {
-        Some(_) => text!("The {} ± {} taken here", count(turns.dead()), count(half_width)),
-        None => text!("The {} that the given active turns leave", count(turns.dead())),
+    let taken = match dead.half_width() {
+        0.0 => text!("The {}, taken as exact here,", count(dead.nominal())),
+        by => text!("The {} ± {} taken here", count(dead.nominal()), count(by)),
     };
     let mut said = "Between plates the dead turns grow with the load: the end turns lie down on their neighbours, and the coil gets stiffer.".to_owned();
     said.push_str(&if outside.is_empty() {

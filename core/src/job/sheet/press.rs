@@ -1,10 +1,11 @@
 //! What a press showed of the coil, beside its drawing.
 
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, as_given};
+use crate::job::drawing::as_given;
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{self, letter};
 use crate::job::report::{Press, PressRow};
-use crate::job::service::Service;
 use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, Turns};
@@ -12,11 +13,10 @@ use crate::quantity::{self, Force, Length, SpringRate, Turns};
 /// None without a reading.
 pub(super) fn of(
     desk: &mut Desk<'_>,
-    drawn: &Drawn,
-    service: &Service,
+    drawn: &Coil,
     tape: Option<Doubted<Length>>,
 ) -> Option<Press> {
-    let (loading, unloading) = (service.loading.clone(), service.unloading.clone());
+    let (loading, unloading) = drawn.pressed.clone();
     if loading.is_empty() && unloading.is_empty() {
         return None;
     }
@@ -37,10 +37,15 @@ pub(super) fn of(
     }
     if let Some(hysteresis) = test.hysteresis() {
         let pen = desk.pen;
-        let with = text!("the mean of {} readings", hysteresis.gaps.len());
-        let formula = "height at one load, going down less coming back";
-        let figure = pen.fine(hysteresis.mean);
-        report.hysteresis = Some(desk.ledger.show(figure, formula, with, &"definition"));
+        let gaps: Vec<_> = hysteresis.gaps.iter().map(|gap| pen.decimal(gap.lower)).collect();
+        let put = formulas::HYSTERESIS
+            .put_sum(&[("N", &gaps.len())], gaps.iter().map(|gap| [("Δh", gap as _)]));
+        report.hysteresis = Some(desk.ledger.put(
+            pen.fine(hysteresis.mean),
+            formulas::HYSTERESIS,
+            put,
+            &"definition",
+        ));
     }
     with_drawing(desk, &mut report, &fit, drawn);
     if let Some(tape) = tape {
@@ -55,15 +60,16 @@ fn line(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
     let source = &load_test::SOURCE;
     let doubt = fit.rate_doubt.map_or(0.0, |doubt| doubt.value);
     let figure = pen.doubted::<SpringRate>(fit.rate, doubt);
-    report.rate =
-        Some(desk.ledger.show(figure, "R = slope by least squares", with.clone(), source));
+    report.rate = Some(desk.ledger.show(figure, formulas::BEST_LINE, with.clone(), source));
     let figure = pen.height(fit.free).give_or_take(pen, fit.free_doubt.unwrap_or_default());
-    let formula = "L0 where the line has no load";
-    report.free = Some(desk.ledger.show(figure, formula, with.clone(), source));
+    report.free = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     if let Some(scatter) = fit.scatter {
+        let off: Vec<_> =
+            fit.residuals.iter().map(|residual| pen.say::<Force>(residual.off)).collect();
+        let put = formulas::SCATTER
+            .put_sum(&[("N", &fit.residuals.len())], off.iter().map(|off| [("ΔF", off as _)]));
         let figure = pen.figure::<Force>(scatter);
-        let formula = "s = √(Σ off² / (m − 2))";
-        report.scatter = Some(desk.ledger.show(figure, formula, with, source));
+        report.scatter = Some(desk.ledger.put(figure, formulas::SCATTER, put, source));
     }
 }
 
@@ -72,29 +78,40 @@ fn rows(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit) {
     for residual in &fit.residuals {
         let height = pen.height(residual.reading.height);
         let load = pen.figure::<Force>(residual.reading.load);
-        let height = as_given(desk, height, "L", "the reading");
-        let load = as_given(desk, load, "F", "the reading");
-        let off = pen.figure::<Force>(residual.off);
-        let with = text!("{} − the line's load there", load.text);
-        let off = desk.ledger.show(off, "F − F(L)", with, &load_test::SOURCE);
+        let off = desk.ledger.work(
+            pen.figure::<Force>(residual.off),
+            formulas::OFF_LINE,
+            &[
+                ("F", &pen.say::<Force>(residual.reading.load)),
+                ("k", &pen.say::<SpringRate>(fit.rate)),
+                ("L0", &pen.decimal(fit.free)),
+                ("L", &pen.decimal(residual.reading.height)),
+            ],
+            &load_test::SOURCE,
+        );
+        let height = as_given::<Length>(desk, height, letter!("L"), "the reading");
+        let load = as_given::<Force>(desk, load, letter!("F"), "the reading");
         report.rows.push(PressRow { height, load, off });
     }
 }
 
-fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
-    let (Some(coil), Some(moduli)) = (drawn.facts.diameters, drawn.moduli.as_ref()) else { return };
+fn implied_turns(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Coil) {
+    let (Some(coil), Some(shear)) = (drawn.diameters(), drawn.shear()) else { return };
     let pen = desk.pen;
-    let with = text!(
-        "G = {}, d = {}, D = {}, R = {}",
-        pen.say::<quantity::Modulus>(moduli.shear),
-        pen.decimal(coil.bar()),
-        pen.decimal(coil.mean()),
-        pen.say::<SpringRate>(fit.rate)
+    let figure = pen.figure::<Turns>(fit.active_turns(coil, shear));
+    let source = text!("{}; {}", crate::coil::rate::SOURCE, drawn.modulus.0);
+    let figure = desk.ledger.work(
+        figure,
+        load_test::ACTIVE_TURNS,
+        &[
+            ("G", &pen.say::<quantity::Modulus>(shear)),
+            ("d", &pen.decimal(coil.bar())),
+            ("D", &pen.decimal(coil.mean())),
+            ("k", &pen.say::<SpringRate>(fit.rate)),
+        ],
+        &source,
     );
-    let figure = pen.figure::<Turns>(fit.active_turns(coil, moduli.shear));
-    let source = text!("{}; {}", crate::coil::rate::SOURCE, moduli.source);
-    let figure = desk.ledger.show(figure, "n = G · d⁴ / (8 · D³ · R)", with, &source);
-    report.active_turns = Some(desk.ledger.cite(figure, moduli.row));
+    report.active_turns = Some(desk.ledger.cite(figure, drawn.modulus.1));
 }
 
 fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
@@ -102,19 +119,19 @@ fn closes(desk: &mut Desk<'_>, report: &mut Press, closing: Closing) {
     let source = &load_test::CLOSING_SOURCE;
     let figure = pen.height(closing.height).give_or_take(pen, closing.height_doubt);
     let with = text!("two lines that cross, by chance in {}", Pen::percent(closing.chance, 2).text);
-    report.closing = Some(desk.ledger.show(figure, "L where two lines meet", with, source));
+    report.closing = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     let figure = pen.figure::<SpringRate>(closing.rate);
     let with = "the readings below".to_owned();
-    report.closed_rate = Some(desk.ledger.show(figure, "slope of the lower line", with, source));
+    report.closed_rate = Some(desk.ledger.show(figure, formulas::BEST_LINE, with, source));
     report.sentences.push(text!(
         "Turns begin to close at {}: below it the coil is stiffer.",
         pen.height(closing.height).text
     ));
 }
 
-fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Drawn) {
+fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Coil) {
     let pen = desk.pen;
-    if let Some(rate) = drawn.facts.rate {
+    if let Some(rate) = drawn.rate {
         let expected = Doubted { value: rate.value, doubt: rate.doubt() };
         let difference = fit.rate_against(expected);
         let share = (difference.by / rate.value).value;
@@ -125,7 +142,7 @@ fn with_drawing(desk: &mut Desk<'_>, report: &mut Press, fit: &Fit, drawn: &Draw
             Pen::percent(share.abs(), 1).text
         ));
     }
-    if let Some(free) = drawn.facts.free {
+    if let Some(free) = drawn.free() {
         let by = fit.free_against(Doubted::exact(free)).by;
         report.sentences.push(match off(pen, by) {
             Some(off) => text!("The line comes to a free height {off} the book's."),

@@ -1,112 +1,125 @@
 //! Sizes, pitch, growth, bar and mass.
 
+use crate::coil::Across;
 use crate::coil::ends::Ends;
-use crate::coil::{Coiling, Diameters, bar, gaps, growth, solid};
+use crate::coil::{Diameters, bar, gaps, growth, solid};
+use crate::formula::Value;
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::{Drawn, Facts, GEOMETRY, as_given, show_stop};
+use crate::job::drawing::{GEOMETRY, as_given, show_stop};
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{self, letter};
 use crate::job::report::Sheet;
-use crate::job::service::Service;
-use crate::propagation::Across;
 use crate::quantity::{self, Length, Mass};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, service: &Service) {
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil) {
     let pen = desk.pen;
-    let facts = &drawn.facts;
-    if let Some(free) = facts.free {
-        sheet.free = Some(as_given(desk, pen.height(free), "L0", "the book's free height"));
+    if let Some(free) = drawn.free() {
+        sheet.free = Some(as_given::<Length>(
+            desk,
+            pen.height(free),
+            letter!("L0"),
+            "the book's free height",
+        ));
     }
     // A solid height that the book gives stands alone; where authorities differ, both are shown.
-    if let (Some(coil), Some(turns), Some(ends), Some(solid)) =
-        (facts.diameters, facts.turns, facts.ends, facts.solid)
+    if let (Some(bar), Some(turns), Some(ends), Some(solid)) =
+        (drawn.drawing.bar, drawn.turns(), drawn.drawing.ends, drawn.solid())
         && solid.least < solid.greatest
     {
-        let (least, _) = solid::stops(coil.bar(), turns, ends);
-        sheet.solid_least = Some(show_stop(desk, coil, turns, least));
+        let (least, _) = solid::stops(bar.nominal(), turns, ends);
+        sheet.solid_least = Some(show_stop(desk, bar.nominal(), turns, least));
     }
-    if let (Some(free), Some(solid)) = (facts.free, facts.solid) {
-        let with = text!("{} − {}", pen.decimal(free), pen.decimal(solid.greatest));
-        let figure = pen.height(free - solid.greatest);
-        sheet.travel = Some(desk.ledger.show(figure, "travel = L0 − Lc", with, &"definition"));
+    if let (Some(free), Some(solid)) = (drawn.free(), drawn.solid()) {
+        sheet.travel = Some(desk.ledger.work(
+            pen.height(free - solid.greatest),
+            formulas::TRAVEL,
+            &[("L0", &pen.decimal(free)), ("Lc", &pen.decimal(solid.greatest))],
+            &"definition",
+        ));
     }
-    if let Some(coil) = facts.diameters {
-        diameters(desk, sheet, coil, drawn.across);
+    if let Some(coil) = drawn.diameters() {
+        let given = drawn.drawing.diameter.map(|(across, _)| across);
+        diameters(desk, sheet, coil, given);
         helix(desk, sheet, drawn, coil);
-        let duty = service.loads.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
-        least_gaps(desk, sheet, facts, coil, duty);
+        let duty = drawn.duty.map_or(gaps::Duty::Static, |_| gaps::Duty::Dynamic);
+        least_gaps(desk, sheet, drawn, coil, duty);
     }
 }
 
 fn diameters(desk: &mut Desk<'_>, sheet: &mut Sheet, coil: Diameters, given: Option<Across>) {
     let pen = desk.pen;
-    sheet.bar = Some(as_given(desk, pen.size(coil.bar()), "d", "the drawing"));
+    sheet.bar = Some(as_given::<Length>(desk, pen.size(coil.bar()), letter!("d"), "the drawing"));
     let [bar, mean, outside, inside] =
         [coil.bar(), coil.mean(), coil.outside(), coil.inside()].map(|size| pen.decimal(size));
-    let mut show = |across, symbol, size, formula, with| {
+    let sizes: [Value<'_>; 4] = [("d", &bar), ("D", &mean), ("De", &outside), ("Di", &inside)];
+    let mut show = |across, letter, size, formula| {
         let figure = pen.size(size);
         Some(if given == Some(across) {
-            as_given(desk, figure, symbol, "the drawing")
+            as_given::<Length>(desk, figure, letter, "the drawing")
         } else {
-            desk.ledger.show(figure, formula, with, &GEOMETRY)
+            desk.ledger.work(figure, formula, &sizes, &GEOMETRY)
         })
     };
-    let (formula, with) = match given {
-        Some(Across::Inside) => ("D = Di + d", text!("{inside} + {bar}")),
-        _ => ("D = De − d", text!("{outside} − {bar}")),
+    let from = if given == Some(Across::Inside) {
+        formulas::MEAN_OF_INSIDE
+    } else {
+        formulas::MEAN_OF_OUTSIDE
     };
-    sheet.mean = show(Across::Mean, "D", coil.mean(), formula, with);
-    let with = text!("{mean} + {bar}");
-    sheet.outside = show(Across::Outside, "De", coil.outside(), "De = D + d", with);
-    let with = text!("{mean} − {bar}");
-    sheet.inside = show(Across::Inside, "Di", coil.inside(), "Di = D − d", with);
+    sheet.mean = show(Across::Mean, letter!("D"), coil.mean(), from);
+    sheet.outside = show(Across::Outside, letter!("De"), coil.outside(), formulas::OUTSIDE);
+    sheet.inside = show(Across::Inside, letter!("Di"), coil.inside(), formulas::INSIDE);
 }
 
-fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters) {
-    let Some(pitch) = drawn.facts.pitch else { return };
+fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diameters) {
+    let Some(pitch) = drawn.pitch() else { return };
     let pen = desk.pen;
     let [p, d, mean] = [pitch, coil.bar(), coil.mean()].map(|size| pen.decimal(size));
-    sheet.pitch_angle = Some(desk.ledger.show(
+    let sizes: [Value<'_>; 3] = [("p", &p), ("d", &d), ("D", &mean)];
+    sheet.pitch_angle = Some(desk.ledger.work(
         Pen::angle(bar::pitch_angle(coil, pitch)),
-        "tan α = p / (π · D)",
-        text!("{p} / (π · {mean})"),
+        bar::PITCH_ANGLE,
+        &sizes,
         &"geometry of the helix",
     ));
-    sheet.growth_held = Some(desk.ledger.show(
+    sheet.growth_held = Some(desk.ledger.work(
         pen.fine(growth::held(coil, pitch, coil.bar())),
-        "ΔD = √(D² + (p² − d²)/π²) − D",
-        text!("√(({mean})² + (({p})² − ({d})²)/π²) − {mean}"),
+        growth::HELD,
+        &sizes,
         &growth::HELD_SOURCE,
     ));
-    sheet.growth_free = Some(desk.ledger.show(
+    sheet.growth_free = Some(desk.ledger.work(
         pen.fine(growth::free_at_solid(coil, pitch)),
-        "ΔDe = 0.1 · (p² − 0.8 p d − 0.2 d²) / D",
-        text!("p = {p}, d = {d}, D = {mean}"),
+        growth::FREE,
+        &sizes,
         &growth::FREE_SOURCE,
     ));
-    let Some(turns) = drawn.facts.turns else { return };
-    let length = bar::whole(coil, pitch, turns, drawn.facts.ends);
+    let Some(turns) = drawn.turns() else { return };
+    let length = bar::whole(coil, pitch, turns, drawn.drawing.ends);
     let counted = |turns| quantity::write_number(turns, 4);
-    let (formula, with) = if drawn.facts.ends == Some(Ends::OpenGround) {
-        let nt = counted(turns.total());
-        ("l = nt · √((π · D)² + p²)", text!("{nt} · √((π · {mean})² + ({p})²)"))
-    } else {
-        let [n, dead] = [turns.active(), turns.dead()].map(counted);
-        (
-            "l = n · √((π · D)² + p²) + (nt − n) · √((π · D)² + d²)",
-            text!("{n} · √((π · {mean})² + ({p})²) + {dead} · √((π · {mean})² + ({d})²)"),
-        )
-    };
-    sheet.bar_length = Some(desk.ledger.show(pen.height(length), formula, with, &bar::SOURCE));
-    let steel = drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    let open = drawn.drawing.ends == Some(Ends::OpenGround);
+    let formula = if open { bar::LENGTH_OPEN_GROUND } else { bar::LENGTH };
+    let [nt, n] = [turns.total(), turns.active()].map(counted);
+    sheet.bar_length = Some(desk.ledger.work(
+        pen.height(length),
+        formula,
+        &[("nt", &nt), ("n", &n), ("D", &mean), ("p", &p), ("d", &d)],
+        &bar::SOURCE,
+    ));
+    let steel = drawn.steel;
     if let Some((steel, density)) = steel.and_then(|steel| Some((steel, steel.density()?))) {
-        let with = text!(
-            "{} · π/4 · ({d})² · {}",
-            pen.say::<quantity::MassDensity>(density.value),
-            pen.decimal(length)
-        );
         let figure = pen.figure::<Mass>(bar::mass(coil, length, density.value));
         let source = text!("{}; density: {}", bar::SOURCE, density.source);
-        let figure = desk.ledger.show(figure, "m = ρ · π/4 · d² · l", with, &source);
+        let figure = desk.ledger.work(
+            figure,
+            bar::MASS,
+            &[
+                ("ρ", &pen.say::<quantity::MassDensity>(density.value)),
+                ("d", &d),
+                ("l", &pen.decimal(length)),
+            ],
+            &source,
+        );
         sheet.mass = Some(desk.ledger.cite(figure, steel.row()));
     }
 }
@@ -115,30 +128,27 @@ fn helix(desk: &mut Desk<'_>, sheet: &mut Sheet, drawn: &Drawn, coil: Diameters)
 fn least_gaps(
     desk: &mut Desk<'_>,
     sheet: &mut Sheet,
-    facts: &Facts,
+    drawn: &Coil,
     coil: Diameters,
     duty: gaps::Duty,
 ) {
-    let Some(turns) = facts.turns else { return };
+    let (Some(turns), Some(coiling)) = (drawn.turns(), drawn.drawing.coiling) else { return };
     let pen = desk.pen;
-    let coiling = Coiling::of(coil, facts.ends);
     let gap: Length = gaps::least(coil, turns, coiling, duty);
     let [d, mean] = [coil.bar(), coil.mean()].map(|size| pen.decimal(size));
     let n = quantity::write_number(turns.active(), 4);
-    let cold = text!("{n} · (0.0015 · ({mean})²/{d} + 0.1 · {d})");
-    let hot = text!("0.02 · {n} · ({mean} + {d})");
-    let (formula, with) = match (coiling, duty) {
-        (Coiling::Cold, gaps::Duty::Static) => ("Sa = n · (0.0015 · D²/d + 0.1 · d)", cold),
-        (Coiling::Cold, gaps::Duty::Dynamic) => {
-            ("Sa = 1.5 · n · (0.0015 · D²/d + 0.1 · d)", text!("1.5 · {cold}"))
-        }
-        (Coiling::Hot, gaps::Duty::Static) => ("Sa = 0.02 · n · (D + d)", hot),
-        (Coiling::Hot, gaps::Duty::Dynamic) => ("Sa = 2 · 0.02 · n · (D + d)", text!("2 · {hot}")),
-    };
-    sheet.least_gaps = Some(desk.ledger.show(pen.fine(gap), formula, with, &gaps::SOURCE));
-    if let Some(solid) = facts.solid {
-        let with = text!("{} + {}", pen.decimal(solid.greatest), pen.decimal(gap));
-        let figure = pen.height(gaps::least_height(solid.greatest, gap));
-        sheet.least_height = Some(desk.ledger.show(figure, "Ln = Lc + Sa", with, &gaps::SOURCE));
+    sheet.least_gaps = Some(desk.ledger.work(
+        pen.fine(gap),
+        gaps::formula(coiling, duty),
+        &[("n", &n), ("D", &mean), ("d", &d)],
+        &gaps::SOURCE,
+    ));
+    if let Some(solid) = drawn.solid() {
+        sheet.least_height = Some(desk.ledger.work(
+            pen.height(gaps::least_height(solid.greatest, gap)),
+            gaps::LEAST_HEIGHT,
+            &[("Lc", &pen.decimal(solid.greatest)), ("Sa", &pen.decimal(gap))],
+            &gaps::SOURCE,
+        ));
     }
 }

@@ -4,41 +4,38 @@ use super::Whole;
 use crate::coil::buckling::Seating;
 use crate::coil::solid::Solid;
 use crate::coil::{bar, buckling, lateral, surge};
+use crate::formula::Value;
 use crate::job::desk::Desk;
-use crate::job::drawing::Moduli;
 use crate::job::figures::{Pen, text};
 use crate::job::report::{Buckling, Sheet};
-use crate::job::service::Service;
-use crate::quantity::{self, Mass, SpringRate};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
-    if let Some(poisson) = whole.drawn.moduli.as_ref().and_then(Moduli::poisson) {
-        sheet.buckling = Some(column(desk, whole, service, poisson));
+use crate::quantity::{self, Mass, SpringRate, System};
+
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
+    if let Ok(poisson) = whole.drawn.drawing.poisson() {
+        sheet.buckling = Some(column(desk, whole, poisson));
         lateral_rate(desk, sheet, whole, poisson);
     }
     first_frequency(desk, sheet, whole);
 }
 
-fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f64) -> Buckling {
+fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, poisson: f64) -> Buckling {
     let pen = desk.pen;
     let Whole { coil, free, solid: Solid { greatest: solid, .. }, .. } = *whole;
-    let seating = service.seating;
-    let nu = quantity::write_number(seating.coefficient(), 3);
-    let ratio = quantity::write_number(poisson, 3);
+    let seating = whole.drawn.seating.unwrap_or(Seating::Guided);
+    let nu = quantity::write_number(seating.coefficient(), 5);
+    let gamma = quantity::write_number(buckling::shear_over_youngs(poisson), 5);
     let [l0, mean] = [free, coil.mean()].map(|size| pen.decimal(size));
-    let slenderness = desk.ledger.show(
+    let values: [Value<'_>; 4] = [("L0", &l0), ("D", &mean), ("ν", &nu), ("γ", &gamma)];
+    let slenderness = desk.ledger.work(
         Pen::number(buckling::slenderness(coil, free), 3),
-        "λ = L0 / D",
-        text!("{l0} / {mean}"),
+        buckling::SLENDERNESS,
+        &values,
         &"definition",
     );
     let stable = buckling::stable_free_height(coil, seating, poisson);
-    let stable_free = desk.ledger.show(
-        pen.height(stable),
-        "L0 = (π · D/ν) · √((1 − γ)/(0.5 + γ)), γ = 1/(2 (1 + μ))",
-        text!("D = {mean}, ν = {nu}, μ = {ratio}"),
-        &buckling::SOURCE,
-    );
+    let stable_free =
+        desk.ledger.work(pen.height(stable), buckling::STABLE, &values, &buckling::SOURCE);
     let at = buckling::deflection(coil, free, seating, poisson).map(|deflection| free - deflection);
     let height = at.filter(|height| *height > solid);
     let kept = kept(seating);
@@ -50,12 +47,7 @@ fn column(desk: &mut Desk<'_>, whole: &Whole<'_>, service: &Service, poisson: f6
         ),
     };
     let height = height.map(|height| {
-        desk.ledger.show(
-            pen.height(height),
-            "Lk = L0 − L0 · 0.5/(1 − γ) · (1 − √(1 − (1 − γ)/(0.5 + γ) · (π · D/(ν · L0))²))",
-            text!("L0 = {l0}, D = {mean}, ν = {nu}, μ = {ratio}"),
-            &buckling::SOURCE,
-        )
+        desk.ledger.work(pen.height(height), buckling::HEIGHT, &values, &buckling::SOURCE)
     });
     Buckling { slenderness, stable_free, height, sentence }
 }
@@ -78,37 +70,51 @@ fn lateral_rate(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, poiss
     if rate.value <= 0.0 {
         return;
     }
-    let with = text!(
-        "R = {}, s = {}, L0 = {}, D = {}, μ = {}",
-        pen.say::<SpringRate>(whole.rate),
-        pen.decimal(half),
-        pen.decimal(whole.free),
-        pen.decimal(whole.coil.mean()),
-        quantity::write_number(poisson, 3)
-    );
-    sheet.lateral_rate = Some(desk.ledger.show(
+    let pressed = (half / whole.free).value;
+    let [xi, eta, lambda, gamma] = [
+        pressed,
+        lateral::bend(pressed, poisson),
+        buckling::slenderness(whole.coil, whole.free),
+        buckling::shear_over_youngs(poisson),
+    ]
+    .map(|number| quantity::write_number(number, 7));
+    sheet.lateral_rate = Some(desk.ledger.work(
         pen.figure::<SpringRate>(rate),
-        "RQ = R · ξ / (ξ − 1 + a · tan(λ ξ a) / (λ · (½ + γ))), a = √((½ + γ) · (γ + (1 − ξ)/ξ)), ξ = s/L0, λ = L0/D",
-        with,
+        lateral::FORMULA,
+        &[
+            ("k", &pen.say::<SpringRate>(whole.rate)),
+            ("ξ", &xi),
+            ("η", &eta),
+            ("λ", &lambda),
+            ("γ", &gamma),
+        ],
         &lateral::SOURCE,
     ));
 }
 
 fn first_frequency(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
-    let steel = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel);
+    let steel = whole.drawn.steel;
     let (Some(density), Some(pitch)) =
-        (steel.and_then(|steel| steel.density()), whole.drawn.facts.pitch)
+        (steel.and_then(|steel| steel.density()), whole.drawn.pitch())
     else {
         return;
     };
     let pen = desk.pen;
     let length = bar::length(whole.coil, pitch, whole.turns.active());
     let mass = bar::mass(whole.coil, length, density.value);
-    let with = text!("½ · √({} / {})", pen.say::<SpringRate>(whole.rate), pen.say::<Mass>(mass));
-    let figure = desk.ledger.show(
+    // Of pounds and pounds to the inch it takes gravity to make a frequency.
+    let formula = match pen.system {
+        System::Inch => surge::FIRST_IN_POUNDS,
+        System::Metric => surge::FIRST,
+    };
+    let figure = desk.ledger.work(
         Pen::frequency(surge::first(whole.rate, mass, surge::Kept::Both)),
-        "f = ½ · √(R / m), m of the active turns",
-        with,
+        formula,
+        &[
+            ("k", &pen.say::<SpringRate>(whole.rate)),
+            ("g0", &"386.09 in/s²"),
+            ("ma", &pen.say::<Mass>(mass)),
+        ],
         &surge::SOURCE,
     );
     sheet.surge = Some(desk.ledger.cite(figure, steel.and_then(|steel| steel.row())));

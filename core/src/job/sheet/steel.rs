@@ -1,35 +1,38 @@
 //! The steel of a coil, as the tables have it.
 
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Drawn;
 use crate::job::figures::Shown;
+use crate::job::formulas::{Letter, letter};
 use crate::job::report::{Figure, SteelRow};
 use crate::quantity::{MassDensity, Modulus};
 use crate::source::Sourced;
 
-pub(super) fn row(desk: &mut Desk<'_>, drawn: &Drawn) -> Option<SteelRow> {
-    let steel = drawn.moduli.as_ref()?.steel?;
+pub(super) fn row(desk: &mut Desk<'_>, drawn: &Coil) -> Option<SteelRow> {
+    let steel = drawn.steel?;
     let row = steel.row();
     let doubt = steel.shear_doubt().map_or(0.0, |doubt| doubt.value.value);
     Some(SteelRow {
         id: steel.id(),
         name: steel.name(),
         row,
-        shear_modulus: tabled::<Modulus>(desk, row, "G", steel.shear_modulus(), doubt),
-        youngs_modulus: tabled::<Modulus>(desk, row, "E", steel.youngs_modulus(), 0.0),
-        density: steel.density().map(|density| tabled::<MassDensity>(desk, row, "ρ", density, 0.0)),
+        shear_modulus: tabled::<Modulus>(desk, row, letter!("G"), steel.shear_modulus(), doubt),
+        youngs_modulus: tabled::<Modulus>(desk, row, letter!("E"), steel.youngs_modulus(), 0.0),
+        density: steel
+            .density()
+            .map(|density| tabled::<MassDensity>(desk, row, letter!("ρ"), density, 0.0)),
     })
 }
 
 fn tabled<K: Shown>(
     desk: &mut Desk<'_>,
     row: Option<&'static str>,
-    symbol: &'static str,
+    (formula, sign): Letter,
     number: Sourced<K::Value>,
     doubt: f64,
 ) -> Figure {
     let figure = desk.pen.doubted::<K>(number.value, doubt);
-    let with = figure.text.clone();
-    let figure = desk.ledger.show(figure, symbol, with, &number.source);
+    let by_table = desk.pen.exact::<K>(number.value);
+    let figure = desk.ledger.work(figure, formula, &[(sign, &by_table)], &number.source);
     desk.ledger.cite(figure, row)
 }

@@ -1,22 +1,27 @@
 //! What the steel bears: at solid, under the two loads of its work, and between them for long.
 
 use super::Whole;
-use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength};
+use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
-use crate::coil::{growth, set, stress};
+use crate::coil::{bar, growth, rate, set, stress};
 use crate::job::desk::Desk;
-use crate::job::drawing::{closing_load, show_stress};
+use crate::job::drawing::{Pressed, as_given, show_stress, show_stress_at};
 use crate::job::figures::{Pen, sentence, text};
+use crate::job::formulas::{self, letter};
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
-use crate::job::service::Service;
 use crate::material::{Allowable, Presetting, Steel};
-use crate::quantity::{self, Force, Length, Pressure, Stress};
+use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, service: &Service) {
-    let Some(steel) = whole.drawn.moduli.as_ref().and_then(|moduli| moduli.steel) else { return };
-    sheet.standing = Some(standing(desk, whole, &steel, service.presetting));
-    let Some((least, most)) = service.loads else { return };
+pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
+    let Some(steel) = whole.drawn.steel else { return };
+    sheet.standing = Some(standing(
+        desk,
+        whole,
+        &steel,
+        whole.drawn.drawing.presetting.unwrap_or(Presetting::AsWound),
+    ));
+    let Some((least, most)) = whole.drawn.duty else { return };
     let closes = whole.rate * (whole.free - whole.solid.greatest);
     if let Some(past) = [least, most].into_iter().find(|load| *load > closes) {
         let pen = desk.pen;
@@ -29,7 +34,7 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>, se
         return;
     }
     sheet.duty = [least, most].into_iter().map(|load| under(desk, whole, load)).collect();
-    sheet.fatigue = Some(between(desk, whole, &steel, service, (least, most)));
+    sheet.fatigue = Some(between(desk, whole, &steel, (least, most)));
 }
 
 fn standing(
@@ -61,9 +66,10 @@ fn standing(
             return report;
         }
     };
-    let with = pen.decimal(bar).to_string();
     let figure = pen.figure::<Stress>(tensile.value);
-    let figure = desk.ledger.show(figure, "Rm of the bar's size", with, &tensile.source);
+    let source = text!("{}, for a bar of {}", tensile.source, pen.decimal(bar));
+    let by_table = pen.exact::<Stress>(tensile.value);
+    let figure = desk.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], &source);
     report.tensile = Some(desk.ledger.cite(figure, steel.row()));
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
@@ -75,25 +81,24 @@ fn standing(
     let factor = set::meant(against);
     report.factor = Some(factor.name());
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
-    let figure = desk.ledger.show(
+    let figure = desk.ledger.work(
         pen.figure::<Stress>(allowed.value),
-        "τz = share · Rm",
-        text!("{share} % · {}", pen.say::<Stress>(tensile.value)),
+        formulas::ALLOWABLE,
+        &[("j", &text!("{share} %")), ("Rm", &pen.say::<Stress>(tensile.value))],
         &allowed.source,
     );
     report.allowable = Some(desk.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
-    let from = closing_load(pen, rate, free, solid);
-    report.stress = Some(show_stress(desk, coil, load, factor, &from));
-    report.reserve = Some(desk.ledger.show(
+    let pressed = Pressed { rate, free, to: solid };
+    report.stress = Some(show_stress_at(desk, coil, pressed, factor));
+    report.reserve = Some(desk.ledger.work(
         Pen::percent(at_solid.reserve(), 0),
-        "1 − τc/τz",
-        text!(
-            "1 − {} / {}",
-            pen.say::<Stress>(at_solid.stress),
-            pen.say::<Stress>(at_solid.allowable)
-        ),
+        formulas::RESERVE,
+        &[
+            ("τc", &pen.say::<Stress>(at_solid.stress)),
+            ("τz", &pen.say::<Stress>(at_solid.allowable)),
+        ],
         &"definition",
     ));
     report.sets = Some(at_solid.sets());
@@ -121,21 +126,23 @@ fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
     let pen = desk.pen;
     let Whole { coil, free, rate, .. } = *whole;
     let height = free - load / rate;
-    let with = text!(
-        "{} − {} / {}",
-        pen.decimal(free),
-        pen.say::<Force>(load),
-        pen.say::<quantity::SpringRate>(rate)
+    let height_figure = desk.ledger.work(
+        pen.height(height),
+        rate::HEIGHT,
+        &[
+            ("L0", &pen.decimal(free)),
+            ("F", &pen.say::<Force>(load)),
+            ("k", &pen.say::<quantity::SpringRate>(rate)),
+        ],
+        &"definition",
     );
-    let figure = pen.height(height);
-    let height_figure = desk.ledger.show(figure, "L = L0 − F / R", with, &"definition");
     let loaded = pen.figure::<Force>(load);
-    let load_figure = crate::job::drawing::as_given(desk, loaded, "F", "the load as given");
+    let load_figure = as_given::<Force>(desk, loaded, letter!("F"), "the load as given");
     DutyState {
         load: load_figure,
         height: height_figure,
-        stress: show_stress(desk, coil, load, Factor::Uncorrected, ""),
-        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser, ""),
+        stress: show_stress(desk, coil, load, Factor::Uncorrected),
+        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser),
         growth: grown(desk, whole, height),
         gap: gap(desk, whole, height),
     }
@@ -145,38 +152,50 @@ fn gap(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure>
     let pen = desk.pen;
     let bar = whole.coil.bar();
     let (pitch, source) = whole.pitch_at(height);
-    let with = text!("{} − {}", pen.decimal(pitch), pen.decimal(bar));
-    let figure = pen.fine(pitch - bar);
-    (pitch >= bar).then(|| desk.ledger.show(figure, "gap = p − d", with, &source))
+    (pitch >= bar).then(|| {
+        desk.ledger.work(
+            pen.fine(pitch - bar),
+            formulas::GAP_OF_TURNS,
+            &[("p1", &pen.decimal(pitch)), ("d", &pen.decimal(bar))],
+            &source,
+        )
+    })
+}
+
+fn radians(angle: Angle) -> String {
+    text!("{} rad", quantity::write_number(angle.value, 7))
 }
 
 fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
     let pen = desk.pen;
-    let pitch = whole.drawn.facts.pitch?;
-    let poisson = whole.drawn.moduli.as_ref()?.poisson()?;
+    let pitch = whole.drawn.pitch()?;
+    let poisson = whole.drawn.drawing.poisson().ok()?;
     let coil = whole.coil;
     let (now, _) = whole.pitch_at(height);
     if now < coil.bar() || now > pitch {
         return None;
     }
     let growth = growth::larger(coil, pitch, now, poisson);
-    let with = text!(
-        "p = {}, p1 = {}, D = {}, μ = {}",
-        pen.decimal(pitch),
-        pen.decimal(now),
-        pen.decimal(coil.mean()),
-        quantity::write_number(poisson, 3)
-    );
-    let source = text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE);
-    let formula = "the larger of ends held and ends free to turn";
-    Some(desk.ledger.show(pen.fine(growth), formula, with, &source))
+    let held = growth::held(coil, pitch, now) >= growth::free(coil, pitch, now, poisson);
+    Some(desk.ledger.work(
+        pen.fine(growth),
+        if held { growth::HELD_AT } else { growth::FREE_AT },
+        &[
+            ("p", &pen.decimal(pitch)),
+            ("p1", &pen.decimal(now)),
+            ("D", &pen.decimal(coil.mean())),
+            ("β", &quantity::write_number(1.0 / (1.0 + poisson), 5)),
+            ("α", &radians(bar::pitch_angle(coil, pitch))),
+            ("α1", &radians(growth::angle_now(coil, pitch, now))),
+        ],
+        if held { &growth::HELD_SOURCE } else { &growth::FREE_ROD_SOURCE },
+    ))
 }
 
 fn between(
     desk: &mut Desk<'_>,
     whole: &Whole<'_>,
     steel: &Steel,
-    service: &Service,
     (least, most): (Force, Force),
 ) -> Fatigue {
     let pen = desk.pen;
@@ -186,27 +205,22 @@ fn between(
         Err(error) => return refused(said(pen, &error)),
     };
     let mut report = refused(String::new());
-    let [lesser, greater] = [least, most].map(|load| pen.say::<Force>(load));
-    let numbers = text!(
-        "K = {}, F1 = {lesser}, F2 = {greater}, D = {}, d = {}",
-        quantity::write_number(Factor::Bergstrasser.at(coil.index()), 4),
-        pen.decimal(coil.mean()),
-        pen.decimal(coil.bar())
-    );
-    let mut show = |stress: Pressure, formula, with| {
-        let figure = pen.figure::<Stress>(stress);
-        Some(desk.ledger.show(figure, formula, with, &fatigue::CYCLE_SOURCE))
+    let mut show = |stress: Pressure, formula| {
+        Some(desk.ledger.work(
+            pen.figure::<Stress>(stress),
+            formula,
+            &[
+                ("KB", &quantity::write_number(Factor::Bergstrasser.at(coil.index()), 5)),
+                ("F1", &pen.say::<Force>(least)),
+                ("F2", &pen.say::<Force>(most)),
+                ("D", &pen.decimal(coil.mean())),
+                ("d", &pen.decimal(coil.bar())),
+            ],
+            &fatigue::CYCLE_SOURCE,
+        ))
     };
-    report.amplitude = show(
-        cycle.amplitude(),
-        "τa = K · 8 · (F2 − F1)/2 · D/(π d³), with Bergsträsser's factor K",
-        text!("{numbers}"),
-    );
-    report.mean = show(
-        cycle.mean(),
-        "τm = K · 8 · (F2 + F1)/2 · D/(π d³), with Bergsträsser's factor K",
-        numbers,
-    );
+    report.amplitude = show(cycle.amplitude(), fatigue::AMPLITUDE);
+    report.mean = show(cycle.mean(), fatigue::MEAN);
     if let Err(error) = fatigue::tested(coil.bar()) {
         report.sentence = said(pen, &error);
         return report;
@@ -218,23 +232,29 @@ fn between(
             return report;
         }
     };
+    let surface = whole.drawn.drawing.surface.unwrap_or(Surface::Unpeened);
     for criterion in Criterion::ALL {
-        let (name, formula) = match criterion {
-            Criterion::Goodman => ("Goodman", "n = Ssa / τa on τa/Sse + τm/Ssu = 1/n"),
-            Criterion::Gerber => ("Gerber", "n = Ssa / τa on τa/Sse + (τm/Ssu)² = 1"),
-            Criterion::Sines => ("Sines", "n = Ssa / τa"),
+        let name = match criterion {
+            Criterion::Goodman => "Goodman",
+            Criterion::Gerber => "Gerber",
+            Criterion::Sines => "Sines",
         };
-        match fatigue::endurance(cycle, strength, service.surface, criterion) {
+        match fatigue::endurance(cycle, strength, surface, criterion) {
             Ok(found) => {
-                let with = text!(
-                    "{} / {}, Ssu = 0.67 · {}",
-                    pen.say::<Stress>(found.amplitude),
-                    pen.say::<Stress>(cycle.amplitude()),
-                    pen.say::<Stress>(strength.tensile)
-                );
                 let source = text!("{}; {}", fatigue::SOURCE, fatigue::ZIMMERLI);
                 let figure = Pen::number(found.safety, 3);
-                let factor = desk.ledger.show(figure, formula, with, &source);
+                let ultimate = fatigue::torsional_ultimate(strength.tensile);
+                let factor = desk.ledger.work(
+                    figure,
+                    criterion.formula(),
+                    &[
+                        ("τa", &pen.say::<Stress>(cycle.amplitude())),
+                        ("τm", &pen.say::<Stress>(cycle.mean())),
+                        ("Sse", &pen.say::<Stress>(found.reversed)),
+                        ("Ssu", &pen.say::<Stress>(ultimate)),
+                    ],
+                    &source,
+                );
                 report.safety.push(Safety { name, factor });
             }
             Err(error) => {

@@ -1,7 +1,7 @@
 //! What the tape said of the coil that was pressed.
 
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Facts;
 use crate::job::entry::Entry;
 use crate::job::input::Job;
 use crate::job::problem::Path;
@@ -12,7 +12,7 @@ use crate::quantity::Length;
 
 /// The measured free height, where just one coil of the drawing was measured: of several, nobody has
 /// written which one was on the press.
-pub(super) fn of(desk: &Desk<'_>, job: &Job, facts: &Facts) -> Option<Doubted<Length>> {
+pub(super) fn of(desk: &Desk<'_>, job: &Job, drawn: &Coil) -> Option<Doubted<Length>> {
     // What is wrong with these fields stands in the report, at their paths.
     let mut aside = Desk::new(desk.tables, desk.pen);
     let at = Path::default();
@@ -20,13 +20,13 @@ pub(super) fn of(desk: &Desk<'_>, job: &Job, facts: &Facts) -> Option<Doubted<Le
     let nests = job.nests.given()?.0.iter().filter_map(Entry::given);
     let seats = nests.filter_map(|nest| nest.seats.given()).flat_map(|seats| &seats.0);
     let mut measured = Vec::new();
-    for seat in seats.filter_map(Entry::given).filter(|seat| seat.coil.written() == facts.id) {
+    for seat in seats.filter_map(Entry::given).filter(|seat| seat.coil.written() == drawn.id) {
         let taped = Taped::read(&mut aside, &at, &seat.into(), gear.graduation);
         if !taped.readings.is_empty() {
             measured.push(taped);
         }
     }
     let [taped] = measured.as_slice() else { return None };
-    let measured = Judged::of(taped, facts, &gear).measured?;
+    let measured = Judged::of(taped, drawn, &gear).measured?;
     Some(Doubted { value: measured.mean, doubt: measured.doubt() })
 }

@@ -1,158 +1,205 @@
 //! How far the rate of a drawing, or of a sample, can be trusted, and what would narrow it.
 
-use crate::coil::ends::{DeadTurnsDoubt, TurnsError};
+use crate::coil::ends::LEAST_ACTIVE_TURNS;
+use crate::coil::rate::FORMULA_OF_ALL_TURNS;
+use crate::drawing::{self, Drawing, Figure as Asked, Figures, Given, Range};
+use crate::formula::Value;
+use crate::job::coil::Coil;
 use crate::job::desk::Desk;
-use crate::job::drawing::Drawn;
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{PART_OF_DOUBT, RATE_AND_DOUBT, SHARE_OF_VARIANCE};
 use crate::job::report::{Doubt, Figure, Trust};
-use crate::job::service::Service;
-use crate::job::tolerance::Tolerance;
-use crate::propagation::corners::{self, Between, Toleranced};
-use crate::propagation::{self, Budget, Input, Part, PropagationError, Sample};
-use crate::quantity::{self, Length, SpringRate};
-use core::ops::{Add, Mul, Sub};
+use crate::propagation::{self, Budget, Part};
+use crate::quantity::{self, Length, Modulus, Said, SpringRate};
+use std::fmt::Display;
 
 /// None where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Drawn, service: &Service) -> Option<Trust> {
-    let toleranced = toleranced(drawn, service)?;
-    let sample = toleranced.sample();
-    let budget = propagation::rate(&sample).ok()?;
+pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
+    let drawing = &drawn.drawing;
+    let budget = propagation::drawn_rate(drawing).ok()?;
     let pen = desk.pen;
-    let extremes = match corners::rate(&toleranced) {
+    let extremes = match drawing.drawn_rate() {
         Ok(extremes) => extremes,
-        Err(error) => {
+        Err(fails) => {
             return Some(Trust {
                 rate: None,
                 least: None,
                 most: None,
                 parts: Vec::new(),
-                sentence: no_coil(pen, &toleranced, &error),
+                sentence: no_coil(pen, drawing, fails)?,
             });
         }
     };
     let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
-    let with = parts_text(pen, &budget);
-    let rate = desk.ledger.show(figure, "u² = Σ (∂R/∂x · u(x))²", with, &propagation::SOURCE);
-    let mut corner = |rate, which: &'static str| {
+    let parts = budget.parts.iter().filter(|part| part.share > 0.0);
+    let parts: Vec<Said> = parts.map(|part| pen.exact::<SpringRate>(part.doubt)).collect();
+    let put = RATE_AND_DOUBT.put_sum(
+        &corner(pen, drawing, End::Nominal, End::Nominal)?.values(),
+        parts.iter().map(|part| [("ui", part as _)]),
+    );
+    let rate = desk.ledger.put(figure, RATE_AND_DOUBT, put, &propagation::SOURCE);
+    let mut end = |rate, corner: Corner| {
         let figure = pen.figure::<SpringRate>(rate);
-        let with = "every number at the end of its tolerance that goes that way".to_owned();
-        desk.ledger.show(figure, which, with, &corners::SOURCE)
+        desk.ledger.work(figure, FORMULA_OF_ALL_TURNS, &corner.values(), &drawing::SOURCE)
     };
-    let least = corner(extremes.least(), "R of the softest corner");
-    let most = corner(extremes.most(), "R of the stiffest corner");
+    let least = end(extremes.least(), corner(pen, drawing, End::Least, End::Most)?);
+    let most = end(extremes.most(), corner(pen, drawing, End::Most, End::Least)?);
     let mut parts = Vec::new();
     for part in budget.parts.iter().filter(|part| part.share > 0.0) {
-        parts.push(doubt(desk, part, &sample));
+        parts.push(doubt(desk, part, &budget, drawing)?);
     }
-    Some(Trust {
-        rate: Some(rate),
-        least: Some(least),
-        most: Some(most),
-        parts,
-        sentence: sentence(pen, &budget),
-    })
+    let sentence = text!("{}{}", sentence(pen, &budget), untold(extremes.untold()));
+    Some(Trust { rate: Some(rate), least: Some(least), most: Some(most), parts, sentence })
 }
 
 /// Whether what is not known of the dead turns outweighs all else together.
-pub(super) fn ends_outweigh(drawn: &Drawn, service: &Service) -> bool {
-    let budget = toleranced(drawn, service).and_then(|it| propagation::rate(&it.sample()).ok());
+pub(super) fn ends_outweigh(drawn: &Coil) -> bool {
+    let budget = propagation::drawn_rate(&drawn.drawing).ok();
     let largest = budget.and_then(|budget| budget.largest());
-    largest.is_some_and(|part| part.input == Input::DeadTurns && part.share > 0.5)
+    largest.is_some_and(|part| part.input == Asked::DeadTurns && part.share > 0.5)
+}
+
+/// Which figures are without a tolerance, so that nothing of the ± is theirs.
+fn untold(figures: Figures) -> String {
+    if figures.is_empty() {
+        return String::new();
+    }
+    let named = quantity::joined(figures.iter(), ", ");
+    text!(" No tolerance is given of {named}: that counts as exact.")
 }
 
 /// Which tolerances leave no coil, in the units of the job.
-fn no_coil(pen: Pen, within: &Toleranced, error: &PropagationError) -> String {
+fn no_coil(pen: Pen, of: &Drawing, fails: Figures) -> Option<String> {
     let count = |turns: f64| quantity::write_number(turns, 4);
-    let size = |size: Between<Length>| {
+    if fails.contains(Asked::TotalTurns) {
+        return Some(text!(
+            "As few as {} turns less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
+            count(of.total_turns?.range(Asked::TotalTurns).least()),
+            count(of.dead()?.range(Asked::DeadTurns).most()),
+            count(LEAST_ACTIVE_TURNS)
+        ));
+    }
+    let size = |size: Range<Length>| {
         text!("between {} and {}", pen.decimal(size.least()), pen.decimal(size.most()))
     };
-    if let PropagationError::Turns(TurnsError::TooFew { least, .. }) = error {
-        return text!(
-            "As few as {} turns less up to {} dead ones may leave fewer than {} at work. Count again, or write only by how much the count may be off.",
-            count(within.total_turns.least()),
-            count(within.dead_turns.most()),
-            count(*least)
-        );
-    }
-    text!(
+    Some(text!(
         "A bar {} in a diameter {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
-        size(within.bar),
-        size(within.diameter)
-    )
+        size(of.bar?.range(Asked::Bar)),
+        size(of.diameter?.1.range(Asked::Diameter))
+    ))
 }
 
-fn toleranced(drawn: &Drawn, service: &Service) -> Option<Toleranced> {
-    let facts = &drawn.facts;
-    let (coil, turns, across, moduli) =
-        (facts.diameters?, facts.turns?, drawn.across?, drawn.moduli.as_ref()?);
-    let diameter = match across {
-        propagation::Across::Outside => coil.outside(),
-        propagation::Across::Mean => coil.mean(),
-        propagation::Across::Inside => coil.inside(),
-    };
-    let spread = |value: f64, by: f64| Between::around(value, by, by).ok();
-    let shear = moduli.shear;
-    // The half-width of which the steel's standard uncertainty is a √3rd.
-    let by = shear * (moduli.doubt * libm::sqrt(3.0));
-    let tolerances = service.tolerances;
-    let dead_turns = drawn.dead_turns.map_or(0.0, DeadTurnsDoubt::half_width);
-    Some(Toleranced {
-        bar: within(coil.bar(), tolerances.bar)?,
-        across,
-        diameter: within(diameter, tolerances.diameter)?,
-        total_turns: within(turns.total(), tolerances.turns)?,
-        dead_turns: spread(turns.dead(), dead_turns.min(turns.dead()))?,
-        shear_modulus: Between::around(shear, by, by).ok()?,
-        // Loads go by it, the rate does not.
-        free: within(facts.free.unwrap_or(coil.mean()), tolerances.free)?,
+/// What a rate is worked out from, with its tolerances at one end.
+struct Corner {
+    shear: Said,
+    bar: Said,
+    mean: Said,
+    total: String,
+    dead: String,
+}
+
+impl Corner {
+    fn values(&self) -> [Value<'_>; 5] {
+        [
+            ("G", &self.shear),
+            ("d", &self.bar),
+            ("D", &self.mean),
+            ("nt", &self.total),
+            ("nd", &self.dead),
+        ]
+    }
+}
+
+/// An end of a range.
+#[derive(Clone, Copy)]
+enum End {
+    Least,
+    Nominal,
+    Most,
+}
+
+impl End {
+    fn of<Q: Copy>(self, range: Range<Q>) -> Q {
+        match self {
+            Self::Least => range.least(),
+            Self::Nominal => range.nominal(),
+            Self::Most => range.most(),
+        }
+    }
+}
+
+/// What stiffens a coil at one end of its range, and what softens it at the other.
+fn corner(pen: Pen, of: &Drawing, stiffening: End, softening: End) -> Option<Corner> {
+    let bar = stiffening.of(of.bar?.range(Asked::Bar));
+    let (across, diameter) = of.diameter?;
+    let coil = across.coil(bar, softening.of(diameter.range(Asked::Diameter))).ok()?;
+    let turns = |turns: f64| quantity::write_number(turns, 7);
+    Some(Corner {
+        shear: pen.exact::<Modulus>(stiffening.of(of.shear()?.range(Asked::ShearModulus))),
+        bar: pen.decimal(bar),
+        mean: pen.decimal(coil.mean()),
+        total: turns(softening.of(of.total_turns?.range(Asked::TotalTurns))),
+        dead: turns(stiffening.of(of.dead()?.range(Asked::DeadTurns))),
     })
 }
 
-/// A size between the ends of its tolerance; exact where none is given.
-fn within<Q>(nominal: Q, tolerance: Option<Tolerance<Q>>) -> Option<Between<Q>>
-where
-    Q: Copy
-        + core::fmt::Debug
-        + PartialOrd
-        + Add<Output = Q>
-        + Sub<Output = Q>
-        + Mul<f64, Output = Q>,
-{
-    let given = Tolerance::given(tolerance, nominal);
-    let (least, most) = (given.least().unwrap_or(nominal), given.most().unwrap_or(nominal));
-    Between::new(least, most).ok()
-}
-
-fn parts_text(pen: Pen, budget: &Budget<SpringRate>) -> String {
-    let parts = budget.parts.iter().filter(|part| part.share > 0.0);
-    let parts: Vec<String> =
-        parts.map(|part| text!("({})²", pen.say::<SpringRate>(part.doubt))).collect();
-    if parts.is_empty() { "nothing is in doubt".to_owned() } else { parts.join(" + ") }
-}
-
-fn doubt(desk: &mut Desk<'_>, part: &Part<SpringRate>, sample: &Sample) -> Doubt {
+fn doubt(
+    desk: &mut Desk<'_>,
+    part: &Part<SpringRate>,
+    budget: &Budget<SpringRate>,
+    of: &Drawing,
+) -> Option<Doubt> {
     let pen = desk.pen;
-    let (name, own) = match part.input {
-        Input::Bar => ("Bar", pen.rough(sample.bar.doubt).to_string()),
-        Input::Diameter => ("Diameter", pen.rough(sample.diameter.doubt).to_string()),
-        Input::TotalTurns => ("Turns in all", quantity::write_number(sample.total_turns.doubt, 2)),
-        Input::DeadTurns => ("Dead turns", quantity::write_number(sample.dead_turns.doubt, 2)),
-        Input::ShearModulus => {
-            let share = (sample.shear_modulus.doubt / sample.shear_modulus.value).value;
-            ("Shear modulus", Pen::percent(share, 1).text)
+    let length = |given: Given<Length>| {
+        (pen.rough(given.doubt()).to_string(), (given.doubt() / given.nominal()).value)
+    };
+    let turns = |given: Given<f64>| {
+        (quantity::write_number(given.doubt(), 2), given.doubt() / given.nominal())
+    };
+    let (name, (own, relative)) = match part.input {
+        Asked::Bar => ("Bar", length(of.bar?)),
+        Asked::Diameter => ("Diameter", length(of.diameter?.1)),
+        Asked::TotalTurns => ("Turns in all", turns(of.total_turns?)),
+        Asked::DeadTurns => ("Dead turns", turns(of.dead()?)),
+        _ => {
+            let shear = of.shear()?;
+            let relative = (shear.doubt() / shear.nominal()).value;
+            ("Shear modulus", (Pen::percent(relative, 1).text, relative))
         }
-        Input::FreeHeight => ("Free height", pen.rough(sample.free.doubt).to_string()),
     };
     let source = &propagation::SOURCE;
-    let sensitivity = Pen::number(part.sensitivity, 3);
-    let with = text!("of {name}").to_lowercase();
-    let sensitivity = desk.ledger.show(sensitivity, "∂R/∂x · x/R", with.clone(), source);
+    let values = corner(pen, of, End::Nominal, End::Nominal)?;
+    let diameter = pen.decimal(of.diameter?.1.nominal());
+    let [d, mean, nt, nd] =
+        [&values.bar as &dyn Display, &values.mean, &values.total, &values.dead];
+    let sensitivity = desk.ledger.work(
+        Pen::number(part.sensitivity, 3),
+        propagation::sensitivity(part.input, of.diameter?.0),
+        &[("d", d), ("D", mean), ("Dx", &diameter), ("nt", nt), ("nd", nd)],
+        source,
+    );
     let text = pen.doubt::<SpringRate>(part.doubt).to_string();
     let figure = Figure { text, ..pen.figure::<SpringRate>(part.doubt) };
-    let doubt = desk.ledger.show(figure, "∂R/∂x · u(x)", text!("u = {own}"), source);
-    let share =
-        desk.ledger.show(Pen::percent(part.share, 0), "share of the variance", with, source);
-    Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share }
+    let doubt = desk.ledger.work(
+        figure,
+        PART_OF_DOUBT,
+        &[
+            ("sx", &quantity::write_number(part.sensitivity.abs(), 5)),
+            ("ux", &quantity::write_number(relative, 5)),
+            ("k", &pen.exact::<SpringRate>(budget.value)),
+        ],
+        source,
+    );
+    let share = desk.ledger.work(
+        Pen::percent(part.share, 0),
+        SHARE_OF_VARIANCE,
+        &[
+            ("ui", &pen.exact::<SpringRate>(part.doubt)),
+            ("u", &pen.exact::<SpringRate>(budget.doubt)),
+        ],
+        source,
+    );
+    Some(Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share })
 }
 
 fn sentence(pen: Pen, budget: &Budget<SpringRate>) -> String {

@@ -1,19 +1,24 @@
 //! A drawing that was found: its figures, and its texts as a job holds them.
 
 use super::words;
-use crate::coil::{Hand, bar, rate, solid, stress};
+use crate::coil::stress::Factor;
+use crate::coil::{Hand, bar, rate, solid};
+use crate::formula::{Formula, Value};
+use crate::job::coil::ENDS;
 use crate::job::desk::Desk;
-use crate::job::drawing::{ENDS, GEOMETRY};
+use crate::job::drawing::{GEOMETRY, Pressed, as_given, show_stress, show_stress_at};
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{MASS_OF_ALL, OF_BOTH, OUTSIDE, TURNS_IN_ALL, letter};
 use crate::job::input::Drawing as DrawingEntry;
 use crate::job::report::{DesignReport, Figure, PairReport};
 use crate::material::Steel;
 use crate::quantity::{
-    self, Force, Length, Mass, MassDensity, Modulus, Pressure, SpringRate, Stress, System, Turns,
-    unit,
+    self, Force, Length, Mass, MassDensity, Modulus, SpringRate, System, Turns, unit,
 };
 use crate::reading::{self, Step};
-use crate::sizing::{HANDS, Need, Pair, Spring, Verdict};
+use crate::sizing::{Allowed, Design, HANDS, MEAN, MEAN_SOURCE, Need, Pair, Verdict};
+use crate::source::Source;
+use std::fmt::Display;
 
 /// What all drawings of a search have in common.
 pub(super) struct Drawer<'a> {
@@ -25,89 +30,73 @@ impl Drawer<'_> {
     pub(super) fn report(
         &self,
         desk: &mut Desk<'_>,
-        spring: &Spring,
+        design: &Design,
         verdict: &Verdict,
         hand: Option<Hand>,
     ) -> DesignReport {
         let pen = desk.pen;
-        let Spring { drawing, rate: found, solid: closed, .. } = *spring;
-        let (coil, turns, free) = (drawing.coil, drawing.turns, drawing.free);
-        let chosen = "chosen in the search";
-        let mut show = |figure: Figure, formula: &'static str, with: String, source: String| {
-            desk.ledger.show(figure, formula, with, &source)
-        };
-        let given = |figure: &Figure| figure.text.clone();
-        let size = pen.size(coil.bar());
-        let with = given(&size);
-        let size = show(size, "d", with, chosen.to_owned());
-        let mean = show(
-            pen.size(coil.mean()),
-            "D = ∛(G · d⁴ / (8 · n · R)), rounded",
-            text!(
-                "{}, R = {}",
-                self.metal(pen, spring),
-                pen.say::<SpringRate>(self.need.work.rate())
-            ),
-            crate::sizing::MEAN_SOURCE.to_string(),
-        );
-        let with = text!("{} + {}", pen.decimal(coil.mean()), pen.decimal(coil.bar()));
-        let outside = show(pen.size(coil.outside()), "De = D + d", with, GEOMETRY.to_owned());
-        let with = text!("{} + {}", words::turns(turns.active()), words::turns(turns.dead()));
-        let source = self.need.make.ends.source().to_string();
-        let count = show(pen.figure::<Turns>(turns.total()), "nt = n + dead turns", with, source);
+        let Design { coil, turns, free, rate: found, solid: closed, pitch, .. } = *design;
+        let (ends, metal) = (self.need.make.ends, &self.need.metal);
+        let [d, mean, l0] = [coil.bar(), coil.mean(), free].map(|size| pen.decimal(size));
+        let [n, nd, nt] = [turns.active(), turns.dead(), turns.total()].map(words::turns);
+        let k = pen.say::<SpringRate>(found);
+        let (least, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
         let (load, height) = match self.need.work.height {
             Some(height) => (found * (free - height), height),
-            None => (spring.greatest_load, spring.lowest),
+            None => (design.greatest_load, design.lowest),
         };
-        let put =
-            text!("h = {}, F = {}", pen.decimal(height), pen.say::<Force>(self.need.work.load));
-        let with = text!("{put}, R = {}", pen.say::<SpringRate>(found));
-        let height_free =
-            show(pen.size(free), "L0 = h + F / R, rounded", with, rate::SOURCE.to_string());
-        let with = text!("d = {}, nt = {}", pen.decimal(coil.bar()), words::turns(turns.total()));
-        let ends = self.need.make.ends;
-        let (least, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
-        let closed_figure = show(pen.height(closed), rule.formula, with, rule.source.to_string());
-        let with = text!("{}, D = {}", self.metal(pen, spring), pen.decimal(coil.mean()));
-        let figure = pen.figure::<SpringRate>(found);
-        let rate = show(figure, "R = G · d⁴ / (8 · D³ · n)", with, rate::SOURCE.to_string());
-        let with = text!(
-            "{} · ({} − {})",
-            pen.say::<SpringRate>(found),
-            pen.decimal(free),
-            pen.decimal(height)
-        );
-        let load =
-            show(pen.figure::<Force>(load), "F = R · (L0 − h)", with, rate::SOURCE.to_string());
-        let mut stressed = |stress: Pressure, under: Force| {
-            let with = text!(
-                "F = {}, D = {}, d = {}",
-                pen.say::<Force>(under),
-                pen.decimal(coil.mean()),
-                pen.decimal(coil.bar())
-            );
-            let formula = "τ = K · 8 · F · D / (π · d³), K as the steel's stress is meant";
-            show(pen.figure::<Stress>(stress), formula, with, stress::SOURCE.to_string())
+        let rounded = |from: Formula, source: &Source| text!("rounded, from {from}; {source}");
+        let chosen = "chosen in the search";
+        let size = as_given::<Length>(desk, pen.size(coil.bar()), letter!("d"), chosen);
+        let source = rounded(MEAN, &MEAN_SOURCE);
+        let mean_figure = as_given::<Length>(desk, pen.size(coil.mean()), letter!("D"), &source);
+        let source = rounded(rate::FREE, &rate::SOURCE);
+        let height_free = as_given::<Length>(desk, pen.size(free), letter!("L0"), &source);
+        let values: [Value<'_>; 9] = [
+            ("d", &d),
+            ("D", &mean),
+            ("n", &n),
+            ("nd", &nd),
+            ("nt", &nt),
+            ("L0", &l0),
+            ("L", &pen.decimal(height)),
+            ("k", &k),
+            ("G", &pen.say::<Modulus>(metal.shear_modulus)),
+        ];
+        let mut show = |figure: Figure, formula: Formula, source: &dyn Display| {
+            desk.ledger.work(figure, formula, &values, source)
         };
-        let stress = stressed(spring.stress_at_load, spring.greatest_load);
-        let stress_solid = stressed(spring.stress_at_solid, found * (free - least.height));
-        let with = text!(
-            "d = {}, D = {}, nt = {}, ρ = {}",
-            pen.decimal(coil.bar()),
-            pen.decimal(coil.mean()),
-            words::turns(turns.total()),
-            pen.say::<MassDensity>(self.need.metal.density)
+        let outside = show(pen.size(coil.outside()), OUTSIDE, &GEOMETRY);
+        let count = show(pen.figure::<Turns>(turns.total()), TURNS_IN_ALL, &ends.source());
+        let closed = show(pen.height(closed), rule.formula, &rule.source);
+        let rate = show(pen.figure::<SpringRate>(found), rate::FORMULA, &rate::SOURCE);
+        let load = show(pen.figure::<Force>(load), rate::LOAD, &rate::SOURCE);
+        let factor = |allowed: &Allowed| {
+            allowed.of(coil.bar()).map_or(Factor::Uncorrected, |(_, factor)| factor)
+        };
+        let stress = show_stress(desk, coil, design.greatest_load, factor(&metal.at_load));
+        let pressed = Pressed { rate: found, free, to: least.height };
+        let at_solid = metal.at_solid.as_ref().map_or(Factor::Uncorrected, factor);
+        let stress_solid = show_stress_at(desk, coil, pressed, at_solid);
+        let length = bar::whole(coil, pitch, turns, Some(ends));
+        let mass = desk.ledger.work(
+            pen.figure::<Mass>(design.mass),
+            bar::MASS,
+            &[
+                ("ρ", &pen.say::<MassDensity>(metal.density)),
+                ("d", &d),
+                ("l", &pen.decimal(length)),
+            ],
+            &bar::SOURCE,
         );
-        let figure = pen.figure::<Mass>(spring.mass);
-        let mass = show(figure, "m = ρ · π/4 · d² · l", with, bar::SOURCE.to_string());
         DesignReport {
-            drawing: self.drawing(pen.system, spring, hand),
+            drawing: self.drawing(pen.system, design, hand),
             bar: size,
-            mean,
+            mean: mean_figure,
             outside,
             turns: count,
             free: height_free,
-            solid: closed_figure,
+            solid: closed,
             rate,
             load,
             stress,
@@ -117,26 +106,15 @@ impl Drawer<'_> {
         }
     }
 
-    fn metal(&self, pen: Pen, spring: &Spring) -> String {
-        text!(
-            "G = {}, d = {}, n = {}",
-            pen.say::<Modulus>(self.need.metal.shear_modulus),
-            pen.decimal(spring.drawing.coil.bar()),
-            words::turns(spring.drawing.turns.active())
-        )
-    }
-
     pub(super) fn pair(&self, desk: &mut Desk<'_>, pair: &Pair) -> PairReport {
         let outer = self.report(desk, &pair.outer, &pair.of_outer, Some(HANDS.0));
         let inner = self.report(desk, &pair.inner, &pair.of_inner, Some(HANDS.1));
-        let with = text!("{} / ({} + {})", outer.load.text, outer.load.text, inner.load.text);
         let share = outer.load.si / (outer.load.si + inner.load.si);
-        let formula = "share = F of the outer / F of both";
-        let share = desk.ledger.show(Pen::percent(share, 0), formula, with, &"definition");
-        let with = text!("{} + {}", outer.mass.text, inner.mass.text);
+        let loads: [Value<'_>; 2] = [("F1", &outer.load.text), ("F2", &inner.load.text)];
+        let share = desk.ledger.work(Pen::percent(share, 0), OF_BOTH, &loads, &"definition");
+        let masses = [&outer.mass.text, &inner.mass.text].map(|mass| [("m", mass as _)]);
         let figure = desk.pen.figure::<Mass>(pair.mass());
-        let mass =
-            desk.ledger.show(figure, "m = m of the outer + m of the inner", with, &"definition");
+        let mass = desk.ledger.sum(figure, MASS_OF_ALL, masses.iter(), &"definition");
         let apart = |one: f64, other: f64| {
             Pen::percent((one - other).abs() / if one > other { one } else { other }, 1).text
         };
@@ -149,15 +127,14 @@ impl Drawer<'_> {
     }
 
     /// The drawing as a job holds it: texts that read back to the same sizes.
-    fn drawing(&self, system: System, spring: &Spring, hand: Option<Hand>) -> DrawingEntry {
-        let drawing = spring.drawing;
+    fn drawing(&self, system: System, design: &Design, hand: Option<Hand>) -> DrawingEntry {
         let size = |length| written(length, system).as_str().into();
         let ends = ENDS.iter().find(|(_, ends)| *ends == Some(self.need.make.ends));
         let mut entry = DrawingEntry {
-            bar: size(drawing.coil.bar()),
-            mean: size(drawing.coil.mean()),
-            turns: plain(drawing.turns.total(), 10).as_str().into(),
-            free: size(drawing.free),
+            bar: size(design.coil.bar()),
+            mean: size(design.coil.mean()),
+            turns: plain(design.turns.total(), 10).as_str().into(),
+            free: size(design.free),
             steel: self.steel.id().into(),
             ..DrawingEntry::default()
         };

@@ -1,0 +1,327 @@
+//! Formulas as data: one template gives a formula in symbols, and the same with the numbers put in.
+//!
+//! Every letter stands in [`SYMBOLS`] with what it means, one meaning a letter, and a template with a
+//! letter that is not there does not compile. So a formula that is shown cannot drift from its legend,
+//! and a reader can work through what was put in.
+
+use core::fmt::{self, Display, Write};
+
+/// A letter of a formula, and what it stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Symbol {
+    /// The letter, with its index: `L0`.
+    pub sign: &'static str,
+    /// What it is, in words.
+    pub name: &'static str,
+}
+
+const fn symbol(sign: &'static str, name: &'static str) -> Symbol {
+    Symbol { sign, name }
+}
+
+/// Every letter that formulas are written with.
+pub const SYMBOLS: &[Symbol] = &[
+    symbol("AD", "tolerance of the diameter, either way"),
+    symbol("AF", "tolerance of the load, either way"),
+    symbol("AL", "tolerance of the free height, either way"),
+    symbol("C", "index, D / d"),
+    symbol("D", "mean diameter of the coil"),
+    symbol("De", "outside diameter of the coil"),
+    symbol("Di", "inside diameter of the coil"),
+    symbol("E", "Young's modulus"),
+    symbol("F", "load"),
+    symbol("F1", "the first load"),
+    symbol("F2", "the second load"),
+    symbol("Fm", "mean load of the nests"),
+    symbol("G", "shear modulus"),
+    symbol("KB", "Bergsträsser's factor"),
+    symbol("KS", "factor of direct shear"),
+    symbol("KW", "Wahl's factor"),
+    symbol("L", "height of the coil under the load"),
+    symbol("L0", "free height of the coil"),
+    symbol("Lc", "solid height of the coil"),
+    symbol("Lk", "height at which the coil bends aside"),
+    symbol("Lm", "free height as measured"),
+    symbol("Ln", "least height at work"),
+    symbol("N", "how many"),
+    symbol("Q", "load of the wheel"),
+    symbol("Q0", "load of the wheel on level track"),
+    symbol("Rm", "tensile strength of the bar"),
+    symbol("S", "greatest reading less the least"),
+    symbol("Sa", "sum of the least gaps between turns"),
+    symbol("Sse", "shear stress that is endured when it is reversed"),
+    symbol("Ssu", "ultimate shear strength"),
+    symbol("TL", "least limit of the book"),
+    symbol("TU", "greatest limit of the book"),
+    symbol("U", "energy that is stored"),
+    symbol("W", "weight on the frame"),
+    symbol("Dx", "the diameter that is given"),
+    symbol("X", "reach of the nests along the frame"),
+    symbol("Y", "reach of the nests across the frame"),
+    symbol("a", "rise along the frame per length"),
+    symbol("aF", "basis of the tolerance of the load"),
+    symbol("b", "rise across the frame per length"),
+    symbol("c", "part of a nest's load that the wheel carries"),
+    symbol("d", "diameter of the bar"),
+    symbol("d1", "bar of the wider coil"),
+    symbol("d2", "bar of the narrower coil"),
+    symbol("e", "gap between the coils, free"),
+    symbol("e1", "tolerance of squareness"),
+    symbol("e2", "tolerance of parallelism"),
+    symbol("f", "first frequency"),
+    symbol("g", "rise of the ground; a dip is negative"),
+    symbol("g0", "acceleration of gravity"),
+    symbol("h", "height of the nest"),
+    symbol("h1", "the first mean height"),
+    symbol("h2", "the second mean height"),
+    symbol("j", "share of the tensile strength that is allowed"),
+    symbol("k", "rate"),
+    symbol("k0", "rate by the textbook"),
+    symbol("kF", "factor of the active turns"),
+    symbol("kQ", "rate sideways"),
+    symbol("l", "length of the bar"),
+    symbol("m", "mass of the bar"),
+    symbol("ma", "mass of the active turns"),
+    symbol("n", "active turns"),
+    symbol("nd", "dead turns"),
+    symbol("nf", "factor of safety against fatigue"),
+    symbol("nt", "turns in all, tip to tip"),
+    symbol("o", "packing under the coil, less packing left out"),
+    symbol("p", "pitch of the free coil"),
+    symbol("p1", "pitch at the height under load"),
+    symbol("q", "factor of the grade"),
+    symbol("r", "reading"),
+    symbol("r1", "least reading"),
+    symbol("r2", "greatest reading"),
+    symbol("rb", "what no choice can better"),
+    symbol("rl", "what is left"),
+    symbol("s", "deflection"),
+    symbol("sx", "sensitivity, without its sign"),
+    symbol("t", "shim"),
+    symbol("tα", "slope of the turns, p / (π · D)"),
+    symbol("u", "standard uncertainty"),
+    symbol("ui", "uncertainty by one of the sizes"),
+    symbol("up", "uncertainty by the places round the coil"),
+    symbol("uq", "part of its load that a wheel may lose by the test"),
+    symbol("ur", "uncertainty by the marks of the tape"),
+    symbol("ut", "uncertainty by the tape's own error"),
+    symbol("ux", "uncertainty of the size, as a part of it"),
+    symbol("w", "twist of the frame"),
+    symbol("x", "place along the frame"),
+    symbol("xm", "middle of the nests along the frame"),
+    symbol("y", "place across the frame"),
+    symbol("ym", "middle of the nests across the frame"),
+    symbol("z", "height of the frame at the middle of the nests"),
+    symbol("ΔD", "growth of the diameter"),
+    symbol("ΔF", "difference of loads"),
+    symbol("ΔL", "free height as measured, less the book figure"),
+    symbol("Δh", "difference of heights"),
+    symbol("α", "angle of the free coil's turns"),
+    symbol("α1", "angle of the pressed coil's turns"),
+    symbol("β", "stiffness in twist over that in bending, 1 / (1 + Poisson's ratio)"),
+    symbol("γ", "shear modulus over Young's modulus"),
+    symbol("η", "√((0.5 + γ) · (γ + (1 − ξ) / ξ))"),
+    symbol("λ", "slenderness, L0 / D"),
+    symbol("μ", "Poisson's ratio"),
+    symbol("ν", "seating coefficient"),
+    symbol("ξ", "part of the free height by which the coil is pressed"),
+    symbol("ρ", "density"),
+    symbol("τ", "stress in the bar, uncorrected"),
+    symbol("τa", "amplitude of the stress"),
+    symbol("τc", "stress at solid"),
+    symbol("τk", "stress at the inside of the coil"),
+    symbol("τm", "mean stress"),
+    symbol("τz", "allowable stress at solid"),
+];
+
+/// What a letter stands for; empty for one that is not in [`SYMBOLS`].
+#[must_use]
+pub fn meaning(sign: &str) -> &'static str {
+    SYMBOLS.iter().find(|symbol| symbol.sign == sign).map_or("", |symbol| symbol.name)
+}
+
+/// A formula: what it gives, ` = `, and how, each letter in braces. A part in brackets is a term of a
+/// sum, and is put in once for each.
+///
+/// # Example
+/// ```
+/// use coilnest::coil::rate;
+///
+/// assert_eq!(rate::FORMULA.to_string(), "k = G · d⁴ / (8 · D³ · n)");
+/// let put = rate::FORMULA.put(&[("G", &"80 GPa"), ("d", &"10 mm"), ("D", &"80 mm"), ("n", &5)]);
+/// assert_eq!(put.with, "80 GPa · (10 mm)⁴ / (8 · (80 mm)³ · 5)");
+/// assert_eq!(put.letters[3], ("n", "5".to_owned()));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Formula {
+    template: &'static str,
+    in_words: bool,
+}
+
+/// A letter and its number.
+pub type Value<'v> = (&'static str, &'v dyn Display);
+
+/// A formula with its numbers.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Put {
+    /// How the result is worked out, the numbers in place of the letters.
+    pub with: String,
+    /// Each letter and its number, in the order of the formula; empty where it has one for each term.
+    pub letters: Vec<(&'static str, String)>,
+}
+
+impl Formula {
+    /// A template. What it is made from must be a `const`, so that a letter that is not in [`SYMBOLS`]
+    /// is found where it is compiled.
+    pub(crate) const fn new(template: &'static str) -> Self {
+        assert!(is_spelt(template.as_bytes()), "a letter of the formula is not in SYMBOLS");
+        Self { template, in_words: false }
+    }
+
+    /// What is no expression, as a search is, said in words.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn words(said: &'static str) -> Self {
+        Self { template: said, in_words: true }
+    }
+
+    /// Whether it says in words how the result is found, so that there is nothing to work out.
+    #[must_use]
+    pub const fn is_in_words(self) -> bool {
+        self.in_words
+    }
+
+    /// The formula with its numbers.
+    #[must_use]
+    pub fn put(self, values: &[Value<'_>]) -> Put {
+        self.put_sum(values, core::iter::empty::<[Value<'_>; 0]>())
+    }
+
+    /// The formula of a sum with its numbers: those that every term has, and those of each term.
+    #[must_use]
+    pub fn put_sum<'v, T: AsRef<[Value<'v>]>>(
+        self,
+        values: &[Value<'_>],
+        terms: impl Iterator<Item = T>,
+    ) -> Put {
+        let terms: Vec<T> = terms.collect();
+        let mut put = Put::default();
+        for (index, statement) in self.template.split(AND).enumerate() {
+            put.with.push_str(if index > 0 { AND } else { "" });
+            put.statement(statement, values, &terms);
+        }
+        put
+    }
+}
+
+impl Put {
+    /// Adds how a statement's result is worked out.
+    fn statement<'v, T: AsRef<[Value<'v>]>>(
+        &mut self,
+        statement: &str,
+        values: &[Value<'_>],
+        terms: &[T],
+    ) {
+        let mut rest = statement.split_once(" = ").map_or(statement, |(_, how)| how);
+        while let Some((before, (term, after))) =
+            rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
+        {
+            self.part(before.trim_end_matches("Σ "), values, &[]);
+            let of_all = before.ends_with("max(");
+            let joint = if of_all { ", " } else { " + " };
+            // A sum that stands alone needs no brackets.
+            let alone = before == "Σ " && after.is_empty();
+            let many = terms.len() != 1 && !alone && !of_all;
+            self.with.push_str(if many { "(" } else { "" });
+            for (index, own) in terms.iter().enumerate() {
+                self.with.push_str(if index > 0 { joint } else { "" });
+                self.part(term, values, own.as_ref());
+            }
+            self.with.push_str(if terms.is_empty() { "0" } else { "" });
+            self.with.push_str(if many { ")" } else { "" });
+            rest = after;
+        }
+        self.part(rest, values, &[]);
+    }
+
+    /// Adds a part of a template; a letter's own number stands before the one that all terms have.
+    fn part(&mut self, template: &str, values: &[Value<'_>], own: &[Value<'_>]) {
+        let mut rest = template;
+        while let Some((before, after)) = rest.split_once('{') {
+            self.with.push_str(before);
+            let Some((sign, after)) = after.split_once('}') else { break };
+            let of_term = own.iter().find(|(name, _)| *name == sign);
+            match of_term.or_else(|| values.iter().find(|(name, _)| *name == sign)) {
+                None => self.with.push_str(sign),
+                Some((sign, value)) => {
+                    let start = self.with.len();
+                    // A string takes whatever is written to it.
+                    let _ = write!(self.with, "{value}");
+                    let text = self.with.get(start..).unwrap_or_default().to_owned();
+                    if text.starts_with('−') || text.contains(' ') && after.starts_with(POWERS) {
+                        self.with.insert(start, '(');
+                        self.with.push(')');
+                    }
+                    if self.letters.iter().all(|(known, _)| known != sign) {
+                        let number = if of_term.is_some() { String::new() } else { text };
+                        self.letters.push((sign, number));
+                    }
+                }
+            }
+            rest = after;
+        }
+        self.with.push_str(rest);
+    }
+}
+
+/// What stands between a result and its standard uncertainty, or between two results.
+pub const AND: &str = ";  ";
+
+/// What stands behind a number that is raised to a power.
+const POWERS: [char; 3] = ['²', '³', '⁴'];
+
+impl Display for Formula {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.template.split(['{', '}', '[', ']']).try_for_each(|part| f.write_str(part))
+    }
+}
+
+/// Whether every letter in braces is one of [`SYMBOLS`].
+const fn is_spelt(template: &[u8]) -> bool {
+    let mut rest = template;
+    while let [first, after @ ..] = rest {
+        rest = after;
+        if *first == b'{' {
+            match known_start(after) {
+                None => return false,
+                Some(after) => rest = after,
+            }
+        }
+    }
+    true
+}
+
+/// What follows a letter of [`SYMBOLS`] and its brace.
+const fn known_start(text: &[u8]) -> Option<&[u8]> {
+    let mut symbols = SYMBOLS;
+    while let [symbol, others @ ..] = symbols {
+        symbols = others;
+        if let Some([b'}', after @ ..]) = after(text, symbol.sign.as_bytes()) {
+            return Some(after);
+        }
+    }
+    None
+}
+
+/// What follows a start.
+const fn after<'t>(text: &'t [u8], start: &[u8]) -> Option<&'t [u8]> {
+    let (mut text, mut start) = (text, start);
+    loop {
+        match (text, start) {
+            (rest, []) => return Some(rest),
+            ([one, text_rest @ ..], [other, start_rest @ ..]) if *one == *other => {
+                (text, start) = (text_rest, start_rest);
+            }
+            _ => return None,
+        }
+    }
+}
