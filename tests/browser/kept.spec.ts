@@ -67,6 +67,14 @@ async function fallAt(page: Page, vehicle: string): Promise<void> {
 	}, vehicle);
 }
 
+/** What a version of the page before this one had left in the browser. */
+async function leftBehind(page: Page, text: string): Promise<void> {
+	await page.addInitScript((text) => {
+		if (sessionStorage.getItem('seen') === null) localStorage.setItem('coilnest:job', text);
+		sessionStorage.setItem('seen', 'yes');
+	}, text);
+}
+
 test('"saved" means on the disk, and what is not there yet says so', async ({ page }) => {
 	await page.addInitScript(() => {
 		const open = IDBDatabase.prototype.transaction;
@@ -116,8 +124,7 @@ for (const [what, kept] of [
 ] as const) {
 	test(`a job of earlier versions, kept ${what}, opens and moves to the disk`, async ({ page }) => {
 		const job = JSON.stringify({ format: 'coilnest-job/1', title: 'Kept long ago', later: [1] });
-		await page.goto('./icon.svg');
-		await page.evaluate((text) => localStorage.setItem('coilnest:job', text), kept(job));
+		await leftBehind(page, kept(job));
 		await openPage(page);
 		await expect(field(page, 'Title of the job')).toHaveValue('Kept long ago');
 		await expect(page.getByText('saved', { exact: true })).toBeVisible();
@@ -175,8 +182,7 @@ test('the name of a nest is kept while it is typed, and takes its frame along', 
 
 test('a kept job that cannot be read is put aside once, and its text can be had', async ({ page }) => {
 	const text = '{"format":"coilnest-job/1","coils":[{"id":"ou';
-	await page.goto('./icon.svg');
-	await page.evaluate((text) => localStorage.setItem('coilnest:job', text), text);
+	await leftBehind(page, text);
 	const said = page.getByText(/What was kept here could not be read/);
 	for (let visit = 0; visit < 3; visit += 1) {
 		await openPage(page);

@@ -1,4 +1,16 @@
-import init, * as bench from '$engine/coilnest_bench.js';
+import init, {
+	__wbg_reset_state,
+	assess,
+	blank,
+	choices,
+	demo,
+	nestState,
+	open,
+	press,
+	switchSystem,
+	tape,
+	version,
+} from '$engine/coilnest_bench.js';
 import address from '$engine/coilnest_bench_bg.wasm?url';
 import { anew } from './anew';
 
@@ -9,6 +21,21 @@ const UNREAD = {
 	expected: 'a job file',
 	message: 'The calculation stopped at this file, so it was not opened.',
 	example: '',
+};
+
+/** What the page asks of it, and no more, so that no more is sent. */
+const bench = {
+	__wbg_reset_state,
+	assess,
+	blank,
+	choices,
+	demo,
+	nestState,
+	open,
+	press,
+	switchSystem,
+	tape,
+	version,
 };
 
 export const engine = anew(bench, {
