@@ -4,6 +4,18 @@ import globals from 'globals';
 import typescript from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
+/** Lists are keyed by place: what a user wrote may stand twice, and a key that does takes the whole section down. */
+const eachByPlace = {
+	create: (context) => ({
+		SvelteEachBlock(node) {
+			const { index, key } = node;
+			const isPlace = key?.type === 'Identifier' && key.name === index?.name;
+			if (!isPlace)
+				context.report({ node, message: 'Key an each block by its index: {#each list as item, i (i)}.' });
+		},
+	}),
+};
+
 export default typescript.config(
 	{ ignores: ['dist/', 'test-results/', 'playwright-report/', 'src/engine/types.ts'] },
 	js.configs.recommended,
@@ -22,9 +34,11 @@ export default typescript.config(
 		languageOptions: { globals: globals.node },
 	},
 	{
+		plugins: { house: { rules: { 'each-by-place': eachByPlace } } },
 		rules: {
 			eqeqeq: 'error',
 			'no-console': 'error',
+			'house/each-by-place': 'error',
 		},
 	},
 );

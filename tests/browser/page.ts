@@ -3,14 +3,14 @@ import { expect, type Locator, type Page, test as base } from '@playwright/test'
 
 export { expect, type Locator, type Page };
 
-/** A test of the page; an error that the page throws or writes to the console fails it, in whichever tab. */
+/** A test of the page; an error that it throws or writes to the console, or a warning of Svelte, fails it in whichever tab. */
 export const test = base.extend<{ errors: string[] }>({
 	errors: [
 		async ({ context }, use) => {
 			const errors: string[] = [];
 			context.on('weberror', (error) => errors.push(String(error.error())));
 			context.on('console', (message) => {
-				if (message.type() === 'error') errors.push(message.text());
+				if (message.type() === 'error' || message.text().includes('svelte.dev/e/')) errors.push(message.text());
 			});
 			await use(errors);
 			expect(errors, 'errors of the page').toEqual([]);

@@ -1,12 +1,12 @@
 //! What the first look at a page needs: a job in, a report out, and the ways between text and job.
 
-use crate::taken::{from_js, taken};
+use crate::taken::{from_plain, plain, taken, text};
 use crate::value::{parsed, to_js};
 #[cfg(feature = "level")]
 use coilnest::job::assess as answer;
 #[cfg(not(feature = "level"))]
 use coilnest::job::assess_nests as answer;
-use coilnest::job::report::{Report, StateAnswer};
+use coilnest::job::report::{Problem, Report, StateAnswer};
 use coilnest::job::{self, file, respell::respell};
 use coilnest::quantity::System;
 use coilnest::reading;
@@ -37,13 +37,16 @@ pub fn assess(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsVal
 #[must_use]
 pub fn nest_state(
     #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
-    nest_id: &str,
-    height_text: &str,
+    #[wasm_bindgen(unchecked_param_type = "string")] nest_id: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "string")] height_text: &JsValue,
 ) -> JsValue {
-    to_js(&match taken(job) {
-        Ok(job) => job::nest_state(&job, &TABLES, nest_id, height_text),
-        Err(problem) => StateAnswer { problem: Some(*problem), ..StateAnswer::default() },
-    })
+    let asked = || {
+        let (nest, height) = (text(nest_id, "nest_id")?, text(height_text, "height_text")?);
+        Ok(job::nest_state(&taken(job)?, &TABLES, &nest, &height))
+    };
+    let refused =
+        |problem: Box<Problem>| StateAnswer { problem: Some(*problem), ..StateAnswer::default() };
+    to_js(&asked().unwrap_or_else(refused))
 }
 
 /// The tape as it stands at a reading, `nests[0].seats[0].readings[1]`.
@@ -51,42 +54,61 @@ pub fn nest_state(
 #[must_use]
 pub fn tape(
     #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
-    path: &str,
+    #[wasm_bindgen(unchecked_param_type = "string")] path: &JsValue,
 ) -> JsValue {
-    let strip = taken(job).ok().and_then(|job| job::strip::strip(&job, &TABLES, path));
+    let asked = path.as_string().zip(taken(job).ok());
+    let strip = asked.and_then(|(path, job)| job::strip::strip(&job, &TABLES, &path));
     strip.map_or(JsValue::UNDEFINED, |strip| to_js(&strip))
 }
 
 /// The text of a field after one key of the tape's row.
 #[wasm_bindgen]
 #[must_use]
-pub fn press(text: &str, key: &str) -> String {
-    reading::press(text, key)
+pub fn press(
+    #[wasm_bindgen(unchecked_param_type = "string")] text: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "string")] key: &JsValue,
+) -> String {
+    let text = text.as_string().unwrap_or_default();
+    match key.as_string() {
+        Some(key) => reading::press(&text, &key),
+        None => text,
+    }
 }
 
-/// The same job in inches or millimetres, every bare number with the unit that it has had.
+/// A copy of a job in inches or millimetres, every bare number with the unit that it has had. What is
+/// no job, or asks for other units, is given back as it is.
 #[wasm_bindgen(js_name = switchSystem, unchecked_return_type = "Job")]
 #[must_use]
 pub fn switch_system(
     #[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "'inch' | 'metric'")] system: &str,
+    #[wasm_bindgen(unchecked_param_type = "'inch' | 'metric'")] system: &JsValue,
 ) -> JsValue {
-    let to = if system == "metric" { System::Metric } else { System::Inch };
-    let switched = cloned(job);
-    for edit in respell(&from_js(job), to) {
-        write_at(&switched, &edit.path, &edit.text);
+    let word = system.as_string().unwrap_or_default();
+    let to = match word.as_str() {
+        "metric" => System::Metric,
+        "inch" => System::Inch,
+        _ => return job.clone(),
+    };
+    let Some(own) = plain(job).ok().filter(JsValue::is_object) else { return job.clone() };
+    for edit in respell(&from_plain(&own, 0), to) {
+        write_at(&own, &edit.path, &edit.text);
     }
-    write_at(&switched, "system", system);
-    switched
+    write_at(&own, "system", &word);
+    own
 }
 
 /// The job in the text of a file, or why there is none.
 #[wasm_bindgen(unchecked_return_type = "Opened")]
 #[must_use]
-pub fn open(text: &str) -> JsValue {
-    let (field, value) = match taken(&text.into()).and_then(file::named) {
-        Ok(_) => ("job", parsed(text).unwrap_or(JsValue::UNDEFINED)),
-        Err(problem) => ("problem", to_js(&*problem)),
+pub fn open(#[wasm_bindgen(unchecked_param_type = "string")] text: &JsValue) -> JsValue {
+    let asked = || {
+        let text = self::text(text, "text")?;
+        file::named(taken(&text.as_str().into())?)?;
+        Ok(parsed(&text).unwrap_or(JsValue::UNDEFINED))
+    };
+    let (field, value) = match asked() {
+        Ok(job) => ("job", job),
+        Err::<_, Box<Problem>>(problem) => ("problem", to_js(&*problem)),
     };
     let opened = js_sys::Object::new();
     // Setting a field of a fresh object cannot fail.
@@ -94,12 +116,14 @@ pub fn open(text: &str) -> JsValue {
     opened.into()
 }
 
-/// The text of a job's file, made to be read.
+/// The text of a job's file, made to be read; no more than a line end where JSON holds no such job.
 #[wasm_bindgen]
 #[must_use]
 pub fn save(#[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue) -> String {
-    let text = js_sys::JSON::stringify_with_replacer_and_space(job, &JsValue::NULL, &2.into());
-    text.ok().and_then(|text| text.as_string()).unwrap_or_default() + "\n"
+    let text = plain(job).ok().and_then(|own| {
+        js_sys::JSON::stringify_with_replacer_and_space(&own, &JsValue::NULL, &2.into()).ok()
+    });
+    text.and_then(|text| text.as_string()).unwrap_or_default() + "\n"
 }
 
 /// The invented job of a first visit.
@@ -128,12 +152,6 @@ pub fn choices() -> JsValue {
 #[must_use]
 pub fn version() -> String {
     env!("CARGO_PKG_VERSION").to_owned()
-}
-
-/// A copy of an object that shares nothing with it; the object itself where JSON cannot hold it.
-fn cloned(value: &JsValue) -> JsValue {
-    let text = js_sys::JSON::stringify(value).ok().and_then(|text| text.as_string());
-    text.and_then(|text| parsed(&text)).unwrap_or_else(|| value.clone())
 }
 
 /// Writes a text at a path, `coils[0].bar`; nothing where the path leads nowhere.

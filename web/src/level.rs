@@ -1,11 +1,11 @@
 //! A frame on its nests, fetched when it is looked at: how it stands, its shims, its wheels, and which
 //! coil belongs where.
 
-use crate::taken::taken;
+use crate::taken::{taken, text};
 use crate::value::{parsed, to_js};
 use coilnest::job;
 use coilnest::job::coil_table::{self, Piece};
-use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport, Problem};
+use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport, Problem, RefusedLine};
 use coilnest_tables::ELASTIC_TABLES as TABLES;
 use wasm_bindgen::prelude::*;
 
@@ -43,25 +43,40 @@ impl HeldFrame {
     /// same with the box of a nest stuck, where one is named.
     #[wasm_bindgen(unchecked_return_type = "DipReport")]
     #[must_use]
-    pub fn dip(&self, wheel: &str, depth_text: &str, stuck_nest: &str) -> JsValue {
-        to_js(&match &self.0 {
-            Ok(frame) => frame.dip(wheel, depth_text, stuck_nest),
-            Err(problem) => {
-                DipReport { problem: Some(problem.as_ref().clone()), ..DipReport::default() }
-            }
-        })
+    pub fn dip(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "string")] wheel: &JsValue,
+        #[wasm_bindgen(unchecked_param_type = "string")] depth_text: &JsValue,
+        #[wasm_bindgen(unchecked_param_type = "string")] stuck_nest: &JsValue,
+    ) -> JsValue {
+        let asked = || {
+            let (wheel, depth) = (text(wheel, "wheel")?, text(depth_text, "depth_text")?);
+            let stuck = text(stuck_nest, "stuck_nest")?;
+            Ok(self.0.as_ref().map_err(Clone::clone)?.dip(&wheel, &depth, &stuck))
+        };
+        let refused =
+            |problem: Box<Problem>| DipReport { problem: Some(*problem), ..DipReport::default() };
+        to_js(&asked().unwrap_or_else(refused))
     }
 
     /// How the frame stands with its weight at another place: its plan and its nests.
     #[wasm_bindgen(js_name = weighedAt, unchecked_return_type = "LevelReport")]
     #[must_use]
-    pub fn weighed_at(&self, along_text: &str, across_text: &str) -> JsValue {
-        to_js(&match &self.0 {
-            Ok(frame) => frame.weighed_at(along_text, across_text),
-            Err(problem) => {
-                LevelReport { problems: vec![problem.as_ref().clone()], ..LevelReport::default() }
-            }
-        })
+    pub fn weighed_at(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "string")] along_text: &JsValue,
+        #[wasm_bindgen(unchecked_param_type = "string")] across_text: &JsValue,
+    ) -> JsValue {
+        let asked = || {
+            let (along, across) =
+                (text(along_text, "along_text")?, text(across_text, "across_text")?);
+            Ok(self.0.as_ref().map_err(Clone::clone)?.weighed_at(&along, &across))
+        };
+        let refused = |problem: Box<Problem>| LevelReport {
+            problems: vec![*problem],
+            ..LevelReport::default()
+        };
+        to_js(&asked().unwrap_or_else(refused))
     }
 }
 
@@ -82,18 +97,34 @@ pub fn matching(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsV
 #[must_use]
 pub fn coil_rows(
     #[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue,
-    text: &str,
-    line: usize,
-    header: &str,
-    last: bool,
-    most: usize,
+    #[wasm_bindgen(unchecked_param_type = "string")] text: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "number")] line: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "string")] header: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "boolean")] last: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "number")] most: &JsValue,
 ) -> JsValue {
-    let header = Some(header).filter(|header| !header.is_empty());
-    let piece = Piece { text, line, header, last, most };
-    to_js(&match taken(job) {
-        Ok(job) => coil_table::coil_rows(&job, &piece),
-        Err(_) => CoilRows { stopped: true, ..CoilRows::default() },
-    })
+    let (line, most) = (count(line), count(most));
+    let asked = || {
+        let (text, header) = (self::text(text, "text")?, self::text(header, "header")?);
+        let header = Some(header.as_str()).filter(|header| !header.is_empty());
+        let piece = Piece { text: &text, line, header, last: last.is_truthy(), most };
+        Ok(coil_table::coil_rows(&taken(job)?, &piece))
+    };
+    let refused = |problem: Box<Problem>| {
+        let refused = vec![RefusedLine { line, text: String::new(), problems: vec![*problem] }];
+        CoilRows { refused, next_line: line, stopped: true, ..CoilRows::default() }
+    };
+    to_js(&asked().unwrap_or_else(refused))
+}
+
+/// A whole number from 1 on.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "it keeps within the type"
+)]
+fn count(value: &JsValue) -> usize {
+    value.as_f64().unwrap_or(1.0).max(1.0) as usize
 }
 
 /// The bench of a job as a table, which `coilRows` reads back.

@@ -1,9 +1,9 @@
 //! What is looked at now and then, and fetched when it is: a coil's drawing sheet.
 
-use crate::taken::taken;
+use crate::taken::{taken, text};
 use crate::value::to_js;
 use coilnest::job;
-use coilnest::job::report::SheetAnswer;
+use coilnest::job::report::{Problem, SheetAnswer};
 use coilnest_tables::TABLES;
 use wasm_bindgen::prelude::*;
 
@@ -15,10 +15,13 @@ const TYPES: &str = r#"import type { Job, SheetAnswer } from "../../www/src/engi
 #[must_use]
 pub fn coil_sheet(
     #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
-    coil_id: &str,
+    #[wasm_bindgen(unchecked_param_type = "string")] coil_id: &JsValue,
 ) -> JsValue {
-    to_js(&match taken(job) {
-        Ok(job) => job::coil_sheet(&job, &TABLES, coil_id),
-        Err(problem) => SheetAnswer { problem: Some(*problem), ..SheetAnswer::default() },
-    })
+    let asked = || {
+        let coil = text(coil_id, "coil_id")?;
+        Ok(job::coil_sheet(&taken(job)?, &TABLES, &coil))
+    };
+    let refused =
+        |problem: Box<Problem>| SheetAnswer { problem: Some(*problem), ..SheetAnswer::default() };
+    to_js(&asked().unwrap_or_else(refused))
 }

@@ -3,7 +3,13 @@
 //! That is quicker than making the objects field by field.
 
 use serde::Serialize;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(module = "/src/plain.js")]
+extern "C" {
+    #[wasm_bindgen(js_name = parsed)]
+    fn tried(text: &str) -> JsValue;
+}
 
 /// A value as a plain object.
 pub(crate) fn to_js(value: &impl Serialize) -> JsValue {
@@ -13,5 +19,5 @@ pub(crate) fn to_js(value: &impl Serialize) -> JsValue {
 
 /// The value that a text of JSON holds, if it holds one.
 pub(crate) fn parsed(text: &str) -> Option<JsValue> {
-    js_sys::JSON::parse(text).ok()
+    Some(tried(text)).filter(|value| !value.is_undefined())
 }

@@ -10,8 +10,8 @@ import { offline } from './state/offline.svelte';
 const target = document.getElementById('page');
 if (target === null) throw new Error('the document has no place for the page');
 
-function begin(target: HTMLElement): void {
-	autosave.begin();
+async function begin(target: HTMLElement): Promise<void> {
+	await autosave.begin();
 	mount(App, { target });
 	void offline.begin();
 }

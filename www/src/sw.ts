@@ -1,6 +1,7 @@
 /*
  * Keeps the files of one build, so that the page starts without the network. A newer build is fetched beside it and
- * takes over only when the page asks for it.
+ * takes over only when a page asks for it. Pages of an older build that are still open are served from what was kept for
+ * them, so that they can fetch their later parts.
  */
 
 interface BuiltFile {
@@ -27,16 +28,28 @@ async function fetchAll(): Promise<void> {
 	await cache.addAll(addresses.map((address) => new Request(address, { cache: 'reload' })));
 }
 
-async function dropOlder(): Promise<void> {
+async function older(): Promise<string[]> {
 	const names = await caches.keys();
-	const older = names.filter((name) => name.startsWith(ours) && name !== cacheName);
-	await Promise.all(older.map((name) => caches.delete(name)));
+	return names.filter((name) => name.startsWith(ours) && name !== cacheName);
+}
+
+/** What was kept for older builds, once no page is open that could be of one. */
+async function dropOlder(): Promise<void> {
+	const open = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
+	if (open.length === 0) await Promise.all((await older()).map((name) => caches.delete(name)));
+}
+
+async function takeOver(): Promise<void> {
+	await dropOlder();
 	await self.clients.claim();
 }
 
 async function keptOrFetched(request: Request, address: string): Promise<Response> {
-	const cache = await caches.open(cacheName);
-	return (await cache.match(address)) ?? fetch(request);
+	for (const name of [cacheName, ...(await older())]) {
+		const found = await (await caches.open(name)).match(address);
+		if (found) return found;
+	}
+	return fetch(request);
 }
 
 /** The address under which a request's file is kept. */
@@ -47,11 +60,12 @@ function keptAddress(request: Request): string {
 
 self.addEventListener('install', (event) => event.waitUntil(fetchAll()));
 
-self.addEventListener('activate', (event) => event.waitUntil(dropOlder()));
+self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 
 self.addEventListener('fetch', (event) => {
 	const address = keptAddress(event.request);
-	if (event.request.method !== 'GET' || !addresses.includes(address)) return;
+	if (event.request.method !== 'GET' || !address.startsWith(scope.href)) return;
+	if (event.request.mode === 'navigate') event.waitUntil(dropOlder());
 	event.respondWith(keptOrFetched(event.request, address));
 });
 

@@ -7,6 +7,7 @@
 //! | --- | --- |
 //! | `format-missing`, `format-unknown`, `format-newer` | the file does not say what it is, or it is for a later version |
 //! | `not-text`, `not-list`, `not-object` | another kind of JSON value than the field holds |
+//! | `too-many-values`, `holds-itself` | an object that no file could hold |
 //! | `unknown-word` | not one of the words that the field takes |
 //! | `no-such-coil`, `no-such-nest` | a name that the job does not have |
 //! | `name-missing`, `name-twice` | a coil or nest without a name, or two with one |
@@ -19,6 +20,7 @@
 //! | `below-solid` | a height that the nest cannot take |
 //! | `too-few-supports`, `same-place`, `in-line` | nests that hold no frame |
 //! | `no-weight`, `tips`, `crushed` | a weight that presses nothing, lies outside the nests, or is more than they take |
+//! | `no-frame` | a frame is asked for something before it has all that it stands on |
 //! | `slack` | a frame that warps too easily to find its rest |
 //! | `no-thickness`, `stack-too-thin`, `too-many-stacks`, `shims-refused` | shims of which no plan can be made |
 //! | `coils-lacking`, `coils-tied` | too few coils that may be used, or that may not part |

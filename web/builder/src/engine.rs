@@ -58,6 +58,8 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
         .omit_default_module_path(true)
         .typescript(true)
         .remove_name_section(true)
+        // An engine that fell can be started anew.
+        .reset_state_function(true)
         .generate(folder())
         .context("cannot write the engine's bindings")
 }

@@ -1,15 +1,20 @@
 import { engine } from '../engine/engine';
-import type { Problem } from '../engine/types';
+import type { Job, Problem } from '../engine/types';
 import { type Moment, job } from './job.svelte';
-import { forget, keep, kept, keptKeys, onKeptElsewhere } from './persisted.svelte';
+import { forget, keep, kept, keptKeys } from './persisted.svelte';
+import { changeOnDisk, fromDisk, keysOnDisk, offDisk, toDisk } from './store';
 
 const KEY = 'job';
 const ASIDE = 'job-aside:';
+const UNREAD = 'job-unread:';
+/** What a tab has not brought to the disk yet; it outlives the tab, though not a crash. */
+const DRAFT = 'draft:';
 
-/** One version of the job as it is kept; `base` is the version that it grew from. */
+/** One version of the job as it is kept; `base` is the version that it grew from, `by` the visit that wrote it. */
 interface Version {
 	stamp: string;
 	base: string;
+	by: string;
 	at: number;
 	demo: boolean;
 	text: string;
@@ -21,20 +26,33 @@ export interface OtherVersion {
 	readonly at: Date;
 }
 
+/** A text that was kept as a job, and is none. */
+export interface Unread {
+	readonly key: string;
+	readonly text: string;
+	readonly problem: Problem;
+}
+
 function freshStamp(): string {
 	return `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
 }
 
-function versionIn(text: string | null): Version | undefined {
-	if (text === null) return undefined;
+function versionIn(text: string): Version {
+	const bare = { stamp: '', base: '', by: '', at: 0, demo: false };
 	try {
 		const version = JSON.parse(text) as Partial<Version> | null;
-		return typeof version?.text === 'string' && typeof version.stamp === 'string'
-			? { base: '', at: 0, demo: false, ...version, text: version.text, stamp: version.stamp }
-			: undefined;
+		if (typeof version?.text === 'string' && typeof version.stamp === 'string') {
+			return { ...bare, ...version, text: version.text, stamp: version.stamp };
+		}
 	} catch {
-		return undefined;
+		// A text that is no version is a job itself, or nothing that can be read.
 	}
+	return { ...bare, text };
+}
+
+/** The text of a job's file, made to be read. It asks no engine: what is written is kept whatever follows from it. */
+export function fileOf(written: Job): string {
+	return `${JSON.stringify(written, undefined, 2)}\n`;
 }
 
 /**
@@ -44,17 +62,21 @@ function versionIn(text: string | null): Version | undefined {
  * apart, and the person chooses; until then both last.
  */
 class Autosave {
-	#failed = $state(false);
+	#state = $state<'safe' | 'saving' | 'loose' | 'failed'>('safe');
 	#elsewhere = $state.raw<Version>();
 	#asides = $state.raw<readonly OtherVersion[]>([]);
-	#unreadable = $state.raw<Problem>();
-	/** The stamp of the version on the bench. */
+	#unread = $state.raw<readonly Unread[]>([]);
+	/** The stamp of the version on the bench that lies on the disk. */
 	#mine = '';
-	readonly #asideKey = ASIDE + freshStamp();
+	#waiting: Version | undefined;
+	#writes = false;
+	readonly #visit = freshStamp();
+	readonly #asideKey = ASIDE + this.#visit;
+	readonly #tabs = new BroadcastChannel('coilnest job');
 
-	/** Whether the last edit could not be kept. */
-	get failed(): boolean {
-		return this.#failed;
+	/** How far the last edit is kept: on the disk; not yet; in this browser, but not on the disk; or not at all. */
+	get state(): 'safe' | 'saving' | 'loose' | 'failed' {
+		return this.#state;
 	}
 
 	/** When another tab changed the job, if it did so after this one read it. */
@@ -67,101 +89,183 @@ class Autosave {
 		return this.#asides;
 	}
 
-	/** Why the version that was kept could not be read; its text is kept aside as it was. */
-	get unreadable(): Problem | undefined {
-		return this.#unreadable;
+	/** What was kept and could not be read. */
+	get unread(): readonly Unread[] {
+		return this.#unread;
 	}
 
 	/** Puts the kept job on the bench, or the demo where nothing was kept, and keeps every change from now on. */
-	begin(): void {
-		job.begin(this.#firstMoment());
+	async begin(): Promise<void> {
+		const first = await this.#firstVersion().catch(() => undefined);
+		job.begin(first?.moment ?? { job: engine.demo(), demo: true });
 		job.onChange((moment) => this.#save(moment));
-		onKeptElsewhere(KEY, (text) => {
-			const version = versionIn(text);
-			if (version && version.stamp !== this.#mine) this.#elsewhere = version;
-		});
-		this.#listAsides();
+		if (first?.isDraft) this.#save(job.moment);
+		this.#tabs.onmessage = ({ data }: MessageEvent<Version>) => {
+			if (data.stamp !== this.#mine) this.#elsewhere = data;
+		};
+		await this.#list().catch(() => undefined);
 		addEventListener('beforeunload', (event) => {
-			if (this.#failed) event.preventDefault();
+			if (this.#state === 'failed') event.preventDefault();
 		});
 	}
 
 	/** Puts the other tab's version on the bench; this one lies one undo back. */
 	takeElsewhere(): void {
 		const version = this.#elsewhere;
-		const moment = version && this.#momentOf(version);
-		if (version === undefined || moment === undefined) return;
+		const opened = version && engine.open(version.text);
+		if (version === undefined || opened?.job === undefined) return;
 		this.#mine = version.stamp;
 		this.#elsewhere = undefined;
-		forget(this.#asideKey);
-		job.replace(moment);
+		void offDisk(this.#asideKey);
+		job.replace({ job: opened.job, demo: version.demo });
 	}
 
 	/** Keeps this tab's version as the one that counts; the other tab is asked in its turn. */
 	keepMine(): void {
 		this.#mine = this.#elsewhere?.stamp ?? this.#mine;
 		this.#elsewhere = undefined;
-		forget(this.#asideKey);
+		void offDisk(this.#asideKey);
 		this.#save(job.moment);
 	}
 
 	/** Exchanges the job on the bench with a version that was kept apart. */
-	exchange(key: string): void {
-		const version = versionIn(kept(key));
-		const moment = version && this.#momentOf(version);
-		if (moment === undefined) return;
-		keep(key, JSON.stringify(this.#versionOf(job.moment)));
-		job.replace(moment);
-		this.#listAsides();
+	async exchange(key: string): Promise<void> {
+		const version = await fromDisk<Version>(key);
+		const opened = version && engine.open(version.text);
+		if (version === undefined || opened?.job === undefined) return;
+		await toDisk(key, this.#versionOf(job.moment));
+		job.replace({ job: opened.job, demo: version.demo });
+		await this.#list();
 	}
 
-	/** Drops a version that was kept apart. */
-	drop(key: string): void {
-		forget(key);
-		this.#listAsides();
+	/** Drops a version that was kept apart, or a text that could not be read. */
+	async drop(key: string): Promise<void> {
+		await offDisk(key);
+		await this.#list();
 	}
 
-	#firstMoment(): Moment {
-		const text = kept(KEY);
-		if (text === null) return { job: engine.demo(), demo: true };
-		const version = versionIn(text);
-		const moment = this.#momentOf(version ?? { stamp: '', base: '', at: 0, demo: false, text });
-		if (moment === undefined) {
-			keep(`job-unread:${freshStamp()}`, text);
-			return { job: engine.blank(), demo: false };
+	/** The version to begin with: what a visit left behind that was cut off, else the one on the disk. */
+	async #firstVersion(): Promise<{ moment: Moment; isDraft: boolean } | undefined> {
+		const onDisk = await fromDisk<Version>(KEY).catch(() => undefined);
+		const { goesOn, apart } = this.#drafts(onDisk);
+		for (const [key, version] of apart) await this.#moveIn(key, ASIDE, version);
+		for (const start of [ASIDE, UNREAD]) {
+			for (const key of keptKeys(start)) {
+				const text = kept(key) ?? '';
+				await this.#moveIn(key, start, start === ASIDE ? versionIn(text) : { text });
+			}
 		}
-		this.#mine = version?.stamp ?? '';
-		return moment;
+		this.#mine = onDisk?.stamp ?? '';
+		const version = goesOn?.[1] ?? onDisk;
+		if (version === undefined) return undefined;
+		const opened = engine.open(version.text);
+		if (goesOn) this.#draftKey = goesOn[0];
+		if (opened.job) return { moment: { job: opened.job, demo: version.demo }, isDraft: goesOn !== undefined };
+		const moment = { job: engine.blank(), demo: false };
+		await toDisk(`${UNREAD}${freshStamp()}`, { text: version.text });
+		return { moment, isDraft: true };
 	}
 
-	#momentOf(version: Version): Moment | undefined {
-		const { job: opened, problem } = engine.open(version.text);
-		if (problem) this.#unreadable = problem;
-		return opened && { job: opened, demo: version.demo };
+	/** A draft of an earlier visit, which is forgotten once it lies on the disk. */
+	#draftKey = '';
+
+	/** Of what lies in the browser only: the version that goes on from the one on the disk, and all others. */
+	#drafts(onDisk: Version | undefined): { goesOn?: [string, Version]; apart: [string, Version][] } {
+		const found = [...keptKeys(DRAFT), ...(kept(KEY) === null ? [] : [KEY])]
+			.map((key): [string, Version] => [key, versionIn(kept(key) ?? '')])
+			.filter(([key, version]) => {
+				const isKept = onDisk !== undefined && version.stamp !== '' && version.stamp === onDisk.stamp;
+				if (isKept) forget(key);
+				return !isKept;
+			})
+			.sort(([, a], [, b]) => b.at - a.at);
+		const isNext = ([, version]: [string, Version]): boolean =>
+			onDisk === undefined ||
+			(version.by !== '' && version.by === onDisk.by) ||
+			version.base === onDisk.stamp;
+		const goesOn = found.find(isNext);
+		return { ...(goesOn && { goesOn }), apart: found.filter((one) => one !== goesOn) };
+	}
+
+	/** Brings to the disk what lay in the browser only. */
+	async #moveIn(key: string, start: string, value: object): Promise<void> {
+		await toDisk(start + freshStamp(), value);
+		forget(key);
 	}
 
 	#versionOf(moment: Moment): Version {
-		const text = engine.save(moment.job);
-		return { stamp: freshStamp(), base: this.#mine, at: Date.now(), demo: moment.demo, text };
+		const text = fileOf(moment.job);
+		return {
+			stamp: freshStamp(),
+			base: this.#mine,
+			by: this.#visit,
+			at: Date.now(),
+			demo: moment.demo,
+			text,
+		};
 	}
 
 	#save(moment: Moment): void {
-		const now = versionIn(kept(KEY));
 		const version = this.#versionOf(moment);
-		if (now && now.stamp !== this.#mine) {
-			this.#elsewhere = now;
-			this.#failed = !keep(this.#asideKey, JSON.stringify(version));
-			return;
-		}
-		this.#failed = !keep(KEY, JSON.stringify(version));
-		if (!this.#failed) this.#mine = version.stamp;
+		this.#waiting = version;
+		this.#state = 'saving';
+		const drafted = keep(DRAFT + this.#visit, JSON.stringify(version));
+		void this.#bringToDisk(drafted);
 	}
 
-	#listAsides(): void {
-		this.#asides = keptKeys(ASIDE)
-			.map((key) => ({ key, version: versionIn(kept(key)) }))
-			.flatMap(({ key, version }) => (version ? [{ key, at: new Date(version.at) }] : []))
-			.sort((a, b) => b.at.getTime() - a.at.getTime());
+	/** The newest version goes to the disk; those that it overtook on the way do not. */
+	async #bringToDisk(drafted: boolean): Promise<void> {
+		if (this.#writes) return;
+		this.#writes = true;
+		while (this.#waiting) {
+			const version = this.#waiting;
+			this.#waiting = undefined;
+			const isSafe = await this.#put(version).then(
+				() => true,
+				() => false,
+			);
+			if (this.#waiting) continue;
+			if (isSafe) {
+				forget(DRAFT + this.#visit);
+				if (this.#draftKey) forget(this.#draftKey);
+				this.#draftKey = '';
+			}
+			this.#state = isSafe ? 'safe' : drafted || kept(DRAFT + this.#visit) !== null ? 'loose' : 'failed';
+		}
+		this.#writes = false;
+	}
+
+	async #put(version: Version): Promise<void> {
+		let other: Version | undefined;
+		await changeOnDisk<Version>(KEY, (now) => {
+			other = now && now.stamp !== this.#mine ? now : undefined;
+			return other ?? version;
+		});
+		if (other) {
+			this.#elsewhere = other;
+			await toDisk(this.#asideKey, version);
+		} else {
+			this.#mine = version.stamp;
+			this.#tabs.postMessage(version);
+		}
+	}
+
+	async #list(): Promise<void> {
+		const asides = await Promise.all(
+			(await keysOnDisk(ASIDE)).map(async (key) => ({
+				key,
+				at: new Date((await fromDisk<Version>(key))?.at ?? 0),
+			})),
+		);
+		this.#asides = asides.sort((a, b) => b.at.getTime() - a.at.getTime());
+		const unread = await Promise.all(
+			(await keysOnDisk(UNREAD)).map(async (key) => {
+				const text = (await fromDisk<{ text: string }>(key))?.text ?? '';
+				const { problem } = engine.open(text);
+				return problem ? [{ key, text, problem }] : [];
+			}),
+		);
+		this.#unread = unread.flat();
 	}
 }
 

@@ -1,14 +1,16 @@
 import { engine } from '../engine/engine';
-import type { Problem } from '../engine/types';
+import { fileOf } from './autosave.svelte';
 import { job } from './job.svelte';
 import { view } from './view.svelte';
 
+const LARGEST = 8_000_000;
+
 /** Job files: out to a download, in from a choice or a drop. */
 class Files {
-	#problem = $state.raw<Problem>();
+	#problem = $state<string>();
 
 	/** Why the last file could not be opened. */
-	get problem(): Problem | undefined {
+	get problem(): string | undefined {
 		return this.#problem;
 	}
 
@@ -21,7 +23,7 @@ class Files {
 			.toLowerCase()
 			.replace(/[^\p{L}\p{N}]+/gu, '-')
 			.replace(/^-|-$/g, '');
-		this.offer(`${stem || 'job'}.coilnest.json`, 'application/json', engine.save(job.written));
+		this.offer(`${stem || 'job'}.coilnest.json`, 'application/json', fileOf(job.written));
 	}
 
 	/** Hands a text out as a download. */
@@ -34,10 +36,25 @@ class Files {
 		setTimeout(() => URL.revokeObjectURL(address), 60_000);
 	}
 
+	/** The text of a file; none, with a sentence that says why, where it is too large or cannot be read. */
+	async textOf(file: File): Promise<string | undefined> {
+		this.#problem =
+			file.size > LARGEST
+				? `${file.name} is larger than ${LARGEST / 1e6} MB, the most that is opened here. It was not read.`
+				: undefined;
+		if (this.#problem !== undefined) return undefined;
+		return file.text().catch((cause: unknown) => {
+			this.#problem = `${file.name} could not be read from the device. Choose it again. (${String(cause)})`;
+			return undefined;
+		});
+	}
+
 	/** Puts the job of a file on the bench; the one before lies one undo back. */
 	async open(file: File): Promise<void> {
-		const { job: opened, problem } = engine.open(await file.text());
-		this.#problem = problem;
+		const text = await this.textOf(file);
+		if (text === undefined) return;
+		const { job: opened, problem } = engine.open(text);
+		this.#problem = problem?.message;
 		if (opened) job.replace({ job: opened, demo: false });
 	}
 

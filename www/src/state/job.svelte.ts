@@ -1,6 +1,7 @@
 import type { Job } from '../engine/types';
 import { type Path, textAt, withValue } from './path';
 import { asWritten, shaped } from './shape';
+import { trouble } from './trouble.svelte';
 
 /** A job as it stood at one moment; `demo` where it is the invented one, or grew from it. */
 export interface Moment {
@@ -63,10 +64,14 @@ class JobStore {
 		this.#typingAt = path;
 	}
 
-	/** Writing at `path` that changes other fields with it. */
+	/**
+	 * Writing at `path` that changes other fields with it. It always goes on from the job as it stood when the typing
+	 * began, so that what is passed through on the way, such as another nest's name, leaves no trace.
+	 */
 	writeBy(path: Path, by: (job: Job) => Job): void {
 		const goesOn = this.#typingAt === path;
-		this.#step({ ...this.#present, job: asWritten(by(this.job)) }, goesOn);
+		const from = goesOn ? (this.#past.at(-1) ?? this.#present) : this.#present;
+		this.#step({ ...from, job: asWritten(by(shaped(from.job))) }, goesOn);
 		this.#typingAt = path;
 	}
 
@@ -117,6 +122,7 @@ class JobStore {
 	}
 
 	#stand(moment: Moment): void {
+		trouble.end();
 		this.#present = moment;
 		for (const heard of this.#listeners) heard(moment);
 	}

@@ -32,10 +32,12 @@ class Offline {
 		else this.#ready = true;
 	}
 
-	/** Loads the newer page. */
+	/** Loads the newer page; in a tab where another tab had it take over already, at once. */
 	renew(): void {
-		navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-		this.#waiting?.postMessage('take over');
+		const worker = this.#waiting;
+		if (worker?.state !== 'installed') return location.reload();
+		worker.addEventListener('statechange', () => location.reload(), { once: true });
+		worker.postMessage('take over');
 	}
 
 	later(): void {

@@ -17,10 +17,15 @@ export function valueAt(root: unknown, path: Path): unknown {
 	return steps(path).reduce(child, root);
 }
 
+/** What is written in an entry, whatever a file holds there: a bare number is read as its text, as the engine does. */
+export function textIn(entry: unknown): string {
+	if (typeof entry === 'string') return entry;
+	return typeof entry === 'number' ? String(entry) : '';
+}
+
 /** The text that stands at `path`; empty where nothing stands. */
 export function textAt(root: unknown, path: Path): string {
-	const value = valueAt(root, path);
-	return typeof value === 'string' ? value : '';
+	return textIn(valueAt(root, path));
 }
 
 /** Whether `path` is `root`, or lies within it. */

@@ -1,8 +1,10 @@
 import type { CoilDrawing, Job, NestInput, Seat } from '../engine/types';
+import { textIn } from './path';
 
 /*
  * A file that was damaged, or written by hand, may hold a word where a list belongs. The report says so; here such a
- * value counts as nothing written, so that the rest can be drawn and edited. Each item keeps its place in its list.
+ * value counts as nothing written, so that the rest can be drawn and edited; what stands beside words is a text, whatever
+ * was written there. Each item keeps its place in its list.
  * What was written stays known beside the shape, and comes back after an edit that did not touch it.
  */
 
@@ -25,23 +27,19 @@ function fields(value: unknown): Fields {
 	return isFields(value) ? value : {};
 }
 
-function text(value: unknown): string {
-	return typeof value === 'string' ? value : '';
-}
-
-/** The fields of `value`, those that `parts` names brought into shape, and `always` there; else nothing is added. */
+/** The fields of `value`: those that `parts` names in their shape, the others as texts, `always` there, and none added. */
 function inShape(
 	value: unknown,
 	parts: Record<string, (part: unknown) => unknown>,
 	always?: 'id' | 'coil',
 ): Fields {
 	const own = fields(value);
-	const present = Object.entries(parts).filter(([name]) => own[name] !== undefined);
-	const shaped: Fields = {
-		...own,
-		...Object.fromEntries(present.map(([name, part]) => [name, part(own[name])])),
-	};
-	if (always !== undefined) shaped[always] = text(own[always]);
+	const shaped: Fields = Object.fromEntries(
+		Object.entries(own)
+			.filter(([, held]) => held !== undefined)
+			.map(([name, held]) => [name, (Object.hasOwn(parts, name) && parts[name]?.(held)) || textIn(held)]),
+	);
+	if (always !== undefined) shaped[always] = textIn(own[always]);
 	const origin: Origin = { written: value, shaped };
 	return { ...shaped, [ORIGIN]: origin };
 }
@@ -82,22 +80,22 @@ const many =
 const kept = (value: unknown): Fields => inShape(value, {});
 
 function seat(value: unknown): Seat {
-	return inShape(value, { readings: many(text) }, 'coil') as unknown as Seat;
+	return inShape(value, { readings: many(textIn) }, 'coil') as unknown as Seat;
 }
 
 function nest(value: unknown): NestInput {
-	return inShape(value, { seats: many(seat), ask: many(text) }, 'id') as unknown as NestInput;
+	return inShape(value, { seats: many(seat), ask: many(textIn) }, 'id') as unknown as NestInput;
 }
 
 function drawing(value: unknown): CoilDrawing {
 	return inShape(
 		value,
-		{ limits: kept, press_test: many(kept), tolerances: kept, duty: kept, waived: kept },
+		{ limits: kept, press_test: many(kept), loads: many(kept), tolerances: kept, duty: kept, waived: kept },
 		'id',
 	) as unknown as CoilDrawing;
 }
 
-const beam = (value: unknown): Fields => inShape(value, { nests: many(text), boxes: many(text) });
+const beam = (value: unknown): Fields => inShape(value, { nests: many(textIn), boxes: many(textIn) });
 
 /** The job with lists where lists belong, whatever was written. */
 export function shaped(written: Job): Job {
@@ -109,8 +107,8 @@ export function shaped(written: Job): Job {
 		bench: many(seat),
 		replace: (replace) =>
 			inShape(replace, { candidates: many(drawing), asked: kept, order: kept, waived: kept }),
-		need: (need) => inShape(need, { bars: many(text) }),
+		need: (need) => inShape(need, { bars: many(textIn) }),
 		frame: (frame) =>
-			inShape(frame, { supports: many(kept), shim_stock: many(text), beams: many(beam), centre: kept }),
+			inShape(frame, { supports: many(kept), shim_stock: many(textIn), beams: many(beam), centre: kept }),
 	}) as unknown as Job;
 }

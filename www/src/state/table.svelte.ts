@@ -5,7 +5,6 @@ import { job } from './job.svelte';
 
 const LINES = 500;
 const PIECE = 200_000;
-const LARGEST = 8_000_000;
 
 /** How far a table has been read. */
 export interface Reading {
@@ -64,11 +63,8 @@ class CoilTable {
 	}
 
 	async open(file: File): Promise<void> {
-		if (file.size > LARGEST) {
-			this.#said = `${file.name} is larger than 8 MB, and was not read: part it into smaller tables.`;
-			return;
-		}
-		await this.read(await file.text());
+		const text = await files.textOf(file);
+		if (text !== undefined) await this.read(text);
 	}
 
 	save(): void {

@@ -62,7 +62,7 @@ fn all(line: &str, separator: char) -> Result<Vec<String>, BadQuotes> {
                 None => (text.to_owned(), None),
             },
         };
-        fields.push(field.trim().to_owned());
+        fields.push(bare(field.trim()).trim().to_owned());
         rest = behind;
     }
     Ok(fields)
@@ -81,12 +81,32 @@ fn unquoted(text: &str) -> Option<(String, &str)> {
     }
 }
 
-/// A field as it is written between commas.
+/// What a spreadsheet takes for the beginning of a formula, blanks before it aside.
+const FORMULA: [char; 4] = ['=', '+', '-', '@'];
+
+/// Whether a spreadsheet could take a field for a formula; a signed number or fraction is none.
+fn is_formula(field: &str) -> bool {
+    let number = field.strip_prefix(['+', '-']).unwrap_or_default();
+    let is_number = number.starts_with(|c: char| c.is_ascii_digit())
+        && number.chars().all(|c| c.is_ascii_digit() || matches!(c, ' ' | '/' | '.'));
+    field.starts_with(FORMULA) && !is_number
+}
+
+/// A field without the apostrophe that keeps a spreadsheet from taking it for a formula.
+fn bare(field: &str) -> &str {
+    let is_kept = |bare: &&str| is_formula(bare.trim_start_matches('\''));
+    field.strip_prefix('\'').filter(is_kept).unwrap_or(field)
+}
+
+/// A field as it is written between commas: a spreadsheet shows it, and works nothing out of it.
 pub(super) fn quoted(field: &str) -> String {
+    let field = field.trim();
+    let guard = if is_formula(field.trim_start_matches('\'')) { "'" } else { "" };
+    let field = format!("{guard}{field}");
     if field.contains(['"', '\r', '\n']) || SEPARATORS.iter().any(|sign| field.contains(*sign)) {
         format!("\"{}\"", field.replace('"', "\"\""))
     } else {
-        field.to_owned()
+        field
     }
 }
 
@@ -153,6 +173,29 @@ mod tests {
         bad("17,outer,\"", 2, true);
         bad("17,outer,\"13 7/8\"\"", 2, true);
         bad("17,\"outer\" coil,13 7/8", 1, false);
+    }
+
+    #[test]
+    fn no_field_is_a_formula_to_a_spreadsheet() {
+        for (field, written) in [
+            ("=1+1", "'=1+1"),
+            ("=HYPERLINK(\"x\")", "\"'=HYPERLINK(\"\"x\"\")\""),
+            ("@SUM", "'@SUM"),
+            ("+A1", "'+A1"),
+            ("-A1", "'-A1"),
+            ("-2+3", "'-2+3"),
+            ("'=1", "''=1"),
+            ("\t=1", "'=1"),
+            ("\r=1", "'=1"),
+            ("-3", "-3"),
+            ("-1/8", "-1/8"),
+            ("+13 7/8", "+13 7/8"),
+            ("-353.6", "-353.6"),
+            ("13 7/8", "13 7/8"),
+            ("'tis", "'tis"),
+        ] {
+            assert_eq!(quoted(field), written, "{field:?}");
+        }
     }
 
     proptest! {

@@ -6,6 +6,7 @@ use super::super::figures::Pen;
 use super::super::file;
 use super::super::frame::{self, Laden, Written};
 use super::super::input::Job;
+use super::super::problem::Path;
 use super::super::report::{DipReport, LevelReport, Problem};
 use super::wheels::Wheels;
 use super::{dip, laden, plan};
@@ -51,14 +52,24 @@ use crate::tables::Tables;
 pub struct HeldFrame<'a> {
     tables: &'a Tables<'a>,
     pen: Pen,
-    /// None of a job whose frame lacks something, which is told elsewhere.
-    read: Result<Option<OnWheels>, Box<Problem>>,
+    /// Or what the frame lacks.
+    read: Result<OnWheels, Box<Problem>>,
 }
 
 pub(super) struct OnWheels {
     pub(super) written: Written,
     pub(super) laden: Laden,
     pub(super) wheels: Wheels,
+}
+
+impl OnWheels {
+    /// Of a job, or the first thing that keeps its frame from standing.
+    fn of(job: &Job, tables: &Tables<'_>, pen: Pen) -> Result<Self, Problem> {
+        let mut desk = Desk::new(tables, pen);
+        let Some((written, laden)) = laden(&mut desk, job) else { return Err(lacking(desk)) };
+        let wheels = Wheels::of(&mut Desk::new(tables, pen), &written, &laden);
+        Ok(Self { written, laden, wheels })
+    }
 }
 
 impl<'a> HeldFrame<'a> {
@@ -68,10 +79,7 @@ impl<'a> HeldFrame<'a> {
         let pen = assess::pen(job);
         let read = match file::refused_format(job) {
             Some(problem) => Err(Box::new(problem)),
-            None => Ok(laden(&mut Desk::new(tables, pen), job).map(|(written, laden)| {
-                let wheels = Wheels::of(&mut Desk::new(tables, pen), &written, &laden);
-                OnWheels { written, laden, wheels }
-            })),
+            None => OnWheels::of(job, tables, pen).map_err(Box::new),
         };
         Self { tables, pen, read }
     }
@@ -83,8 +91,7 @@ impl<'a> HeldFrame<'a> {
         let mut desk = Desk::new(self.tables, self.pen);
         let asked = dip::Asked { wheel, depth, stuck };
         match &self.read {
-            Ok(Some(on)) => dip::report(&mut desk, on, asked),
-            Ok(None) => DipReport::default(),
+            Ok(on) => dip::report(&mut desk, on, asked),
             Err(problem) => {
                 DipReport { problem: Some(problem.as_ref().clone()), ..DipReport::default() }
             }
@@ -98,13 +105,12 @@ impl<'a> HeldFrame<'a> {
         let mut desk = Desk::new(self.tables, self.pen);
         let mut report = LevelReport::default();
         let stands = match &self.read {
-            Ok(Some(on)) => self.centre(along, across).map(|centre| {
+            Ok(on) => self.centre(along, across).map(|centre| {
                 let laden = on.laden.weighed_at(centre);
                 let (settled, stands) = frame::settle(&mut desk, &on.written, &laden)?;
                 let plan = plan(desk.system(), &on.written, &laden, settled.as_ref());
                 Some((plan, stands))
             }),
-            Ok(None) => Ok(None),
             Err(problem) => Err(problem.clone()),
         };
         match stands {
@@ -125,3 +131,17 @@ impl<'a> HeldFrame<'a> {
         Ok(Place { along: read("along", along)?, across: read("across", across)? })
     }
 }
+
+/// What a frame lacks, by what was said when it was read.
+fn lacking(desk: Desk<'_>) -> Problem {
+    let (problems, notes, _) = desk.told();
+    problems.into_iter().next().unwrap_or_else(|| {
+        let at = notes.iter().find(|note| note.path.starts_with(frame::path().text()));
+        let why = at.map_or(NO_FRAME, |note| &note.text);
+        let path = at.map_or_else(frame::path, |note| Path::of(&note.path));
+        Problem::new(&path, "no-frame", "", "a frame on its nests, with its weight", why, "")
+    })
+}
+
+const NO_FRAME: &str = "This job has no frame that stands on its nests: its weight and where each nest stands are \
+    needed, and in each nest coils that are known.";
