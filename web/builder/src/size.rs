@@ -10,7 +10,7 @@ use crate::programs::say;
 use crate::table::{Align, Table};
 
 /// The most that a first look at the page may weigh, in bytes, as sent.
-pub(crate) const BUDGET: usize = 170_000;
+pub(crate) const BUDGET: usize = 172_000;
 
 struct Weight {
     file: PathBuf,
@@ -98,9 +98,9 @@ mod tests {
 
     #[test]
     fn the_budget_itself_is_within_and_a_byte_more_is_over() {
-        assert_eq!(judgement(169_000), "Within the budget of 170000 bytes, 1000 to spare");
-        assert_eq!(judgement(BUDGET), "Within the budget of 170000 bytes, 0 to spare");
-        assert_eq!(judgement(BUDGET + 1), "Over the budget of 170000 bytes by 1");
+        assert_eq!(judgement(171_000), "Within the budget of 172000 bytes, 1000 to spare");
+        assert_eq!(judgement(BUDGET), "Within the budget of 172000 bytes, 0 to spare");
+        assert_eq!(judgement(BUDGET + 1), "Over the budget of 172000 bytes by 1");
     }
 
     #[test]
