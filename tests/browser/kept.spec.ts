@@ -7,34 +7,13 @@ import {
 	expect,
 	expectNoViolation,
 	field,
-	openBlank,
+	onDisk,
 	openPage,
 	type Page,
 	test,
 } from './page';
 
 const READING = 'Place 1, Outer, A left';
-
-/** What lies on the disk, apart from what the page keeps in its memory. */
-function onDisk(page: Page): Promise<Record<string, { text: string }>> {
-	return page.evaluate(
-		() =>
-			new Promise((resolve, reject) => {
-				const request = indexedDB.open('coilnest');
-				request.onerror = () => reject(request.error);
-				request.onsuccess = () => {
-					const store = request.result.transaction('kept').objectStore('kept');
-					const found: Record<string, { text: string }> = {};
-					store.openCursor().onsuccess = ({ target }) => {
-						const cursor = (target as IDBRequest<IDBCursorWithValue | null>).result;
-						if (cursor === null) return resolve(found);
-						found[String(cursor.key)] = cursor.value as { text: string };
-						cursor.continue();
-					};
-				};
-			}),
-	);
-}
 
 async function openFile(page: Page, text: string): Promise<void> {
 	const choice = page.waitForEvent('filechooser');

@@ -8,6 +8,7 @@ import {
 	expectNoViolation,
 	field,
 	type Locator,
+	onDisk,
 	openPage,
 	type Page,
 	PHONE,
@@ -451,8 +452,8 @@ interface Coil {
 
 /** Every coil of the job that is kept, in a seat or on the bench, with what goes with it. */
 async function coilsOf(page: Page): Promise<string[]> {
-	const kept = await page.evaluate(() => localStorage.getItem('coilnest:job'));
-	const { text } = JSON.parse(kept ?? '{}') as { text: string };
+	await expect(page.getByText('saved', { exact: true })).toBeVisible();
+	const text = (await onDisk(page))['job']?.text ?? '';
 	const { nests, bench } = JSON.parse(text) as { nests: { seats: Coil[] }[]; bench: Coil[] };
 	return [...nests.flatMap((nest) => nest.seats), ...bench]
 		.map(({ label, coil, readings }) => `${label} ${coil} ${readings.join(' ')}`)

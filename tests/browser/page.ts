@@ -78,3 +78,24 @@ export async function contentWidth(page: Page): Promise<number> {
 		return document.documentElement.scrollWidth;
 	});
 }
+
+/** What lies on the disk, apart from what the page keeps in its memory. */
+export function onDisk(page: Page): Promise<Record<string, { text: string }>> {
+	return page.evaluate(
+		() =>
+			new Promise((resolve, reject) => {
+				const request = indexedDB.open('coilnest');
+				request.onerror = () => reject(request.error);
+				request.onsuccess = () => {
+					const store = request.result.transaction('kept').objectStore('kept');
+					const found: Record<string, { text: string }> = {};
+					store.openCursor().onsuccess = ({ target }) => {
+						const cursor = (target as IDBRequest<IDBCursorWithValue | null>).result;
+						if (cursor === null) return resolve(found);
+						found[String(cursor.key)] = cursor.value as { text: string };
+						cursor.continue();
+					};
+				};
+			}),
+	);
+}

@@ -39,9 +39,7 @@ class Files {
 	/** The text of a file; none, with a sentence that says why, where it is too large or cannot be read. */
 	async textOf(file: File): Promise<string | undefined> {
 		this.#problem =
-			file.size > LARGEST
-				? `${file.name} is larger than ${LARGEST / 1e6} MB, the most that is opened here. It was not read.`
-				: undefined;
+			file.size > LARGEST ? `${file.name} is larger than ${LARGEST / 1e6} MB, and was not read.` : undefined;
 		if (this.#problem !== undefined) return undefined;
 		return file.text().catch((cause: unknown) => {
 			this.#problem = `${file.name} could not be read from the device. Choose it again. (${String(cause)})`;
