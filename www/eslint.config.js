@@ -5,6 +5,7 @@ import typescript from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
 /** Lists are keyed by place: what a user wrote may stand twice, and a key that does takes the whole section down. */
+/** @type {import('eslint').Rule.RuleModule} */
 const eachByPlace = {
 	create: (context) => ({
 		SvelteEachBlock(node) {

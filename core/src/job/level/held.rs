@@ -64,9 +64,11 @@ pub(super) struct OnWheels {
 
 impl OnWheels {
     /// Of a job, or the first thing that keeps its frame from standing.
-    fn of(job: &Job, tables: &Tables<'_>, pen: Pen) -> Result<Self, Problem> {
+    fn of(job: &Job, tables: &Tables<'_>, pen: Pen) -> Result<Self, Box<Problem>> {
         let mut desk = Desk::new(tables, pen);
-        let Some((written, laden)) = laden(&mut desk, job) else { return Err(lacking(desk)) };
+        let Some((written, laden)) = laden(&mut desk, job) else {
+            return Err(Box::new(lacking(desk)));
+        };
         let wheels = Wheels::of(&mut Desk::new(tables, pen), &written, &laden);
         Ok(Self { written, laden, wheels })
     }
@@ -79,7 +81,7 @@ impl<'a> HeldFrame<'a> {
         let pen = assess::pen(job);
         let read = match file::refused_format(job) {
             Some(problem) => Err(Box::new(problem)),
-            None => OnWheels::of(job, tables, pen).map_err(Box::new),
+            None => OnWheels::of(job, tables, pen),
         };
         Self { tables, pen, read }
     }
