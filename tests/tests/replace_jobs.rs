@@ -799,6 +799,32 @@ fn a_number_without_its_scale_or_unit_is_a_question() {
     }
 }
 
+/// A stress that is allowed is allowed with its factor, Wahl's where none is named. A need for 625 MPa
+/// took drawings that have more than 700 MPa with it, and did not say so.
+#[test]
+fn a_need_keeps_its_stress_with_its_factor() {
+    let greatest = |factor: &str, with: fn(f64) -> f64| {
+        let need = json!({
+            "load": "3000 N", "height": "140", "rate": "40 N/mm", "pocket": "110", "clearance": "1",
+            "steel": "en-10089", "ends": "closed-ground", "stress": "625 MPa",
+            "stress_solid": "1100 MPa", "stress_factor": factor,
+        });
+        let job = json!({ "format": "coilnest-job/1", "system": "metric", "need": need });
+        let report = size(&file::from_value(job).unwrap(), &TABLES);
+        assert!(!report.designs.is_empty(), "{factor}: {report:#?}");
+        let of = report.designs.iter().map(|design| {
+            let (bar, mean) = (design.bar.si, design.mean.si);
+            8.0 * design.load.si * mean / (std::f64::consts::PI * bar.powi(3)) * with(mean / bar)
+        });
+        of.fold(0.0, f64::max) / 1e6
+    };
+    let wahl = |c: f64| (4.0 * c - 1.0) / (4.0 * c - 4.0) + 0.615 / c;
+    assert!(greatest("", wahl) <= 625.0);
+    assert!(greatest("wahl", wahl) <= 625.0);
+    assert!(greatest("uncorrected", |_| 1.0) <= 625.0);
+    assert!(greatest("uncorrected", wahl) > 700.0);
+}
+
 /// A design is a drawing of the job like any other: read back it has the rate, the free and the solid
 /// height that it was found with, and the rate that was asked for.
 #[test]
