@@ -5,14 +5,17 @@ import typescript from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
 /** Lists are keyed by place: what a user wrote may stand twice, and a key that does takes the whole section down. */
-/** @type {import('eslint').Rule.RuleModule} */
 const eachByPlace = {
-	create: (context) => ({
+	create: (/** @type {import('eslint').Rule.RuleContext} */ context) => ({
+		/** @param {import('svelte-eslint-parser').AST.SvelteEachBlock} node */
 		SvelteEachBlock(node) {
 			const { index, key } = node;
 			const isPlace = key?.type === 'Identifier' && key.name === index?.name;
 			if (!isPlace)
-				context.report({ node, message: 'Key an each block by its index: {#each list as item, i (i)}.' });
+				context.report({
+					loc: node.loc,
+					message: 'Key an each block by its index: {#each list as item, i (i)}.',
+				});
 		},
 	}),
 };
