@@ -126,7 +126,7 @@ test.describe('at a keyboard', () => {
 		await expect.poll(carries).toBeGreaterThan(rest);
 		await expect(page.getByText(/A screening by statics, no acceptance test/)).toBeVisible();
 		await page.locator('.limit').getByRole('button').click();
-		await expect(page.getByRole('group', { name: 'Working' })).toContainText('ΔQ / Q0');
+		await expect(page.getByRole('group', { name: 'Working' })).toContainText('ΔQ/Q0');
 	});
 });
 

@@ -133,8 +133,9 @@ test('a press on a figure opens its working; Escape closes it and gives the focu
 	await figure.focus();
 	await page.keyboard.press('Enter');
 
-	await expect(working.getByRole('term')).toHaveText(['Formula', 'Put in', 'Result', 'Source']);
-	const [formula, putIn, result, source] = await working.getByRole('definition').allTextContents();
+	await expect(working.getByRole('term')).toHaveText(['Formula', 'Letters', 'Put in', 'Result', 'Source']);
+	await expect(working.getByText('F load')).toBeVisible();
+	const [formula, , putIn, result, source] = await working.getByRole('definition').allTextContents();
 	expect(formula).toMatch(/=/);
 	expect(putIn).toMatch(/\d/);
 	expect(amount(result?.replace(/^.*= /u, '') ?? '')).toBe(amount((await figure.textContent()) ?? ''));

@@ -45,7 +45,7 @@ pub(crate) const NEST_HEIGHT: Formula =
     Formula::new("{h} = (Σ [{k} · ({L0} + {o})] − {F}) / Σ [{k}]");
 pub(crate) const STOP_LOAD: Formula = Formula::new("{F} = {F2} − {F1}");
 pub(crate) const COIL_LOAD: Formula = Formula::new("{F} = {k} · max(0, {L0} + {o} − {h})");
-pub(crate) const OF_NEST: Formula = Formula::new("share = {F1} / {F2}");
+pub(crate) const OF_NEST: Formula = Formula::new("share = {Fc} / {FN}");
 pub(crate) const TO_SOLID: Formula = Formula::new("left = {L} − {Lc}");
 pub(crate) const ENERGY: Formula = Formula::new("{U} = Σ [{F} · {s} / 2]");
 pub(crate) const GAP: Formula = Formula::new("gap = ({Di} − {De}) / 2");
@@ -89,7 +89,7 @@ pub(crate) const BELOW: Formula = Formula::new("short = 0;  long = Φ(({Lm} − 
 
 pub(crate) const DIP: Formula = Formula::new("{g}");
 pub(crate) const HEIGHT: Formula = Formula::new("{h}");
-pub(crate) const TWIST: Formula = Formula::new("{uq}");
+pub(crate) const TWIST: Formula = Formula::new("{ΔQ/Q0}");
 pub(crate) const KEPT: Formula = Formula::new("kept = {Q} / {Q0}");
 
 pub(crate) const MEAN_LOAD: Formula = Formula::new("{Fm} = {W} / {N}");

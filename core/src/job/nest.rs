@@ -456,7 +456,7 @@ fn seat_state(
         desk.ledger.work(
             figure,
             OF_NEST,
-            &[("F1", &pen.say::<Force>(member.load)), ("F2", &pen.say::<Force>(nest_load))],
+            &[("Fc", &pen.say::<Force>(member.load)), ("FN", &pen.say::<Force>(nest_load))],
             &nest::SOURCE,
         )
     });

@@ -97,7 +97,7 @@ fn one_of<'a>(
 fn limit(desk: &mut Desk<'_>) -> Figure {
     let figure = Pen::percent(TWIST_LIMIT.value, 0);
     let most = figure.text.clone();
-    desk.ledger.work(figure, TWIST, &[("uq", &most)], &TWIST_LIMIT.source)
+    desk.ledger.work(figure, TWIST, &[("ΔQ/Q0", &most)], &TWIST_LIMIT.source)
 }
 
 fn lifts(desk: &mut Desk<'_>, dip: Length) -> Figure {
