@@ -168,9 +168,7 @@ test.describe('on a phone', () => {
 		for (let step = 1; step <= 10; step += 1) await touch('touchMove', -2 * step, -2 * step);
 		await touch('touchEnd', 0, 0);
 		await expect(field(page, 'Its centre, towards A')).toHaveValue(/^\d+(\.\d+)? in$/);
-		await expect
-			.poll(async () => pounds(await cell(nests(page), 'A left', 'Load')))
-			.toBeGreaterThan(before);
+		await expect.poll(async () => pounds(await cell(nests(page), 'A left', 'Load'))).toBeGreaterThan(before);
 		await button(page, 'Undo').tap();
 		await expect(field(page, 'Its centre, towards A')).toHaveValue('1');
 		await expect(field(page, 'Its centre, to the left')).toHaveValue('0');
@@ -382,9 +380,7 @@ for (const { name, mark } of [
 			addEventListener('pointermove', onmove, { capture: true });
 		});
 		const framesOf = () =>
-			page.evaluate(() =>
-				(window as unknown as { frames: number[] }).frames.splice(0).sort((a, b) => a - b),
-			);
+			page.evaluate(() => (window as unknown as { frames: number[] }).frames.splice(0).sort((a, b) => a - b));
 
 		await client.send('Performance.enable', { timeDomain: 'threadTicks' });
 		const spent = async () => {

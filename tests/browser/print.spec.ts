@@ -1,92 +1,70 @@
-import { execFileSync } from "node:child_process";
-import { coil, DESKTOP, expect, openPage, type Page, test } from "./page";
+import { execFileSync } from 'node:child_process';
+import { coil, DESKTOP, expect, openPage, type Page, test } from './page';
 
-const COILS = [
-  "Outer, A left",
-  "Inner, A left",
-  "Outer, A right",
-  "Inner, A right",
-];
+const COILS = ['Outer, A left', 'Inner, A left', 'Outer, A right', 'Inner, A right'];
 const READINGS = [
-  "13 7/8",
-  "13 7/8 scant",
-  "13 7/16",
-  "13 7/16 full",
-  "13 15/16",
-  "13 7/8 full",
-  "13 1/2",
-  "13 1/2 scant",
+	'13 7/8',
+	'13 7/8 scant',
+	'13 7/16',
+	'13 7/16 full',
+	'13 15/16',
+	'13 7/8 full',
+	'13 1/2',
+	'13 1/2 scant',
 ];
 
 /** Letters and numbers alone: lines break elsewhere on paper, and a fraction may be set with another stroke. */
 function bare(text: string): string {
-  return text
-    .normalize("NFKC")
-    .replaceAll("⁄", "/")
-    .replace(/[\s\u00ad]/gu, "");
+	return text
+		.normalize('NFKC')
+		.replaceAll('⁄', '/')
+		.replace(/[\s\u00ad]/gu, '');
 }
 
 /** What a reader finds on the screen and expects on the paper. */
 async function onTheScreen(page: Page): Promise<string[]> {
-  const found: string[] = [];
-  const care = page
-    .getByRole("region", { name: "Take care" })
-    .getByRole("listitem");
-  const cautions = () =>
-    care.evaluateAll((items) =>
-      items.map((item) => item.firstChild?.textContent ?? ""),
-    );
-  for (const name of COILS) {
-    found.push(
-      await coil(page, name)
-        .getByRole("button", { name: /^(Good|Short|Long|Too close)/ })
-        .innerText(),
-    );
-    found.push(
-      // What is said aloud, too, would be found by its text alone.
-      await coil(page, name)
-        .locator("p:not([role=status])", { hasText: /book figure/ })
-        .innerText(),
-    );
-  }
-  found.push(...(await cautions()));
-  await page.getByRole("link", { name: "Nest" }).click();
-  for (const nest of ["A left", "A right"]) {
-    await page.getByRole("button", { name: nest, exact: true }).click();
-    const row = page
-      .getByRole("table", { name: "Figures at this height" })
-      .getByRole("row", { name: /^Load/ });
-    found.push(...(await row.getByRole("button").allInnerTexts()));
-  }
-  found.push(...(await cautions()));
-  return found;
+	const found: string[] = [];
+	const care = page.getByRole('region', { name: 'Take care' }).getByRole('listitem');
+	const cautions = () => care.evaluateAll((items) => items.map((item) => item.firstChild?.textContent ?? ''));
+	for (const name of COILS) {
+		found.push(
+			await coil(page, name)
+				.getByRole('button', { name: /^(Good|Short|Long|Too close)/ })
+				.innerText(),
+		);
+		found.push(
+			// What is said aloud, too, would be found by its text alone.
+			await coil(page, name)
+				.locator('p:not([role=status])', { hasText: /book figure/ })
+				.innerText(),
+		);
+	}
+	found.push(...(await cautions()));
+	await page.getByRole('link', { name: 'Nest' }).click();
+	for (const nest of ['A left', 'A right']) {
+		await page.getByRole('button', { name: nest, exact: true }).click();
+		const row = page
+			.getByRole('table', { name: 'Figures at this height' })
+			.getByRole('row', { name: /^Load/ });
+		found.push(...(await row.getByRole('button').allInnerTexts()));
+	}
+	found.push(...(await cautions()));
+	return found;
 }
 
-for (const format of ["A4", "Letter"] as const) {
-  test(`the demo prints on one page of ${format}, with all that counts`, async ({
-    page,
-  }, testInfo) => {
-    await page.setViewportSize(DESKTOP);
-    await openPage(page);
-    const expected = [...READINGS, ...(await onTheScreen(page))];
-    expect(expected.length).toBeGreaterThan(
-      READINGS.length + 2 * COILS.length + 6,
-    );
+for (const format of ['A4', 'Letter'] as const) {
+	test(`the demo prints on one page of ${format}, with all that counts`, async ({ page }, testInfo) => {
+		await page.setViewportSize(DESKTOP);
+		await openPage(page);
+		const expected = [...READINGS, ...(await onTheScreen(page))];
+		expect(expected.length).toBeGreaterThan(READINGS.length + 2 * COILS.length + 6);
 
-    const path = testInfo.outputPath("sheet.pdf");
-    await page.pdf({ path, format });
-    expect(execFileSync("pdfinfo", [path], { encoding: "utf8" })).toMatch(
-      /^Pages:\s+1$/m,
-    );
-    const printed = bare(
-      execFileSync("pdftotext", ["-raw", path, "-"], { encoding: "utf8" }),
-    );
-    expect(
-      expected.filter(
-        (text) => bare(text) === "" || !printed.includes(bare(text)),
-      ),
-    ).toEqual([]);
-    expect(printed).toContain(bare("Invented demo job, not a record"));
-    expect(printed).not.toContain(bare("Clear it and start my own"));
-  });
+		const path = testInfo.outputPath('sheet.pdf');
+		await page.pdf({ path, format });
+		expect(execFileSync('pdfinfo', [path], { encoding: 'utf8' })).toMatch(/^Pages:\s+1$/m);
+		const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
+		expect(expected.filter((text) => bare(text) === '' || !printed.includes(bare(text)))).toEqual([]);
+		expect(printed).toContain(bare('Invented demo job, not a record'));
+		expect(printed).not.toContain(bare('Clear it and start my own'));
+	});
 }
