@@ -799,8 +799,8 @@ fn a_number_without_its_scale_or_unit_is_a_question() {
     }
 }
 
-/// A stress that is allowed is allowed with its factor, Wahl's where none is named. A need for 625 MPa
-/// took drawings that have more than 700 MPa with it, and did not say so.
+/// A stress that is allowed is allowed with its factor, Wahl's where none is named. A need for 625 N/mm²
+/// took drawings that have more than 700 N/mm² with it, and did not say so.
 #[test]
 fn a_need_keeps_its_stress_with_its_factor() {
     let greatest = |factor: &str, with: fn(f64) -> f64| {
