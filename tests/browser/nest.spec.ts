@@ -134,7 +134,7 @@ test('a press on a figure opens its working; Escape closes it and gives the focu
 	await page.keyboard.press('Enter');
 
 	await expect(working.getByRole('term')).toHaveText(['Formula', 'Letters', 'Put in', 'Result', 'Source']);
-	await expect(working.getByText('F load')).toBeVisible();
+	await expect(working.getByText('free height of the coil')).toBeVisible();
 	const [formula, , putIn, result, source] = await working.getByRole('definition').allTextContents();
 	expect(formula).toMatch(/=/);
 	expect(putIn).toMatch(/\d/);
