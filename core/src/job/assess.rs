@@ -173,14 +173,14 @@ type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
 /// What is made of a coil that is there.
 type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
 
-/// Drawings and nests of a job, read but not yet reckoned with.
+/// Drawings and nests of a job, as read, before anything is worked out of them.
 pub(crate) struct Bench<'j> {
     pub(crate) gear: Gear,
     coils: Vec<(Rc<Coil>, CoilReport)>,
     pub(crate) nests: Vec<Drafted<'j>>,
 }
 
-/// A nest, read but not yet reckoned with.
+/// A nest, as read, before anything is worked out of it.
 pub(crate) struct Drafted<'j> {
     pub(crate) at: Path,
     pub(crate) id: String,
