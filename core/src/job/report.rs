@@ -82,6 +82,7 @@ impl schemars::JsonSchema for Workings {
 /// One struct of a report; what could not be computed is left out.
 macro_rules! record {
     ($(#[$about:meta])* $name:ident { $($(#[$doc:meta])* $field:ident: $kind:ty,)* }) => {
+        #[serde_with::skip_serializing_none]
         $(#[$about])*
         #[derive(Clone, Debug, PartialEq, Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -196,13 +197,10 @@ record! {
         /// The value as a person reads it, with its unit.
         text: String,
         /// One standard uncertainty, in SI units.
-        #[serde(skip_serializing_if = "Option::is_none")]
         doubt_si: Option<f64>,
         /// The same as a person reads it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         doubt_text: Option<String>,
         /// Key of its working.
-        #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<String>,
     }
 }
@@ -223,7 +221,6 @@ record! {
         /// Text that would be right.
         example: String,
         /// Where in `read` it goes wrong, in characters from 0.
-        #[serde(skip_serializing_if = "Option::is_none")]
         position: Option<usize>,
     }
 }
@@ -293,7 +290,6 @@ record! {
         /// Where formula and table values come from.
         source: String,
         /// The row of the tables that a number of it was taken from.
-        #[serde(skip_serializing_if = "Option::is_none")]
         row: Option<&'static str>,
     }
 }
@@ -307,37 +303,26 @@ record! {
         /// Its name for people.
         name: String,
         /// Spring index.
-        #[serde(skip_serializing_if = "Option::is_none")]
         index: Option<Figure>,
         /// Turns that deflect.
-        #[serde(skip_serializing_if = "Option::is_none")]
         active_turns: Option<Figure>,
         /// Pitch of the free coil.
-        #[serde(skip_serializing_if = "Option::is_none")]
         pitch: Option<Figure>,
         /// Rate that is reckoned with: the book's, else the drawing's.
-        #[serde(skip_serializing_if = "Option::is_none")]
         rate: Option<Figure>,
         /// Rate by the drawing, where the book's overrides it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         rate_drawing: Option<Figure>,
         /// Rate with the helix's own stiffness taken in.
-        #[serde(skip_serializing_if = "Option::is_none")]
         rate_corrected: Option<Figure>,
         /// Solid height that is reckoned with.
-        #[serde(skip_serializing_if = "Option::is_none")]
         solid: Option<Figure>,
         /// Solid height by the drawing, where the book's overrides it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         solid_drawing: Option<Figure>,
         /// Uncorrected stress at solid, from the book's free height.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stress_solid: Option<Figure>,
         /// Wahl's factor.
-        #[serde(skip_serializing_if = "Option::is_none")]
         wahl: Option<Figure>,
         /// Bergsträsser's factor.
-        #[serde(skip_serializing_if = "Option::is_none")]
         bergstrasser: Option<Figure>,
     }
 }
@@ -353,39 +338,30 @@ record! {
         /// Its coils that are not good and why, `7 (Outer): short`: what follows for the nest holds with them.
         not_good: Vec<String>,
         /// By what its loads and heights are: the readings, or the drawings.
-        #[serde(skip_serializing_if = "Option::is_none")]
         heights_by: Option<&'static str>,
         /// Height at which it begins to carry.
-        #[serde(skip_serializing_if = "Option::is_none")]
         free_height: Option<Figure>,
         /// Seats in the order in which they begin to carry.
         touch_order: Vec<usize>,
         /// Seat that goes solid first.
-        #[serde(skip_serializing_if = "Option::is_none")]
         solid_first: Option<usize>,
         /// Height at which the nest is solid.
-        #[serde(skip_serializing_if = "Option::is_none")]
         solid_height: Option<Figure>,
         /// Load of its springs then.
-        #[serde(skip_serializing_if = "Option::is_none")]
         solid_load: Option<Figure>,
         /// Bends of the load curve, from free to solid.
         breakpoints: Vec<BreakpointReport>,
         /// At the working height or load.
-        #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<StateReport>,
         /// At what was asked.
         answers: Vec<StateReport>,
         /// Room between neighbours.
         clearances: Vec<ClearanceReport>,
         /// How well the coils share the work: index and stress at solid beside each other.
-        #[serde(skip_serializing_if = "Option::is_none")]
         balance: Option<String>,
         /// Heights that the nest can take.
-        #[serde(skip_serializing_if = "Option::is_none")]
         slider: Option<Slider>,
         /// Energy that the nest holds at the working point.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stored_energy: Option<Figure>,
     }
 }
@@ -399,36 +375,26 @@ record! {
         /// The drawing's name.
         name: String,
         /// The mark painted on it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         label: Option<String>,
         /// Free height from the book.
-        #[serde(skip_serializing_if = "Option::is_none")]
         book: Option<Figure>,
         /// Free height as measured, else the book's.
-        #[serde(skip_serializing_if = "Option::is_none")]
         free: Option<Figure>,
         /// Whether it was measured.
         measured: bool,
         /// What is wrong with it to the eye.
-        #[serde(skip_serializing_if = "Option::is_none")]
         condition: Option<String>,
         /// Measured less book.
-        #[serde(skip_serializing_if = "Option::is_none")]
         deviation: Option<Figure>,
         /// Greatest reading less the smallest.
-        #[serde(skip_serializing_if = "Option::is_none")]
         spread: Option<Figure>,
         /// Angle of the ends that the spread amounts to.
-        #[serde(skip_serializing_if = "Option::is_none")]
         out_of_square: Option<Figure>,
         /// The verdict.
-        #[serde(skip_serializing_if = "Option::is_none")]
         verdict: Option<VerdictReport>,
         /// Load lost (negative) or gained at any height where the coil carries.
-        #[serde(skip_serializing_if = "Option::is_none")]
         load_cost: Option<Figure>,
         /// The same as a share of the nest's load at the working point.
-        #[serde(skip_serializing_if = "Option::is_none")]
         load_cost_share: Option<Figure>,
     }
 }
@@ -441,29 +407,22 @@ record! {
         /// The verdict as a person reads it.
         title: &'static str,
         /// Probability of lying within the limits.
-        #[serde(skip_serializing_if = "Option::is_none")]
         p_in: Option<f64>,
         /// Probability of being short.
-        #[serde(skip_serializing_if = "Option::is_none")]
         p_short: Option<f64>,
         /// Probability of being long.
-        #[serde(skip_serializing_if = "Option::is_none")]
         p_long: Option<f64>,
         /// At how many places round the coil it was read, those left out that cannot be used.
         places: usize,
         /// What it says, how sure, and what would settle it.
         sentence: String,
         /// Standard uncertainty that would settle it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         would_settle: Option<Figure>,
         /// Least allowed.
-        #[serde(skip_serializing_if = "Option::is_none")]
         least: Option<Figure>,
         /// Most allowed.
-        #[serde(skip_serializing_if = "Option::is_none")]
         most: Option<Figure>,
         /// Key of its working.
-        #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<String>,
     }
 }
@@ -490,17 +449,14 @@ record! {
     /// A nest at a height.
     StateReport {
         /// What was asked, as written.
-        #[serde(skip_serializing_if = "Option::is_none")]
         asked: Option<String>,
         /// Height.
         height: Figure,
         /// Load.
         load: Figure,
         /// Load beyond what the springs bear, carried turn on turn.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stop_load: Option<Figure>,
         /// Rate there.
-        #[serde(skip_serializing_if = "Option::is_none")]
         rate: Option<Figure>,
         /// Whether it is solid.
         solid: bool,
@@ -515,16 +471,12 @@ record! {
         /// Its load.
         load: Figure,
         /// Its share of the nest's load.
-        #[serde(skip_serializing_if = "Option::is_none")]
         share: Option<Figure>,
         /// Uncorrected stress.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stress: Option<Figure>,
         /// Stress at the inside of the coil, by Bergsträsser's factor.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stress_corrected: Option<Figure>,
         /// What is left before it is solid.
-        #[serde(skip_serializing_if = "Option::is_none")]
         to_solid: Option<Figure>,
         /// Whether it carries.
         touching: bool,
@@ -539,18 +491,14 @@ record! {
         /// Seat of the inner coil.
         inner: usize,
         /// Radial gap, both free.
-        #[serde(skip_serializing_if = "Option::is_none")]
         radial_free: Option<Figure>,
         /// Radial gap with the inner coil grown as at solid.
-        #[serde(skip_serializing_if = "Option::is_none")]
         radial_solid: Option<Figure>,
         /// Radial gap by textbook practice.
-        #[serde(skip_serializing_if = "Option::is_none")]
         usual: Option<Figure>,
         /// Whether they are wound opposite ways.
         hands: HandsWord,
         /// Whether the inner coil stays clear.
-        #[serde(skip_serializing_if = "Option::is_none")]
         fits: Option<bool>,
         /// What it amounts to.
         sentence: String,
@@ -590,7 +538,6 @@ record! {
         /// How many of their coils have which verdict.
         tally: Tally,
         /// The frame on them, where the job has one and all that it needs.
-        #[serde(skip_serializing_if = "Option::is_none")]
         frame: Option<FrameReport>,
         /// Keys for the fractions of this job's tape.
         keys: Vec<&'static str>,
@@ -666,13 +613,10 @@ record! {
     #[derive(Default)]
     StateAnswer {
         /// The nest there.
-        #[serde(skip_serializing_if = "Option::is_none")]
         state: Option<StateReport>,
         /// Why there is none.
-        #[serde(skip_serializing_if = "Option::is_none")]
         problem: Option<Problem>,
         /// Its half-section.
-        #[serde(skip_serializing_if = "Option::is_none")]
         section: Option<Cut>,
         /// How each figure came about.
         workings: Workings,
@@ -713,7 +657,6 @@ record! {
         /// Whether the ends are ground, and so cut by the seats.
         ground: bool,
         /// `left` or `right`.
-        #[serde(skip_serializing_if = "Option::is_none")]
         hand: Option<&'static str>,
         /// Whether it carries.
         touching: bool,
@@ -734,21 +677,16 @@ record! {
         /// Graduations.
         marks: Vec<TapeMark>,
         /// Book figure.
-        #[serde(skip_serializing_if = "Option::is_none")]
         book: Option<f64>,
         /// Least allowed.
-        #[serde(skip_serializing_if = "Option::is_none")]
         least: Option<f64>,
         /// Most allowed.
-        #[serde(skip_serializing_if = "Option::is_none")]
         most: Option<f64>,
         /// What was read.
-        #[serde(skip_serializing_if = "Option::is_none")]
         reading: Option<TapeReading>,
         /// Every place at which the mark can stand.
         stops: Vec<TapeStop>,
         /// Index of the stop at which it stands.
-        #[serde(skip_serializing_if = "Option::is_none")]
         current: Option<usize>,
         /// The strip in words.
         name: String,
@@ -763,7 +701,6 @@ record! {
         /// 0 for the longest.
         rank: u8,
         /// Figure printed beside it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         label: Option<String>,
     }
 }
@@ -794,10 +731,8 @@ record! {
     /// A job file that was opened.
     Opened {
         /// The job.
-        #[serde(skip_serializing_if = "Option::is_none")]
         job: Option<Job>,
         /// Why there is none.
-        #[serde(skip_serializing_if = "Option::is_none")]
         problem: Option<Problem>,
     }
 }
@@ -820,7 +755,6 @@ record! {
         /// Its name for people.
         name: &'static str,
         /// What it stands for, and its source.
-        #[serde(skip_serializing_if = "Option::is_none")]
         note: Option<String>,
     }
 }

@@ -21,7 +21,6 @@ record! {
         next_line: usize,
         /// The line that names the columns, as soon as it is known: for the next piece, and to stand
         /// above refused lines when they are mended and read again.
-        #[serde(skip_serializing_if = "Option::is_none")]
         header: Option<String>,
         /// Whether nothing is read from there on: the last refused line says why.
         stopped: bool,

@@ -33,22 +33,16 @@ record! {
         /// How it stands, in a sentence.
         sentence: String,
         /// How much higher it stands at the nest nearest the A end than at the farthest.
-        #[serde(skip_serializing_if = "Option::is_none")]
         lean_along: Option<Figure>,
         /// How much higher it stands at the nest farthest left than at the farthest right.
-        #[serde(skip_serializing_if = "Option::is_none")]
         lean_across: Option<Figure>,
         /// Load of the nests on the diagonal from A left to B right less that of the others.
-        #[serde(skip_serializing_if = "Option::is_none")]
         diagonal: Option<Figure>,
         /// Mean height of the nests of that diagonal less that of the others'.
-        #[serde(skip_serializing_if = "Option::is_none")]
         diagonal_height: Option<Figure>,
         /// How far warping lifts the corners of that diagonal; none of a rigid frame.
-        #[serde(skip_serializing_if = "Option::is_none")]
         warp: Option<Figure>,
         /// Mean load of all nests.
-        #[serde(skip_serializing_if = "Option::is_none")]
         mean: Option<Figure>,
         /// Whether the nests that carry leave it free to rock: heights are then one of many.
         rocks: bool,
@@ -82,18 +76,14 @@ record! {
     #[derive(Default)]
     LevelReport {
         /// How it stands.
-        #[serde(skip_serializing_if = "Option::is_none")]
         frame: Option<FrameReport>,
         /// Its plan, to be drawn.
-        #[serde(skip_serializing_if = "Option::is_none")]
         plan: Option<Plan>,
         /// The shims that even it out.
-        #[serde(skip_serializing_if = "Option::is_none")]
         shims: Option<ShimReport>,
         /// What stands on the track: wheels, or the boxes where no axles are given.
         wheels: Vec<Wheel>,
         /// How deep a dip can be tried.
-        #[serde(skip_serializing_if = "Option::is_none")]
         dips: Option<Dips>,
         /// What of frame and nests cannot be used, and where it stands.
         problems: Vec<Problem>,
@@ -156,7 +146,6 @@ record! {
         /// Greatest deviation with the plan.
         after: Figure,
         /// How far the readings leave a nest's share in doubt.
-        #[serde(skip_serializing_if = "Option::is_none")]
         doubt: Option<Figure>,
         /// What to do, in this order.
         steps: Vec<ShimStep>,
@@ -165,7 +154,6 @@ record! {
         /// Whether no plan with these shims is better.
         exact: bool,
         /// How much better a plan could still be.
-        #[serde(skip_serializing_if = "Option::is_none")]
         gap: Option<Figure>,
         /// The nests with the plan.
         supports: Vec<SupportReport>,
@@ -221,7 +209,6 @@ record! {
     #[derive(Default)]
     DipReport {
         /// How deep it is.
-        #[serde(skip_serializing_if = "Option::is_none")]
         dip: Option<Figure>,
         /// Coils under the frame that are not good and why: the loads are theirs.
         not_good: Vec<String>,
@@ -230,20 +217,16 @@ record! {
         /// The greatest unloading in a sentence.
         sentence: String,
         /// The same with one box stuck.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stuck: Option<StuckReport>,
         /// The least dip at which a wheel lifts, and which.
-        #[serde(skip_serializing_if = "Option::is_none")]
         lifts: Option<Figure>,
         /// The same in a sentence.
         lifts_sentence: String,
         /// What a published test allows to be lost.
-        #[serde(skip_serializing_if = "Option::is_none")]
         limit: Option<Figure>,
         /// That this is a screening.
         screening: &'static str,
         /// Why there is no answer.
-        #[serde(skip_serializing_if = "Option::is_none")]
         problem: Option<Problem>,
         /// How each figure came about.
         workings: Workings,
@@ -260,7 +243,6 @@ record! {
         /// The greatest unloading in a sentence.
         sentence: String,
         /// The least dip at which a wheel lifts.
-        #[serde(skip_serializing_if = "Option::is_none")]
         lifts: Option<Figure>,
     }
 }
@@ -275,7 +257,6 @@ record! {
         /// What it carries now.
         load: Figure,
         /// The same as a part of what it carries on level track.
-        #[serde(skip_serializing_if = "Option::is_none")]
         kept: Option<Figure>,
         /// Whether it loses more than the published limit.
         over: bool,
@@ -291,16 +272,12 @@ record! {
         /// The nests with their coils.
         nests: Vec<MatchedNest>,
         /// Height at which loads are compared.
-        #[serde(skip_serializing_if = "Option::is_none")]
         height: Option<Figure>,
         /// Greatest load less the least at that height, as the coils are placed now.
-        #[serde(skip_serializing_if = "Option::is_none")]
         before: Option<Figure>,
         /// The same as they would be placed.
-        #[serde(skip_serializing_if = "Option::is_none")]
         after: Option<Figure>,
         /// How much better another placing could still be; none where this is the best.
-        #[serde(skip_serializing_if = "Option::is_none")]
         gap: Option<Figure>,
         /// What to do, in sentences.
         moves: Vec<String>,

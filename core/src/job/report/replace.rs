@@ -25,15 +25,12 @@ record! {
     #[derive(Default)]
     ReplaceReport {
         /// Name of the drawing that is to be replaced.
-        #[serde(skip_serializing_if = "Option::is_none")]
         original: Option<String>,
         /// The springs that may replace it, in the order of the job.
         candidates: Vec<CandidateReport>,
         /// All of them as one nest for the whole nest, where that is asked.
-        #[serde(skip_serializing_if = "Option::is_none")]
         together: Option<TogetherReport>,
         /// The order of the original as it was.
-        #[serde(skip_serializing_if = "Option::is_none")]
         order: Option<OrderReport>,
         /// What of it cannot be used, and where it stands.
         problems: Vec<Problem>,
@@ -54,7 +51,6 @@ record! {
         /// Its place in the job's list.
         index: usize,
         /// Whether it is a true replacement; none where nothing can be said of it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         met: Option<Met>,
         /// The same as a person reads it.
         title: &'static str,
@@ -63,10 +59,8 @@ record! {
         /// Requirement by requirement.
         lines: Vec<LineReport>,
         /// What it does to its nest.
-        #[serde(skip_serializing_if = "Option::is_none")]
         nest: Option<NestSwapReport>,
         /// What it does to the frame.
-        #[serde(skip_serializing_if = "Option::is_none")]
         frame: Option<FrameSwapReport>,
         /// What to write to a spring maker.
         order: OrderReport,
@@ -83,7 +77,6 @@ record! {
         /// Those that are offered, the widest first.
         offered: Vec<String>,
         /// Whether they are a true replacement; none where nothing can be said of them.
-        #[serde(skip_serializing_if = "Option::is_none")]
         met: Option<Met>,
         /// The same as a person reads it.
         title: &'static str,
@@ -92,10 +85,8 @@ record! {
         /// Requirement by requirement, first of the nest, then coil by coil.
         lines: Vec<LineReport>,
         /// What they do to the nest.
-        #[serde(skip_serializing_if = "Option::is_none")]
         swap: Option<NestSwapReport>,
         /// What they do to the frame.
-        #[serde(skip_serializing_if = "Option::is_none")]
         frame: Option<FrameSwapReport>,
     }
 }
@@ -118,16 +109,12 @@ record! {
         /// Why, in a sentence.
         why: String,
         /// Place of the candidate that it is asked of in the job's list; none where a nest is.
-        #[serde(skip_serializing_if = "Option::is_none")]
         candidate: Option<usize>,
         /// Why it need not be met, where it is waived.
-        #[serde(skip_serializing_if = "Option::is_none")]
         waived: Option<String>,
         /// For whom it is waived: `this candidate alone`.
-        #[serde(skip_serializing_if = "Option::is_none")]
         waived_for: Option<&'static str>,
         /// Key of its working.
-        #[serde(skip_serializing_if = "Option::is_none")]
         working: Option<String>,
     }
 }
@@ -148,7 +135,6 @@ record! {
         /// Its coils, the widest first.
         coils: Vec<SwappedCoil>,
         /// The coil that stops it, with the original: its name, and whether it is the original.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stopped_by: Option<String>,
         /// The coils that may stop it, with the candidate: their names, and which is the candidate.
         stops: Vec<String>,
@@ -161,19 +147,14 @@ record! {
         /// Its name, with the original; that of the candidate where no coil stood in its place.
         name: String,
         /// Name of the candidate, where it takes the place of this coil.
-        #[serde(skip_serializing_if = "Option::is_none")]
         replaced_by: Option<String>,
         /// Its share of the nest's load, with the original.
-        #[serde(skip_serializing_if = "Option::is_none")]
         share_before: Option<Figure>,
         /// The same with the candidate.
-        #[serde(skip_serializing_if = "Option::is_none")]
         share_after: Option<Figure>,
         /// Its stress, with the original.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stress_before: Option<Figure>,
         /// The same with the candidate.
-        #[serde(skip_serializing_if = "Option::is_none")]
         stress_after: Option<Figure>,
     }
 }
@@ -188,7 +169,6 @@ record! {
         /// The greatest part of the mean by which a load differs from it, with the original.
         before: Figure,
         /// The same with the candidate.
-        #[serde(skip_serializing_if = "Option::is_none")]
         after: Option<Figure>,
     }
 }
@@ -200,14 +180,12 @@ record! {
         /// What is ordered.
         title: String,
         /// The verdict on what is ordered; none of the original as it was.
-        #[serde(skip_serializing_if = "Option::is_none")]
         verdict: Option<OrderVerdict>,
         /// Item by item.
         items: Vec<OrderItem>,
         /// What has to be settled first; what is asked of several items stands together.
         questions: Vec<String>,
         /// What is left out because nobody asks for it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         left_out: Option<String>,
         /// Whose approval it is subject to.
         subject: &'static str,
@@ -220,7 +198,6 @@ record! {
     /// The verdict on a spring that is to be ordered.
     OrderVerdict {
         /// Whether it is a replacement; none where nothing can be said of it.
-        #[serde(skip_serializing_if = "Option::is_none")]
         met: Option<Met>,
         /// The same as a person reads it.
         title: &'static str,
@@ -229,7 +206,6 @@ record! {
         /// What is waived, each with the reason.
         waived: Vec<String>,
         /// Why it is not to be ordered or signed for as it is.
-        #[serde(skip_serializing_if = "Option::is_none")]
         refused: Option<&'static str>,
     }
 }
@@ -240,13 +216,10 @@ record! {
         /// What it is.
         name: String,
         /// What is offered, with its tolerance.
-        #[serde(skip_serializing_if = "Option::is_none")]
         offered: Option<String>,
         /// What is asked, with its limits.
-        #[serde(skip_serializing_if = "Option::is_none")]
         asked: Option<String>,
         /// What has to be settled first.
-        #[serde(skip_serializing_if = "Option::is_none")]
         question: Option<String>,
     }
 }
@@ -262,7 +235,6 @@ record! {
         /// Bars of which none meets it, and why.
         refused: Vec<RefusedBar>,
         /// Every bar with every count of turns.
-        #[serde(skip_serializing_if = "Option::is_none")]
         map: Option<SizingMap>,
         /// What it comes to, in a sentence.
         sentence: String,
