@@ -51,7 +51,7 @@ use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends};
 use crate::coil::fatigue::Surface;
 use crate::coil::{Coiling, Diameters, Hand};
 use crate::material::{self, Against, Presetting, Steel};
-use crate::quantity::{Force, Length, Pressure, SpringRate};
+use crate::quantity::{Force, Length, Pressure, SpringRate, si};
 use crate::source::Source;
 use point::VARYING;
 
@@ -162,7 +162,7 @@ impl Drawing {
     /// What is missing.
     pub fn rate(&self) -> Result<Range<SpringRate>, Figures> {
         let rate = over_tolerances(self, |point| Ok(point.rate()?.value))?;
-        Ok(rate.map(|value| SpringRate { value, ..SpringRate::default() }))
+        Ok(rate.map(si))
     }
 
     /// The height at which it stops, over the tolerances: the greatest solid height by those who differ.
@@ -238,12 +238,12 @@ impl Drawing {
             Some(stated) => drawn.map_or(stated, |drawn| stated.within(drawn)),
             None => drawn?,
         };
-        Ok(load.map(|value| Force { value, ..Force::default() }))
+        Ok(load.map(si))
     }
 
     fn drawn_load(&self, height: Length) -> Result<Range<Force>, Figures> {
         let load = over_tolerances(self, |point| Ok(point.load(height)?.value))?;
-        Ok(load.map(|value| Force { value, ..Force::default() }))
+        Ok(load.map(si))
     }
 
     /// The stress at a height, with the factor of an allowable stress, over the tolerances.
@@ -268,7 +268,7 @@ impl Drawing {
         of: impl Fn(&Point) -> Result<Pressure, Figures>,
     ) -> Result<Range<Pressure>, Figures> {
         let stress = over_tolerances(self, |point| Ok(of(point)?.value))?;
-        Ok(stress.map(|value| Pressure { value, ..Pressure::default() }))
+        Ok(stress.map(si))
     }
 
     fn length(
@@ -276,7 +276,7 @@ impl Drawing {
         of: impl Fn(&Point) -> Result<Length, Figures>,
     ) -> Result<Range<Length>, Figures> {
         let length = over_tolerances(self, |point| Ok(of(point)?.value))?;
-        Ok(length.map(|value| Length { value, ..Length::default() }))
+        Ok(length.map(si))
     }
 
     /// What is stated against what the sizes give.
@@ -284,7 +284,7 @@ impl Drawing {
     pub fn contradictions(&self) -> Vec<Contradiction> {
         let mut found = Vec::new();
         if let (Some(stated), Ok(drawn)) = (self.stated_rate(), self.drawn_rate()) {
-            let stated = SpringRate { value: stated.nominal(), ..SpringRate::default() };
+            let stated = si(stated.nominal());
             let allowed = if drawn.is_complete() { 0.0 } else { RATE_ALLOWANCE };
             if stated < drawn.least() * (1.0 - allowed) || stated > drawn.most() * (1.0 + allowed) {
                 found.push(Contradiction::Rate { stated, drawn });
@@ -314,7 +314,7 @@ impl Drawing {
     /// What is missing.
     pub fn drawn_rate(&self) -> Result<Range<SpringRate>, Figures> {
         let rate = over_tolerances(self, |point| Ok(point.drawn_rate()?.value))?;
-        Ok(rate.map(|value| SpringRate { value, ..SpringRate::default() }))
+        Ok(rate.map(si))
     }
 
     /// The solid height by the sizes alone, the greatest by those who differ.

@@ -26,7 +26,7 @@ pub use path::STOP_PER_RATE;
 
 use crate::formula::Formula;
 use crate::nest::Nest;
-use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, write};
+use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, si, write};
 use crate::source::{Known, Source};
 use core::cmp::Ordering;
 use equilibrium::{Energy, Post, Rest, Row};
@@ -482,7 +482,7 @@ impl Frame {
             } else {
                 Contact::Loose
             };
-            let (load, height) = (newtons(*load), metres(height));
+            let (load, height) = (si(*load), si(height));
             if height.value <= 0.0 {
                 return Err(FrameError::Crushed { support, load, height });
             }
@@ -495,14 +495,14 @@ impl Frame {
             diagonal: diagonal(&self.supports, &supports, middle),
             supports,
             mean,
-            heave: metres(z - a * x - b * y + w * x * y),
+            heave: si(z - a * x - b * y + w * x * y),
             slope_along: a,
             slope_across: b,
             lean_along: size.along * a,
             lean_across: size.across * b,
-            middle: metres(z),
+            middle: si(z),
             twist: w,
-            warp: metres(w * size.along.value * size.across.value / 4.0),
+            warp: si(w * size.along.value * size.across.value / 4.0),
             rocks: rest.rocks,
             iterations: rest.steps,
         })
@@ -539,7 +539,7 @@ impl Extent {
             let each = || supports.iter().map(|support| of(support).value);
             let (least, most) =
                 (each().fold(f64::INFINITY, f64::min), each().fold(f64::NEG_INFINITY, f64::max));
-            (metres(f64::midpoint(least, most)), metres(most - least))
+            (si(f64::midpoint(least, most)), si(most - least))
         };
         let (x, length) = span(|support| support.place.along);
         let (y, width) = span(|support| support.place.across);
@@ -634,14 +634,6 @@ fn diagonal(supports: &[Support], standing: &[Standing], middle: Place) -> Optio
         load: load(ahead_left, behind_right) - load(ahead_right, behind_left),
         height: height(ahead_left, behind_right) - height(ahead_right, behind_left),
     })
-}
-
-fn metres(value: f64) -> Length {
-    Length { value, ..Length::default() }
-}
-
-fn newtons(value: f64) -> Force {
-    Force { value, ..Force::default() }
 }
 
 #[cfg(test)]

@@ -61,7 +61,7 @@ pub use error::{Lack, MatchingError};
 
 use crate::bounds;
 use crate::frame::Place;
-use crate::quantity::Force;
+use crate::quantity::{Force, si};
 use crate::source::{Known, Source};
 use balance::Arms;
 use pieces::{Piece, Stock};
@@ -179,7 +179,7 @@ impl Matching {
     #[must_use]
     pub fn ends(&self) -> [Force; 2] {
         let loads: Vec<f64> = self.nests.iter().map(|nest| nest.load.value).collect();
-        ends(&loads).map(newtons)
+        ends(&loads).map(si)
     }
 }
 
@@ -247,7 +247,7 @@ pub fn matched(roles: &[Role], seats: &[Place]) -> Result<Matching, MatchingErro
         nests: nests
             .into_iter()
             .zip(placed)
-            .map(|(coils, load)| Nest { coils, load: newtons(load) })
+            .map(|(coils, load)| Nest { coils, load: si(load) })
             .collect(),
     })
 }
@@ -353,14 +353,10 @@ impl Present {
 
     fn before(&self, roles: &[Role], arms: &Arms) -> Option<Before> {
         let loads = loads(roles, self.nests.as_deref()?);
-        Some(Before { ends: ends(&loads).map(newtons), balance: arms.balance(&loads) })
+        Some(Before { ends: ends(&loads).map(si), balance: arms.balance(&loads) })
     }
 }
 
 fn reach(spread: f64, bound: f64) -> Reach {
-    Reach { spread: newtons(spread), bound: newtons(bound.min(spread)) }
-}
-
-fn newtons(value: f64) -> Force {
-    Force { value, ..Force::default() }
+    Reach { spread: si(spread), bound: si(bound.min(spread)) }
 }

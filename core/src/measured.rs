@@ -1,6 +1,6 @@
 //! Readings of one free height at places round the coil: their mean, and how far to trust it.
 
-use crate::quantity::{Angle, Length, System, unit};
+use crate::quantity::{Angle, Length, System, si, unit};
 use crate::reading::Interval;
 use crate::source::{Known, Source};
 use thiserror::Error;
@@ -221,7 +221,7 @@ pub fn measure(readings: &[Interval], tape: Tape) -> Result<Measured, MeasuredEr
         readings.iter().map(|reading| (reading.estimate().value - mean).powi(2)).sum();
     let shown = if places > 1 { libm::sqrt(scatter / (count - 1.0)) } else { 0.0 };
     let usual = uniform(tape.place).value;
-    let length = |value: f64| Length { value, ..Length::default() };
+    let length = |value: f64| si(value);
     Ok(Measured {
         mean: length(mean),
         least: length(low / count),
@@ -277,13 +277,13 @@ impl Measured {
     /// ```
     #[must_use]
     pub fn out_of_square(&self, outside: Length) -> Angle {
-        Angle { value: libm::atan(self.spread.value / outside.value), ..Angle::default() }
+        si(libm::atan(self.spread.value / outside.value))
     }
 }
 
 fn root_sum_square(parts: &[Length]) -> Length {
     let squares: f64 = parts.iter().map(|part| part.value * part.value).sum();
-    Length { value: libm::sqrt(squares), ..Length::default() }
+    si(libm::sqrt(squares))
 }
 
 #[cfg(test)]

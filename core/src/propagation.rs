@@ -8,7 +8,7 @@ use crate::coil::Across;
 use crate::coil::ends::dead_turns_doubt;
 use crate::drawing::{Drawing, Figure, Figures, Given, Point, both};
 use crate::formula::Formula;
-use crate::quantity::{Force, Length, SpringRate};
+use crate::quantity::{Force, Length, SpringRate, si};
 use crate::source::{Known, Source};
 use core::ops::Mul;
 
@@ -304,7 +304,7 @@ pub fn rate(drawing: &Drawing) -> Result<Budget<SpringRate>, Figures> {
 
 fn terms_that_count(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figures> {
     let Some(stated) = drawing.stated_rate() else { return terms(drawing) };
-    let value = SpringRate { value: stated.nominal(), ..SpringRate::default() };
+    let value = si(stated.nominal());
     let own = vec![Term::new(Figure::Rate, stated, 1.0 / stated.nominal())];
     let drawn = terms(drawing).ok().filter(|(drawn, terms)| {
         let less_doubted = !stated.is_complete() || variance(terms) < variance(&own);

@@ -63,7 +63,9 @@ pub use uom::si::f64::{
     Angle, Area, Energy, Force, Frequency, Length, Mass, MassDensity, Pressure, Volume,
 };
 
-use uom::si::{ISQ, Quantity, SI};
+use core::marker::PhantomData;
+
+use uom::si::{Dimension, ISQ, Quantity, SI};
 use uom::typenum::{N2, P1, P4, Z0};
 
 /// Force per length, the rate of a spring (SI unit N/m, dimension M·T⁻²).
@@ -72,6 +74,19 @@ use uom::typenum::{N2, P1, P4, Z0};
 /// two quantities of this dimension, surface tension carries a kind of its own and radiant exposure
 /// does not, so the alias is to the second.
 pub type SpringRate = uom::si::f64::RadiantExposure;
+
+/// A quantity by its number in SI units, as the kernels have it.
+///
+/// ```
+/// use coilnest::quantity::{Length, si, unit};
+///
+/// let inch: Length = si(0.0254);
+/// assert_eq!(inch, Length::new::<unit::inch>(1.0));
+/// ```
+#[must_use]
+pub const fn si<D: Dimension + ?Sized>(value: f64) -> Quantity<D, SI<f64>, f64> {
+    Quantity { dimension: PhantomData, units: PhantomData, value }
+}
 
 /// Stiffness of a frame against warping (SI unit N·m³, dimension L⁴·M·T⁻²).
 ///

@@ -5,7 +5,7 @@
 //! lies within the limits, and is only given when it is sure enough.
 
 use crate::measured::Measured;
-use crate::quantity::Length;
+use crate::quantity::{Length, si};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -21,7 +21,7 @@ pub const USUAL_LEVEL: f64 = 0.95;
 
 /// How near to a limit an estimate counts as on it: a nanometre is far below any reading, and far above
 /// the rounding of sums.
-const ROUNDING: Length = metres(1e-9);
+const ROUNDING: Length = si(1e-9);
 
 /// Least and greatest length that the book allows; either side may be open, not both.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -145,10 +145,6 @@ pub fn judge(y: Length, u: Length, limits: Limits, level: f64) -> Verdict {
     Verdict { word, p_in, p_short, p_long, would_settle }
 }
 
-const fn metres(value: f64) -> Length {
-    Length { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value }
-}
-
 /// How far an estimate lies within a limit, or beyond it where that is below zero.
 fn within(limit: Length, y: Length, side: f64) -> Length {
     let distance = (y - limit) * side;
@@ -233,7 +229,7 @@ fn settling(room: [Option<Length>; 2], level: f64, u: Length) -> Option<Length> 
         return None;
     }
     let settles = |u: f64| {
-        let [short, long] = outside(room, metres(u));
+        let [short, long] = outside(room, si(u));
         short >= level || long >= level || 1.0 - short - long >= level
     };
     let (mut sure, mut unsure) = (0.0, u.value);
@@ -245,7 +241,7 @@ fn settling(room: [Option<Length>; 2], level: f64, u: Length) -> Option<Length> 
             unsure = half;
         }
     }
-    Some(metres(sure))
+    Some(si(sure))
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 //! step by step along it; bar and mass against the helix in space.
 #![cfg(test)]
 
+use approx::{assert_abs_diff_eq, relative_eq};
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::lateral::{self, LateralError};
@@ -275,7 +276,7 @@ fn a_coil_surges_as_a_chain_of_masses_does() {
             let found = surge::first(rate, mass, kept).get::<hertz>();
             let chain = chain(newtons_per_metre, kilograms, kept);
             // A chain of 600 is slow by (π/1200)²/6 of it.
-            assert!((found / chain - 1.0).abs() < 2e-6, "{kept:?}: {found} {chain}");
+            assert!(relative_eq!(found, chain, max_relative = 2e-6), "{kept:?}: {found} {chain}");
         }
     }
 }
@@ -306,7 +307,7 @@ fn the_bar_is_as_long_as_its_helix() {
         }
         let found = bar::length(coil.diameters(), metres(pitch), turns).value;
         // A chord is shorter than its arc by (π/2000)²/6 of it at most.
-        assert!((found / length - 1.0).abs() < 1e-6, "{found} {length}");
+        assert!(relative_eq!(found, length, max_relative = 1e-6), "{found} {length}");
         assert!(found > length);
     }
 }
@@ -332,14 +333,14 @@ fn the_whole_bar_is_as_long_as_its_parts() {
         let whole = |ends| bar::whole(coil.diameters(), metres(pitch), turns, ends).value;
         for ends in [Some(Ends::TaperedGround), Some(Ends::Closed), None] {
             assert!(
-                (whole(ends) / length - 1.0).abs() < 2e-5,
+                relative_eq!(whole(ends), length, max_relative = 2e-5),
                 "{ends:?}: {} {length}",
                 whole(ends)
             );
         }
         // Open and ground, all turns have one pitch.
         let all = bar::length(coil.diameters(), metres(pitch), total).value;
-        assert!((whole(Some(Ends::OpenGround)) - all).abs() < 1e-12);
+        assert_abs_diff_eq!(whole(Some(Ends::OpenGround)), all, epsilon = 1e-12);
         assert!(all > whole(None));
     }
 }

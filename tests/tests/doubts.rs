@@ -2,6 +2,7 @@
 
 #![cfg(test)]
 
+use approx::relative_eq;
 use coilnest::job::report::{Figure, Report, SheetAnswer, Trust};
 use coilnest::job::{assess, coil_sheet, file};
 use coilnest_tables::TABLES;
@@ -24,7 +25,7 @@ fn doubt(figure: &Figure) -> f64 {
 
 #[track_caller]
 fn assert_close(found: f64, expected: f64, what: &str) {
-    assert!((found - expected).abs() <= 1e-9 * expected.abs(), "{what}: {found}, not {expected}");
+    assert!(relative_eq!(found, expected, max_relative = 1e-9), "{what}: {found}, not {expected}");
 }
 
 /// The rate by the sizes, whether or not a stated one goes before it.

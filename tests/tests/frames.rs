@@ -15,7 +15,7 @@ use coilnest::propagation::{DrawingDoubt, RateDoubt};
 use coilnest::quantity::unit::{
     meter, millimeter, newton, newton_per_meter, newton_per_millimeter,
 };
-use coilnest::quantity::{Force, Length, SpringRate, WarpStiffness};
+use coilnest::quantity::{Force, Length, SpringRate, WarpStiffness, si};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{RngAlgorithm, TestRng, TestRunner};
@@ -230,13 +230,9 @@ fn any_frame() -> impl Strategy<Value = Any> {
             });
         }
         let centre = Place { along: along / total, across: across / total };
-        let warp = warp.map(|power| warp_stiffness(libm::pow(10.0, power)));
+        let warp = warp.map(|power| si(libm::pow(10.0, power)));
         Any { supports, warp, weight: Weight { load: newtons(each * count), centre } }
     })
-}
-
-fn warp_stiffness(value: f64) -> WarpStiffness {
-    WarpStiffness { value, ..WarpStiffness::default() }
 }
 
 /// Heights from which a further rate works against the frame, and that rate, in SI units.

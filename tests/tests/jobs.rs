@@ -6,6 +6,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
 use coilnest::job::report::{NestReport, Report, StateReport, VerdictReport, Word};
 use coilnest::job::{assess, file};
 use coilnest_tables::TABLES;
@@ -55,7 +56,7 @@ fn below(z: f64) -> f64 {
 #[track_caller]
 fn chance(found: Option<f64>, expected: f64) {
     let found = found.expect("a probability");
-    assert!((found - expected).abs() < 1e-9, "{found} and not {expected}");
+    assert!(abs_diff_eq!(found, expected, epsilon = 1e-9), "{found} and not {expected}");
 }
 
 #[test]
@@ -124,7 +125,7 @@ fn the_demo() {
     ];
     let expected = parts.iter().map(|part| part * part).sum::<f64>().sqrt();
     let doubt = left.working.as_ref().unwrap().load.doubt_si.unwrap() / POUND_FORCE;
-    assert!((doubt - expected).abs() < 1e-9 * expected, "{doubt} and not {expected}");
+    assert!(relative_eq!(doubt, expected, max_relative = 1e-9), "{doubt} and not {expected}");
     // Inner, left: 3/16 less 1/128 under the book, and so 7/128 below the least allowed.
     let inner_left = verdict(left, 1);
     assert_eq!(inner_left.word, Word::Short);
@@ -158,7 +159,7 @@ fn three_coils() {
         stands(state, height, total(height), &at(height));
     }
     // 1112.62 · 2 1/2 + 295.83 · 2 + 270.06 · 1 1/2 = 3778.3 lb.
-    assert!((total(11.5) - 3778.3).abs() < 0.05);
+    assert_abs_diff_eq!(total(11.5), 3778.3, epsilon = 0.05);
     stands(nest.working.as_ref().unwrap(), 11.5, total(11.5), &at(11.5));
     // Solid: 1 1/4 · 7.2 = 9; 1/2 · 14 = 7; of closed ends that are not ground the greater of the
     // textbook's 3/4 · 12 = 9 and EN 13906-1's 3/4 · 12 1/2 = 9 3/8 (from memory).
@@ -324,7 +325,7 @@ fn a_load_instead_of_a_height() {
     let u = 1.0 / 32.0 / 3.0_f64.sqrt();
     let expected = u * (0.75_f64.powi(2) + 0.25_f64.powi(2)).sqrt() * INCH;
     let doubt = working.height.doubt_si.unwrap();
-    assert!((doubt - expected).abs() < 1e-9 * expected, "{doubt} and not {expected}");
+    assert!(relative_eq!(doubt, expected, max_relative = 1e-9), "{doubt} and not {expected}");
     assert_eq!(working.load.doubt_si, None);
     stands(&nest.answers[0], 13.6, 600.0, &[600.0, 0.0]);
     stands(&nest.answers[1], 14.0, 0.0, &[0.0, 0.0]);
@@ -420,6 +421,6 @@ fn one_on_the_mark_and_one_just_under_it_are_both_good() {
     let under = verdict(nest, 1);
     let short = below(-7.0 * sixty_fourth / u(sixty_fourth));
     let found = under.p_short.unwrap();
-    assert!((found - short).abs() < 1e-6 * short, "{found} and not {short}");
+    assert!(relative_eq!(found, short, max_relative = 1e-6), "{found} and not {short}");
     assert!(under.sentence.contains("99.6\u{a0}% sure"), "{}", under.sentence);
 }

@@ -4,7 +4,7 @@
 
 use coilnest::job::{assess, coil_sheet, file};
 use coilnest::measured::{ErrorRule, TapeClass};
-use coilnest::quantity::Length;
+use coilnest::quantity::{Length, si};
 use coilnest::source::{Known, Source};
 use coilnest::tables::Tables;
 use coilnest_tables::TABLES;
@@ -254,7 +254,7 @@ fn a_file_of_another_format_is_left_alone() {
 /// No tape of the tables ends before the longest reading, so this one is made up.
 #[test]
 fn a_length_beyond_the_tape_class_is_a_problem() {
-    let metre = |value| Length { value, ..Length::default() };
+    let metre = |value| si(value);
     let steps = [(metre(0.2), metre(0.001))];
     let source = Source::new("invented", "for this check", Known::Derived);
     let steps: &'static [(Length, Length)] = Box::leak(Box::new(steps));

@@ -2,6 +2,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, relative_eq};
 use coilnest::bounds;
 use coilnest::job::report::{Report, StateReport};
 use coilnest::job::{assess, file};
@@ -78,12 +79,15 @@ fn loads_sum_up_and_shares_are_of_the_whole() {
             let springs: f64 = state.seats.iter().map(|seat| seat.load.si).sum();
             let stop = state.stop_load.as_ref().map_or(0.0, |stop| stop.si);
             let load = state.load.si;
-            assert!((springs + stop - load).abs() <= 1e-9 * load.abs(), "{name}: {state:?}");
+            assert!(relative_eq!(springs + stop, load, max_relative = 1e-9), "{name}: {state:?}");
             let shares: Vec<f64> =
                 state.seats.iter().filter_map(|seat| Some(seat.share.as_ref()?.si)).collect();
             if springs > 0.0 {
                 assert_eq!(shares.len(), state.seats.len(), "{name}");
-                assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12, "{name}: {shares:?}");
+                assert!(
+                    abs_diff_eq!(shares.iter().sum::<f64>(), 1.0, epsilon = 1e-12),
+                    "{name}: {shares:?}"
+                );
                 seen += 1;
             } else {
                 assert_eq!(shares, [0.0; 0], "{name}");
@@ -103,18 +107,21 @@ fn the_load_curve_only_rises() {
                 assert!(above.rate.si <= below.rate.si, "{name}");
                 // Between two bends it is straight.
                 let straight = above.load.si + above.rate.si * (above.height.si - below.height.si);
-                assert!((straight - below.load.si).abs() <= 1e-9 * straight.max(1.0), "{name}");
+                assert!(
+                    abs_diff_eq!(straight, below.load.si, epsilon = 1e-9 * straight.max(1.0)),
+                    "{name}"
+                );
             }
             for bend in &nest.breakpoints {
                 let sum: f64 = bend.stack.iter().sum();
-                assert!((sum - bend.load.si).abs() <= 1e-9 * sum.max(1.0), "{name}");
+                assert!(abs_diff_eq!(sum, bend.load.si, epsilon = 1e-9 * sum.max(1.0)), "{name}");
             }
             if let (Some(free), Some(first)) = (&nest.free_height, nest.breakpoints.first()) {
-                assert!((free.si - first.height.si).abs() < 1e-15, "{name}");
+                assert!(abs_diff_eq!(free.si, first.height.si, epsilon = 1e-15), "{name}");
                 assert_eq!(Some(&first.seat), nest.touch_order.first(), "{name}");
             }
             if let (Some(solid), Some(last)) = (&nest.solid_height, nest.breakpoints.last()) {
-                assert!((solid.si - last.height.si).abs() < 1e-15, "{name}");
+                assert!(abs_diff_eq!(solid.si, last.height.si, epsilon = 1e-15), "{name}");
                 assert_eq!(Some(last.seat), nest.solid_first, "{name}");
             }
         }
@@ -150,7 +157,10 @@ fn the_three_probabilities_of_a_verdict_are_one() {
         for verdict in seats.filter_map(|seat| seat.verdict.as_ref()) {
             let parts = [verdict.p_in, verdict.p_short, verdict.p_long];
             if let [Some(inside), Some(short), Some(long)] = parts {
-                assert!((inside + short + long - 1.0).abs() < 1e-12, "{name}: {verdict:?}");
+                assert!(
+                    abs_diff_eq!(inside + short + long, 1.0, epsilon = 1e-12),
+                    "{name}: {verdict:?}"
+                );
             }
         }
     }

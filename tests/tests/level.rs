@@ -3,6 +3,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, relative_eq};
 use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, Report, SupportState};
 use coilnest::job::{HeldFrame, Job, assess, assess_nests, file, level, matching};
 use coilnest_tables::TABLES;
@@ -91,7 +92,7 @@ fn a_job_gives_the_loads_and_heights_of_exact_rationals() {
             let close = |found: f64, expected: &Value| {
                 let expected = expected.as_f64().unwrap();
                 assert!(
-                    (found - expected).abs() <= 1e-8 * expected.abs(),
+                    relative_eq!(found, expected, max_relative = 1e-8),
                     "{}: {found}",
                     case["name"]
                 );
@@ -180,14 +181,14 @@ fn the_doubt_of_the_readings_reaches_the_shares() {
     let own = 0.0625 / 12_f64.sqrt();
     for support in &frame.supports {
         let doubt = support.load.doubt_si.unwrap() / POUND_FORCE;
-        assert!((doubt - 1000.0 * own / 2.0).abs() < 1e-9, "{doubt}");
+        assert!(abs_diff_eq!(doubt, 1000.0 * own / 2.0, epsilon = 1e-9), "{doubt}");
         let share = support.share.doubt_si.unwrap();
-        assert!((share - doubt / 2000.0).abs() < 1e-12, "{share}");
+        assert!(abs_diff_eq!(share, doubt / 2000.0, epsilon = 1e-12), "{share}");
         // The tape's own error lifts all four alike, and leaves the loads alone but not the heights:
         // u² = (own/2)² + (own²)·3/4 + e²/3 of a height, since a load of doubt k·own/2 is a height.
         let height = support.height.doubt_si.unwrap() / INCH;
         let expected = (own * own * 0.75 + 0.125 * 0.125 / 3.0_f64).sqrt();
-        assert!((height - expected).abs() < 1e-9, "{height} and not {expected}");
+        assert!(abs_diff_eq!(height, expected, epsilon = 1e-9), "{height} and not {expected}");
     }
     assert_eq!(frame.supports[0].sentence, "A left carries 1.6 % less than the mean, ± 0.5 %.");
 }
@@ -373,7 +374,7 @@ fn coils_are_exchanged_until_the_nests_are_alike() {
         .collect();
     assert!(from.iter().all(|seats| seats[0] == seats[1]), "{from:?}");
     let loads: Vec<f64> = kept.nests.iter().map(|nest| nest.load.si).collect();
-    assert!((loads[0] + loads[2] - loads[1] - loads[3]).abs() < 1e-6, "{loads:?}");
+    assert!(abs_diff_eq!(loads[0] + loads[2] - loads[1], loads[3], epsilon = 1e-6), "{loads:?}");
     // A long pair on the bench does not help; a short coil there is set aside.
     job_path::put(
         &mut value,

@@ -3,6 +3,7 @@
 #![cfg(test)]
 #![expect(clippy::cast_precision_loss, reason = "no bench here has 2⁵² coils")]
 
+use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::frame::Place;
 use coilnest::matching::{Coil, Matching, MatchingError, Role, matched};
 use coilnest::quantity::unit::{millimeter, newton, pound_force};
@@ -220,12 +221,18 @@ fn check(bench: &[Role], seats: &[Place], found: &Matching) {
     for nest in &found.nests {
         assert_eq!(nest.coils.len(), bench.len());
         assert!(allowed(bench, &nest.coils), "{found:?}");
-        assert!((load(bench, &nest.coils) - nest.load.value).abs() <= 1e-9, "{found:?}");
+        assert!(
+            abs_diff_eq!(load(bench, &nest.coils), nest.load.value, epsilon = 1e-9),
+            "{found:?}"
+        );
     }
     let loads: Vec<f64> = found.nests.iter().map(|nest| nest.load.value).collect();
     let most = loads.iter().copied().fold(0.0, f64::max);
     let least = loads.iter().copied().fold(f64::INFINITY, f64::min);
-    assert!((most - least - found.reach.spread.value).abs() <= 1e-12 * most, "{found:?}");
+    assert!(
+        abs_diff_eq!(most - least, found.reach.spread.value, epsilon = 1e-12 * most),
+        "{found:?}"
+    );
     assert!(found.reach.bound <= found.reach.spread);
     let stay: usize =
         found.nests.iter().zip(0..).map(|(nest, seat)| standing(bench, &nest.coils, seat)).sum();
@@ -233,10 +240,10 @@ fn check(bench: &[Role], seats: &[Place], found: &Matching) {
     let [across, along, twist] = sums(seats, &loads);
     let total: f64 = loads.iter().sum();
     let scale = 1e-9 * 1e3;
-    assert!((found.balance.across.get::<millimeter>() - across / total).abs() <= scale);
-    assert!((found.balance.along.get::<millimeter>() - along / total).abs() <= scale);
+    assert_abs_diff_eq!(found.balance.across.get::<millimeter>(), across / total, epsilon = scale);
+    assert_abs_diff_eq!(found.balance.along.get::<millimeter>(), along / total, epsilon = scale);
     assert!(
-        (found.balance.twist.value - twist).abs() <= 1e-9 * total,
+        abs_diff_eq!(found.balance.twist.value, twist, epsilon = 1e-9 * total),
         "{twist}\n{found:?}\n{seats:?}"
     );
 }
@@ -334,7 +341,7 @@ fn four_roles_with_ties_that_compete() {
         match (matched(&bench, seats), least(&bench, seats.len())) {
             (Ok(found), Some(expected)) => {
                 check(&bench, seats, &found);
-                assert!((found.reach.spread.value - expected).abs() <= 1e-12 * 5e3);
+                assert_abs_diff_eq!(found.reach.spread.value, expected, epsilon = 1e-12 * 5e3);
                 assert!(found.reach.exact());
             }
             (Err(MatchingError::Tied { .. }), None) => tied += 1,
@@ -426,7 +433,10 @@ fn all_of_the_coils_go_long_with_short() {
         let at = seats(nests);
         let found = matched(&bench, &at).unwrap();
         check(&bench, &at, &found);
-        assert!((found.reach.spread.value - expected).abs() <= 1e-12 * most, "{nests}");
+        assert!(
+            abs_diff_eq!(found.reach.spread.value, expected, epsilon = 1e-12 * most),
+            "{nests}"
+        );
         assert!(found.reach.exact(), "{nests}");
     }
 }
@@ -503,13 +513,21 @@ fn twelve_nests_of_1900() {
 
     let four = matched(&bench, &corners).unwrap();
     assert_eq!(of(&four), [8, 12, 16, 19]);
-    assert!((four.reach.spread.get::<pound_force>() - 400.0).abs() < 1e-8);
+    assert_abs_diff_eq!(four.reach.spread.get::<pound_force>(), 400.0, epsilon = 1e-8);
     // 35 800 (17 700 + 18 100) on one side and 35 700 at the other is the most even split there is,
     // across as along. Both are had with the two lightest on one diagonal: 36 100 less 35 400.
     let total = 71_500.0;
-    assert!((four.balance.across.get::<millimeter>().abs() - 500.0 * 100.0 / total).abs() < 1e-9);
-    assert!((four.balance.along.get::<millimeter>().abs() - 900.0 * 100.0 / total).abs() < 1e-9);
-    assert!((four.balance.twist.get::<pound_force>().abs() - 700.0).abs() < 1e-8);
+    assert_abs_diff_eq!(
+        four.balance.across.get::<millimeter>().abs(),
+        500.0 * 100.0 / total,
+        epsilon = 1e-9
+    );
+    assert_abs_diff_eq!(
+        four.balance.along.get::<millimeter>().abs(),
+        900.0 * 100.0 / total,
+        epsilon = 1e-9
+    );
+    assert_abs_diff_eq!(four.balance.twist.get::<pound_force>().abs(), 700.0, epsilon = 1e-8);
 
     let eight: Vec<Place> = [1500.0, 900.0, -900.0, -1500.0]
         .iter()
@@ -517,11 +535,11 @@ fn twelve_nests_of_1900() {
         .collect();
     let eight = matched(&bench, &eight).unwrap();
     assert_eq!(of(&eight), [8, 10, 12, 14, 16, 18, 19, 20]);
-    assert!((eight.reach.spread.get::<pound_force>() - 1800.0).abs() < 1e-8);
+    assert_abs_diff_eq!(eight.reach.spread.get::<pound_force>(), 1800.0, epsilon = 1e-8);
     // 142 660 lb in all. All but number 10 are whole hundreds, so its side ends in 60 and the other in
     // 00; nearest to half are 71 360 and 71 300 = 16 700 + 18 000 + 18 100 + 18 500.
     let across = eight.balance.across.get::<millimeter>().abs();
-    assert!((across - 500.0 * 60.0 / 142_660.0).abs() < 1e-9, "{across}");
+    assert!(abs_diff_eq!(across, 500.0 * 60.0 / 142_660.0, epsilon = 1e-9), "{across}");
     assert!(four.balance_exact && eight.balance_exact);
 }
 
@@ -585,7 +603,7 @@ fn what_is_best_already_stays() {
     let uneven = [stay([5e3, 5.2e3, 5.1e3], now), stay([3e3, 3.1e3, 2.9e3], now)];
     let found = matched(&uneven, &seats).unwrap();
     let before = found.before.unwrap();
-    assert!((before.spread().value - 300.0).abs() < 1e-9);
+    assert_abs_diff_eq!(before.spread().value, 300.0, epsilon = 1e-9);
     // 500 mm · 300 N over 16 300 N, towards the second seat.
     assert!((before.balance.across.get::<millimeter>() + 500.0 * 300.0 / 16_300.0).abs() < 1e-9);
     assert!(found.reach.spread.value < 1e-9, "{found:?}");

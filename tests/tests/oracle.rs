@@ -1,5 +1,6 @@
 //! The normal distribution and the units against other people's libraries.
 
+use approx::{abs_diff_eq, relative_eq};
 use coilnest::quantity::unit::{
     foot, foot_pound_force, gigapascal, inch, kilogram_force, kilogram_force_per_millimeter,
     kip_force, kip_force_per_square_inch, million_pound_force_per_square_inch,
@@ -48,7 +49,7 @@ fn the_tails_of_the_normal_distribution_hold_all_their_digits() {
         (0.5, 0.691_462_461_274_013_1),
         (2.0, 0.977_249_868_051_820_8),
     ] {
-        assert!((normal(z) - exact).abs() <= 1e-14 * exact, "{z}: {}", normal(z));
+        assert!(relative_eq!(normal(z), exact, max_relative = 1e-14), "{z}: {}", normal(z));
     }
 }
 
@@ -87,7 +88,7 @@ fn units_are_the_calculators() -> Result<(), String> {
     ] {
         let other = calculator(expression)?;
         assert!(
-            (ours - other).abs() <= 2.0 * f64::EPSILON * other,
+            abs_diff_eq!(ours, other, epsilon = 2.0 * f64::EPSILON * other),
             "{expression}: {ours} and {other}"
         );
     }

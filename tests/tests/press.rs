@@ -1,6 +1,7 @@
 //! Press tests against nests that were closed in 1900, `data/press-nests-1900.csv`, which says where
 //! they stand, and against another library's F distribution.
 
+use approx::relative_eq;
 use coilnest::load_test::{Fit, LoadTest, Reading};
 use coilnest::propagation::Doubted;
 use coilnest::quantity::unit::{inch, millimeter, newton, pound_force, pound_force_per_inch};
@@ -83,7 +84,7 @@ fn nests_of_1900_have_the_rate_between_their_two_heights() -> Result<(), Box<dyn
         let fit = LoadTest::new(two.to_vec(), vec![], None)?.fit();
         assert_eq!(nest.spring, spring);
         let found = fit.rate.get::<pound_force_per_inch>();
-        assert!((found - rate).abs() <= 1e-9 * rate, "{spring}: {found}");
+        assert!(relative_eq!(found, rate, max_relative = 1e-9), "{spring}: {found}");
     }
     Ok(())
 }
@@ -154,7 +155,10 @@ fn the_chance_is_that_of_the_f_distribution() -> Result<(), Box<dyn Error>> {
         let two: f64 = fit.residuals.iter().map(|residual| residual.off.value.powi(2)).sum();
         let ratio = (one_line(&fit) - two) / 2.0 / (two / 6.0);
         let expected = 7.0 * other.sf(ratio);
-        assert!((found - expected).abs() <= 1e-8 * expected, "{closing}: {found} and {expected}");
+        assert!(
+            relative_eq!(found, expected, max_relative = 1e-8),
+            "{closing}: {found} and {expected}"
+        );
     }
     Ok(())
 }

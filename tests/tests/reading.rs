@@ -1,5 +1,6 @@
 //! Tape readings: every sixty-fourth there and back, and a million texts that nobody should write.
 
+use approx::relative_eq;
 use coilnest::bounds::{self, Bound};
 use coilnest::quantity::{Length, System};
 use coilnest::reading::{Reading, Step, write_inch};
@@ -95,7 +96,7 @@ fn a_million_random_texts_neither_panic_nor_pass_as_readings_when_they_are_none(
         let meant = meant_mm(&text, system).unwrap_or(f64::NAN);
         let found = length.get::<coilnest::quantity::unit::millimeter>();
         assert!(
-            (found - meant).abs() <= 1e-12 * meant.abs(),
+            relative_eq!(found, meant, max_relative = 1e-12),
             "{text:?}: {found} mm, not {meant} mm"
         );
         let written = reading.to_string();

@@ -5,6 +5,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::DEAD_TURNS_DOUBT;
 use coilnest::job::input::ORDER;
 use coilnest::job::report::{
@@ -845,11 +846,11 @@ fn a_design_reads_back() {
         assert!(!report.designs.is_empty() && !report.pairs.is_empty(), "{}", report.sentence);
         let pairs = report.pairs.iter().map(|pair| {
             let both = (pair.outer.rate.si + pair.inner.rate.si) / asked;
-            assert!((both - 1.0).abs() <= 0.05, "{pair:?}");
+            assert!(abs_diff_eq!(both, 1.0, epsilon = 0.05), "{pair:?}");
             [&pair.outer, &pair.inner]
         });
         for design in &report.designs {
-            assert!((design.rate.si / asked - 1.0).abs() <= 0.05, "{design:?}");
+            assert!(relative_eq!(design.rate.si, asked, max_relative = 0.05), "{design:?}");
         }
         for design in report.designs.iter().chain(pairs.flatten()) {
             let mut drawing = serde_json::to_value(&design.drawing).unwrap();

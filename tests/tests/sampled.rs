@@ -3,6 +3,7 @@
 
 #![cfg(test)]
 
+use approx::relative_eq;
 use coilnest::bounds;
 use coilnest::coil::Across;
 use coilnest::drawing::{Drawing, Given};
@@ -333,7 +334,7 @@ fn the_doubt_of_like_coils_is_the_scatter_of_sampled_nests() {
         ] {
             // First order, and 200 000 samples, which tell a deviation to 0.2 %.
             assert!(
-                (foretold / scatter - 1.0).abs() < 0.01,
+                relative_eq!(foretold, scatter, max_relative = 0.01),
                 "{second}, {what}: {foretold}, {scatter}"
             );
         }

@@ -5,6 +5,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
 use coilnest::job::report::{Figure, Sheet};
 use coilnest::job::{coil_sheet, file};
 use coilnest_tables::TABLES;
@@ -58,7 +59,11 @@ fn adds_up(sheet: &Sheet, expected: [f64; 4], unit: f64) {
     let trust = sheet.trust.as_ref().expect("its doubt");
     let variance: f64 = expected.iter().map(|doubt| doubt * doubt).sum();
     let found = some(trust.rate.as_ref()).doubt_si.expect("a doubt") / unit;
-    assert!((found - variance.sqrt()).abs() < 1e-6 * found, "{found}, {}", variance.sqrt());
+    assert!(
+        relative_eq!(found, variance.sqrt(), max_relative = 1e-6),
+        "{found}, {}",
+        variance.sqrt()
+    );
     assert_eq!(trust.parts.len(), expected.len());
     for (part, doubt) in trust.parts.iter().zip(expected) {
         close(&part.doubt, doubt * unit);
@@ -88,7 +93,7 @@ fn a_cold_wound_coil() {
     let sheet = sheet("cold-wound", "return");
     // N and mm: G = 81500, d = 8, D = 52, nt = 11 1/2 of which two lie dead, L0 = 165.
     let k = rate(81_500.0, 8.0, 52.0, 9.5);
-    assert!((k - 31.2388).abs() < 5e-5);
+    assert_abs_diff_eq!(k, 31.2388, epsilon = 5e-5);
     is(some(sheet.coil.rate.as_ref()), k, 1000.0);
     is(some(sheet.outside.as_ref()), 60.0, MM);
     is(some(sheet.inside.as_ref()), 44.0, MM);
@@ -283,7 +288,7 @@ fn a_cold_wound_coil_on_the_press() {
     is(some(press.scatter.as_ref()), scatter, 1.0);
     // u = s / √Σ(h − h̄)², and 20² + 10² + 0 + 10² + 20² = 1000.
     let doubt = press.rate.as_ref().unwrap().doubt_si.unwrap() / 1000.0;
-    assert!((doubt - scatter / 1000.0_f64.sqrt()).abs() < 1e-9, "{doubt}");
+    assert!(abs_diff_eq!(doubt, scatter / 1000.0_f64.sqrt(), epsilon = 1e-9), "{doubt}");
     is(some(press.active_turns.as_ref()), 81_500.0 * 4096.0 / (8.0 * 52.0_f64.powi(3) * k), 1.0);
     for (row, (height, load)) in press.rows.iter().zip(readings) {
         is(&row.off, load - k * (free - height), 1.0);
@@ -330,7 +335,7 @@ fn a_hot_wound_coil() {
     // 78.5 GPa and pounds and inches: d = 1 1/4, D = 7 1/2 − 1 1/4, n = 8 1/2 − 1 1/2, L0 = 15.
     let shear = 78.5e9 / PSI;
     let k = rate(shear, 1.25, 6.25, 7.0);
-    assert!((k - 2033.1).abs() < 0.05, "{k}");
+    assert!(abs_diff_eq!(k, 2033.1, epsilon = 0.05), "{k}");
     is(some(sheet.coil.rate.as_ref()), k, POUND_FORCE / INCH);
     // 1 1/4 · 8.2; a pitch is the bar at solid.
     is(some(sheet.coil.solid.as_ref()), 10.25, INCH);
@@ -401,7 +406,7 @@ fn a_hot_wound_coil_on_the_press() {
     let (k, free, scatter) =
         line(&[(14.0, 2020.0), (13.0, 4080.0), (12.0, 6090.0), (11.0, 8140.0)]);
     // 20370/10 lb/in: Σ (h − h̄) F = 1.5 · (8140 − 2020) + 0.5 · (6090 − 4080), over 5.
-    assert!((k - 2037.0).abs() < 0.5, "{k}");
+    assert!(abs_diff_eq!(k, 2037.0, epsilon = 0.5), "{k}");
     is(some(press.rate.as_ref()), k, POUND_FORCE / INCH);
     is(some(press.free.as_ref()), free, INCH);
     is(some(press.scatter.as_ref()), scatter, POUND_FORCE);

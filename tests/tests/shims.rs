@@ -2,13 +2,14 @@
 #![cfg(test)]
 #![expect(clippy::cast_precision_loss, reason = "no frame here has 2⁵² nests")]
 
+use approx::abs_diff_eq;
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{DefaultSettings, DefaultSolver, IPSolver, SupportedConeT};
 use coilnest::frame::shims::{Aim, Deviation, MOST_TRIED, Packing, Plan, ROUNDING, Remains, Stock};
 use coilnest::frame::{Contact, Frame, Place, Settled, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::unit::{meter, newton, newton_per_meter};
-use coilnest::quantity::{Force, Length, SpringRate, WarpStiffness};
+use coilnest::quantity::{Force, Length, SpringRate, WarpStiffness, si};
 use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 
@@ -104,7 +105,7 @@ impl Any {
         let warp = [None, None, Some(5e2), Some(2e3), Some(2e5)][chance.below(5)];
         let each = chance.within(2e3, 3e4);
         Self {
-            warp: warp.map(|value| WarpStiffness { value, ..WarpStiffness::default() }),
+            warp: warp.map(si),
             weight: Weight {
                 load: Force::new::<newton>(each * nests as f64),
                 centre: Place { along: along / total, across: across / total },
@@ -297,7 +298,7 @@ fn no_plan_is_better(aim: Aim) {
             let after = value(plan.after.evenness.of(aim));
             // Leaving all as it is stands where nothing is gained but a rounding.
             assert!(
-                (after - least).abs() <= 1e-9 * least.max(1.0),
+                abs_diff_eq!(after, least, epsilon = 1e-9 * least.max(1.0)),
                 "{after} {least} {aim:?} {plan:?}\n{any:?}"
             );
             assert_eq!(plan.handled, fewest, "{aim:?} {plan:?}\n{any:?}");
@@ -388,7 +389,10 @@ fn no_loads_in_balance_are_more_even_than_the_bound() {
         let Some(plan) = any.plan(Aim::Loads) else { continue };
         let expected = least_deviation(&any);
         let found = value(plan.remainder.frame);
-        assert!((found - expected).abs() <= 1e-6 * (1.0 + expected), "{found} {expected} {any:?}");
+        assert!(
+            abs_diff_eq!(found, expected, epsilon = 1e-6 * (1.0 + expected)),
+            "{found} {expected} {any:?}"
+        );
         compared += 1;
     }
     assert!(compared * 10 >= FRAMES / 4 * 8, "{compared}");

@@ -1,6 +1,7 @@
 //! Sized coils against a second reckoning, against themselves, and against published designs.
 #![cfg(test)]
 
+use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::gaps::Duty;
@@ -498,7 +499,11 @@ fn the_map_is_what_each_cell_is_by_itself() {
                 assert!(near(hand.rate, k, 1e-12));
                 assert!(near(spring.solid.value, hand.solid, 1e-12));
                 assert!(near(spring.mass.value, hand.mass, 1e-12));
-                assert!((spring.growth.value - hand.growth).abs() < 1e-12 * mean.max(1.0));
+                assert_abs_diff_eq!(
+                    spring.growth.value,
+                    hand.growth,
+                    epsilon = 1e-12 * mean.max(1.0)
+                );
                 if let Some(height) = need.work.height {
                     let load = hand.rate * (hand.free - height.value);
                     assert!(near(load, need.work.load.value, 1e-9));
@@ -949,7 +954,10 @@ fn shigley_example_10_2() {
         let cell = &map.cells()[0];
         let spring = cell.design.unwrap();
         let to = |digits: f64, found: f64, printed: f64| {
-            assert!((found - printed).abs() <= 0.5001 * digits, "{d} in: {found}, {printed}");
+            assert!(
+                abs_diff_eq!(found, printed, epsilon = 0.5001 * digits),
+                "{d} in: {found}, {printed}"
+            );
         };
         let coil = spring.coil;
         to(1e-9, coil.mean().get::<inch>(), book_mean);

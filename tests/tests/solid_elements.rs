@@ -1,6 +1,7 @@
 //! Rate, stress and growth of a coil against solid elements: `data/helix-elements.csv`,
 //! `data/growth-elements.csv`, which say how they were made.
 
+use approx::abs_diff_eq;
 use coilnest::coil::ends::Turns;
 use coilnest::coil::{Diameters, EndsTurn, growth, rate, stress};
 use coilnest::quantity::unit::{gigapascal, megapascal, millimeter};
@@ -73,7 +74,10 @@ fn the_correction_of_the_rate_has_the_right_sign() -> Result<(), Box<dyn Error>>
         let (coil, pitch) = coil(index.parse()?, angle.parse()?)?;
         let plain = rate::rate(Pressure::new::<gigapascal>(79.0), coil, Turns::new(5.0, 0.0)?);
         let corrected = (rate::corrected(plain, coil, pitch, POISSON, ends) / plain).value;
-        assert!((corrected - rate_ratio).abs() < (1.0 - rate_ratio).abs(), "{row:?}: {corrected}");
+        assert!(
+            abs_diff_eq!(corrected, rate_ratio, epsilon = (1.0 - rate_ratio).abs()),
+            "{row:?}: {corrected}"
+        );
     }
     Ok(())
 }

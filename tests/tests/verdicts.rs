@@ -3,6 +3,7 @@
 
 #![cfg(test)]
 
+use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::bounds;
 use coilnest::job::report::{MatchReport, Report, VerdictReport, Word};
 use coilnest::job::{HeldFrame, Job, assess, coil_table, file, level, matching};
@@ -59,7 +60,7 @@ fn repeating_a_reading_makes_it_no_surer_than_its_mark() {
     let u = ((1.0_f64 / 32.0).powi(2) + (0.7_f64 / 25.4).powi(2) + 1.0 / 1024.0).sqrt()
         / 3.0_f64.sqrt();
     let expected = verdict::normal(1.0 / 32.0 / u) - verdict::normal(-7.0 / 32.0 / u);
-    assert!((four.p_in.unwrap() - expected).abs() < 1e-9, "{four:?}");
+    assert!(abs_diff_eq!(four.p_in.unwrap(), expected, epsilon = 1e-9), "{four:?}");
     assert!(four.p_in.unwrap() < 0.86, "{four:?}");
 }
 
@@ -69,7 +70,7 @@ fn one_place_is_worth_one_place() {
     assert_eq!((one.title, one.places), ("Good", 1));
     assert!(one.sentence.contains("One place only: turn the coil and read again."), "{one:?}");
     // 2.88 standard uncertainties on either side.
-    assert!((one.p_in.unwrap() - 0.996).abs() < 5e-4, "{one:?}");
+    assert!(abs_diff_eq!(one.p_in.unwrap(), 0.996, epsilon = 5e-4), "{one:?}");
     let (_, two) = taped("13 15/16", &["13 15/16", "13 7/8 full"]);
     assert_eq!(two.places, 2);
     assert!(!two.sentence.contains("One place only"), "{two:?}");
@@ -104,7 +105,7 @@ fn a_slip_is_named_at_its_reading_and_no_verdict_leans_on_it() {
         assert_eq!(report.nests[0].not_good, ["Outer: to be read again"]);
         // The mean is that of the other reading, and nothing but it.
         let free = report.nests[0].seats[0].free.as_ref().unwrap();
-        assert!((free.si / 0.0254 - 15.1875).abs() < 1e-9, "{free:?}");
+        assert!(abs_diff_eq!(free.si / 0.0254, 15.1875, epsilon = 1e-9), "{free:?}");
         // Read again and confirmed, it counts, and the coil does not look good.
         let confirmed = json!({ "readings": ["15 3/16", slip], "confirmed": slip });
         let report = self::report("15 1/4", &confirmed);
@@ -354,7 +355,7 @@ fn what_is_not_said_is_taken_at_its_widest() {
         report.nests[0].seats[0].free.as_ref().unwrap().doubt_si.unwrap()
     };
     let silent = doubt(json!({}));
-    let same = |told: Value| assert!((doubt(told) - silent).abs() < 1e-12);
+    let same = |told: Value| assert_abs_diff_eq!(doubt(told), silent, epsilon = 1e-12);
     same(json!({ "graduation": "1/16", "class": "US", "ends_error": "1/16" }));
     assert!(silent > doubt(json!({ "graduation": "1/16", "class": "II" })));
     assert!(silent > doubt(json!({ "graduation": "1/16", "ends_error": "1/64" })));

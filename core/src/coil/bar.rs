@@ -3,7 +3,7 @@
 use super::Diameters;
 use super::ends::{Ends, Turns};
 use crate::formula::Formula;
-use crate::quantity::{Angle, Length, Mass, MassDensity};
+use crate::quantity::{Angle, Length, Mass, MassDensity, si};
 use crate::source::{Known, Source};
 
 /// Pitch angle of the bar.
@@ -30,7 +30,7 @@ use crate::source::{Known, Source};
 #[must_use]
 pub fn pitch_angle(coil: Diameters, pitch: Length) -> Angle {
     let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
-    Angle { value: libm::atan(tangent), ..Angle::default() }
+    si(libm::atan(tangent))
 }
 
 /// Length of bar in so many turns of one pitch, as those at work for [`super::surge`].

@@ -9,7 +9,7 @@ use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surfa
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, growth, rate, set, solid, stress};
 use crate::material::Against;
-use crate::quantity::{Force, Length, Pressure, SpringRate};
+use crate::quantity::{Force, Length, Pressure, SpringRate, si};
 use core::cell::Cell;
 
 /// How many figures a tolerance can make vary: the first of [`Figure::ALL`].
@@ -50,10 +50,6 @@ fn pressed(rate: SpringRate, free: Length, height: Length) -> Force {
     if free > height { rate * (free - height) } else { Force::default() }
 }
 
-fn length(value: f64) -> Length {
-    Length { value, ..Length::default() }
-}
-
 impl Point {
     /// The spring as it is meant to be.
     pub(crate) fn nominal(of: &Drawing) -> Self {
@@ -92,7 +88,7 @@ impl Point {
         let across = self.across.ok_or(Figures::from(Figure::Diameter));
         let sizes = both(self.get(Figure::Bar), self.get(Figure::Diameter));
         let ((bar, diameter), across) = both(sizes, across)?;
-        across.coil(length(bar), length(diameter)).map_err(|_| Figure::Diameter.into())
+        across.coil(si(bar), si(diameter)).map_err(|_| Figure::Diameter.into())
     }
 
     pub(crate) fn turns(&self) -> Result<Turns, Figures> {
@@ -102,7 +98,7 @@ impl Point {
     }
 
     pub(crate) fn free(&self) -> Result<Length, Figures> {
-        self.get(Figure::FreeHeight).map(length)
+        self.get(Figure::FreeHeight).map(si)
     }
 
     pub(crate) fn rate(&self) -> Result<SpringRate, Figures> {
@@ -112,7 +108,7 @@ impl Point {
     /// The rate, where some figures are needed besides.
     fn rate_beside(&self, needed: Figures) -> Result<SpringRate, Figures> {
         if let Some(value) = self.find(Figure::Rate) {
-            return Ok(SpringRate { value, ..SpringRate::default() });
+            return Ok(si(value));
         }
         self.drawn_rate().map_err(|lacks| or_stated(lacks, Figure::Rate, needed))
     }
@@ -121,7 +117,7 @@ impl Point {
     pub(crate) fn drawn_rate(&self) -> Result<SpringRate, Figures> {
         let shear = self.get(Figure::ShearModulus);
         let ((coil, turns), value) = both(both(self.coil(), self.turns()), shear)?;
-        Ok(rate::rate(Pressure { value, ..Pressure::default() }, coil, turns))
+        Ok(rate::rate(si(value), coil, turns))
     }
 
     /// The height at which it stops: the greatest solid height by those who differ.
@@ -141,7 +137,7 @@ impl Point {
 
     fn solid_beside(&self, needed: Figures, of: fn(Solid) -> Length) -> Result<Length, Figures> {
         if let Some(value) = self.find(Figure::SolidHeight) {
-            return Ok(length(value));
+            return Ok(si(value));
         }
         self.drawn_solid(of).map_err(|lacks| or_stated(lacks, Figure::SolidHeight, needed))
     }
@@ -150,7 +146,7 @@ impl Point {
     pub(crate) fn drawn_solid(&self, of: fn(Solid) -> Length) -> Result<Length, Figures> {
         let ends = self.ends.ok_or(Figures::from(Figure::Ends));
         let ((bar, turns), ends) = both(both(self.get(Figure::Bar), self.turns()), ends)?;
-        Ok(of(Solid::of(length(bar), turns, ends)))
+        Ok(of(Solid::of(si(bar), turns, ends)))
     }
 
     pub(crate) fn load(&self, height: Length) -> Result<Force, Figures> {

@@ -1,9 +1,10 @@
 //! How far the loads under a frame can be trusted, from the doubts of the coils.
 
 use super::path::Path;
-use super::{Contact, Frame, FrameError, Post, Rest, Weight, equilibrium, metres, newtons};
+use super::{Contact, Frame, FrameError, Post, Rest, Weight, equilibrium};
 use crate::nest::Member;
 use crate::propagation::{Doubted, RateDoubt, drawings};
+use crate::quantity::si;
 use crate::quantity::{Force, Length, System, write};
 use core::f64::consts::TAU;
 use oorandom::Rand64;
@@ -184,11 +185,11 @@ impl Frame {
         let with_doubt = settled.supports.iter().zip(variances);
         Ok(with_doubt
             .map(|(standing, (load, height))| {
-                let doubt = newtons(libm::sqrt(load));
+                let doubt = si(libm::sqrt(load));
                 LoadDoubt {
                     load: Doubted { value: standing.load, doubt },
                     share: Doubted { value: standing.share, doubt: (doubt / settled.mean).value },
-                    height: Doubted { value: standing.height, doubt: metres(libm::sqrt(height)) },
+                    height: Doubted { value: standing.height, doubt: si(libm::sqrt(height)) },
                 }
             })
             .collect())
@@ -362,7 +363,7 @@ fn rate(post: &Post, rest: &Rest) -> f64 {
 
 /// Load and rate of a coil at a height; neither while it is loose.
 fn at(member: &Member, height: f64) -> (f64, f64) {
-    let deflection = member.touch_height() - metres(height);
+    let deflection = member.touch_height() - si(height);
     if deflection.value > 0.0 {
         (member.law.load(deflection).value, member.law.rate_beyond(deflection).value)
     } else {
@@ -406,7 +407,7 @@ impl Tally {
     fn scatter(&self, count: f64) -> Scatter {
         let deviation = libm::sqrt(self.squares / (count - 1.0));
         Scatter {
-            load: Doubted { value: newtons(self.mean), doubt: newtons(deviation) },
+            load: Doubted { value: si(self.mean), doubt: si(deviation) },
             loose: self.loose / count,
             bottomed: self.bottomed / count,
         }

@@ -27,8 +27,9 @@ mod twist;
 pub use choice::{Stack, Stock};
 pub use remainder::{GREATER, Remainder, Remains};
 
-use super::{Frame, FrameError, Settled, Weight, metres, newtons};
+use super::{Frame, FrameError, Settled, Weight};
 use crate::bounds::{self, OutOfBounds};
+use crate::quantity::si;
 use crate::quantity::{Force, Length, System, write};
 use task::{Found, Task, Value};
 use thiserror::Error;
@@ -224,14 +225,14 @@ impl Deviation {
     fn new(value: f64, aim: Aim) -> Self {
         match aim {
             Aim::Loads => Self::Load(value),
-            Aim::Corners => Self::Height(metres(value)),
+            Aim::Corners => Self::Height(si(value)),
         }
     }
 }
 
 impl From<Value> for Evenness {
     fn from(value: Value) -> Self {
-        Self { loads: value.loads, corners: metres(value.corners) }
+        Self { loads: value.loads, corners: si(value.corners) }
     }
 }
 
@@ -344,8 +345,8 @@ impl Task<'_> {
         let mut under: Vec<(usize, Under)> = Vec::with_capacity(found.picks.len());
         for (nest, choice) in self.nests.iter().zip(self.picked(&found.picks)) {
             let packing = choice.stack.map_or(Packing::Kept, |stack| Packing::Laid(stack.clone()));
-            let thickness = metres(choice.thickness);
-            let change = metres(choice.thickness - nest.now);
+            let thickness = si(choice.thickness);
+            let change = si(choice.thickness - nest.now);
             under.push((nest.support, Under { packing, thickness, change }));
         }
         under.sort_by_key(|(support, _)| *support);
@@ -385,7 +386,7 @@ impl Task<'_> {
                 break;
             };
             *lying = choice.thickness;
-            let (support, before) = (nest.support, metres(nest.now));
+            let (support, before) = (nest.support, si(nest.now));
             let next = self.rest(&lies, None)?;
             let gains = next.loads.get(at).zip(rest.loads.get(at)).map_or(0.0, |(to, of)| to - of);
             rest = next;
@@ -393,7 +394,7 @@ impl Task<'_> {
                 support,
                 stack: choice.stack.cloned().unwrap_or_default(),
                 before,
-                gains: newtons(gains),
+                gains: si(gains),
                 evenness: self.value_of(&rest).into(),
             });
         }

@@ -44,10 +44,6 @@ fn weight(load: f64, along: f64, across: f64) -> Weight {
     Weight { load: Force::new::<newton>(load), centre: place(along, across) }
 }
 
-fn warp(value: f64) -> WarpStiffness {
-    WarpStiffness { value, ..WarpStiffness::default() }
-}
-
 fn changed(change: impl FnOnce(&mut Support)) -> Vec<Support> {
     let mut supports = corners();
     change(&mut supports[2]);
@@ -93,7 +89,7 @@ fn supports_that_make_no_frame_are_refused() {
         assert_eq!(Frame::new(supports, None).unwrap_err().to_string(), sentence);
     }
     assert_eq!(
-        Frame::new(corners(), Some(warp(-1.0))).unwrap_err().to_string(),
+        Frame::new(corners(), Some(si(-1.0))).unwrap_err().to_string(),
         "a warp stiffness of −1 N·m³; zero or more was expected: leave it out for a rigid frame"
     );
 }
@@ -188,24 +184,24 @@ fn a_slack_frame_does_not_feel_a_twist() {
     let settled = |warp| {
         Frame::new(supports.clone(), warp).unwrap().settle(weight(40_000.0, 0.0, 0.0)).unwrap()
     };
-    let slack = settled(Some(warp(0.0)));
+    let slack = settled(Some(si(0.0)));
     for standing in &slack.supports {
         assert_relative_eq!(standing.load.value, 10_000.0, max_relative = 1e-12);
     }
     assert_relative_eq!(slack.warp.value, 0.002_5, max_relative = 1e-9);
     // Springs resist warping by 4 · 300 000 · (0.9 · 0.5)² = 243 000 N·m³; as much again halves it.
-    let even = settled(Some(warp(243_000.0)));
+    let even = settled(Some(si(243_000.0)));
     assert_relative_eq!(even.supports[0].load.value, 10_375.0, max_relative = 1e-12);
     assert_relative_eq!(settled(None).supports[0].load.value, 10_750.0, max_relative = 1e-12);
 
     // Nor do four whose loads would have to pull: without the fourth three are left, and a moment.
-    let aside = Frame::new(corners(), Some(warp(0.0))).unwrap();
+    let aside = Frame::new(corners(), Some(si(0.0))).unwrap();
     let slack = aside.settle(weight(40_000.0, 600.0, 350.0));
     assert!(matches!(slack, Err(FrameError::Slack { .. })), "{slack:?}");
 
     // Three nests hold no frame that warps freely unless the weight does not twist it.
     supports.truncate(3);
-    let free = Frame::new(supports, Some(warp(0.0))).unwrap();
+    let free = Frame::new(supports, Some(si(0.0))).unwrap();
     let slack = free.settle(weight(40_000.0, 200.0, 100.0));
     assert!(matches!(slack, Err(FrameError::Slack { .. })), "{slack:?}");
 }

@@ -5,8 +5,9 @@
 use super::beams::Bearing;
 use super::equilibrium::{Post, Rest, along, dot};
 use super::path::{Path, stop_of};
-use super::{Frame, FrameError, Settled, Weight, metres, newtons};
+use super::{Frame, FrameError, Settled, Weight};
 use crate::bounds::{self, OutOfBounds};
+use crate::quantity::si;
 use crate::quantity::{Force, Length};
 use crate::source::{Known, Source, Sourced};
 use thiserror::Error;
@@ -206,7 +207,7 @@ impl<'a> Track<'a> {
         let lifts = self.lifts(wheel)?;
         let (posts, rest) = self.on(&lifts, rise.value, self.level.pose)?;
         self.frame.settled(&posts, self.weight, &rest)?;
-        let loads = |rest: &Rest| rest.loads.iter().copied().map(newtons).collect::<Vec<_>>();
+        let loads = |rest: &Rest| rest.loads.iter().copied().map(si).collect::<Vec<_>>();
         let (before, after) = (loads(&self.level), loads(&rest));
         let compared = self.wheels.iter().map(|wheel| {
             let (at_rest, load) = (wheel.load(&before), wheel.load(&after));
@@ -241,7 +242,7 @@ impl<'a> Track<'a> {
             if let Some((further, wheel)) =
                 next.filter(|(further, _)| *further <= piece.bend + PAST_BEND)
             {
-                let dip = metres(dip + further);
+                let dip = si(dip + further);
                 return Ok((dip.value <= deepest).then_some(Lift { dip, wheel }));
             }
             dip += piece.bend + PAST_BEND;

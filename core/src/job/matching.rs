@@ -18,7 +18,7 @@ use crate::bounds;
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
-use crate::quantity::{self, Force, Length};
+use crate::quantity::{self, Force, Length, si};
 use crate::tables::Tables;
 use std::rc::Rc;
 
@@ -290,7 +290,7 @@ impl<'b> Stage<'b> {
         });
         let doubt = pool.nest_doubt();
         if doubt > 0.0 {
-            let doubt = pen.doubt::<Force>(Force { value: doubt, ..Force::default() });
+            let doubt = pen.doubt::<Force>(si(doubt));
             said.push(text!("The readings tell the load of a nest to ± {doubt}."));
         }
         for (role, new) in self.roles.iter().zip(&matching.with_new) {

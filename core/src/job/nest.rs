@@ -22,7 +22,7 @@ use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::propagation::RateDoubt;
-use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, unit};
+use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, si, unit};
 use std::rc::Rc;
 
 /// A seat with everything that is known of its coil.
@@ -338,7 +338,7 @@ pub(crate) fn state_report(
 
     let given = pen.decimal(state.height);
     let height = if fixed == Fixed::Load && state.rate.value > 0.0 && !state.solid {
-        let doubt = Length { value: total_doubt / state.rate.value, ..Length::default() };
+        let doubt = si(total_doubt / state.rate.value);
         height_under_load(desk, reckoned, state, pen.height(state.height).give_or_take(pen, doubt))
     } else {
         let (formula, sign) = letter!("h");

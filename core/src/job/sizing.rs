@@ -16,7 +16,7 @@ use crate::bounds::{self, Bound};
 use crate::coil::ends::Ends;
 use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
-use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System};
+use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System, si};
 use crate::sizing::{
     Allowed, Balance, Limit, Make, Metal, Need, NeedError, PairSizing, Rank, Reserve, Room,
     Rounding, Sized, Sizing, Stiffness, USUAL_TOLERANCE, Work, steps,
@@ -280,11 +280,7 @@ fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length])
 }
 
 /// That of spring steel, kg/m³; common practice, no source.
-const USUAL_DENSITY: MassDensity = MassDensity {
-    dimension: core::marker::PhantomData,
-    units: core::marker::PhantomData,
-    value: 7850.0,
-};
+const USUAL_DENSITY: MassDensity = si(7850.0);
 
 /// One coil for the need: the sentence of what came of it; none where the need contradicts itself.
 fn singles(

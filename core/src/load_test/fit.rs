@@ -5,7 +5,7 @@ use super::{LoadTest, Reading};
 use crate::coil::Diameters;
 use crate::formula::Formula;
 use crate::propagation::Doubted;
-use crate::quantity::{Force, Length, Pressure, SpringRate};
+use crate::quantity::{Force, Length, Pressure, SpringRate, si};
 use crate::source::{Known, Source};
 
 /// What the readings say, by least squares of the load.
@@ -124,18 +124,19 @@ impl LoadTest {
             Some(bend) if place >= bend.at => bend.lower.off(reading),
             _ => upper.off(reading),
         };
-        let residuals = self.carrying.iter().enumerate().map(|(place, reading)| Residual {
-            reading: *reading,
-            off: newtons(off(place, *reading)),
-        });
+        let residuals = self
+            .carrying
+            .iter()
+            .enumerate()
+            .map(|(place, reading)| Residual { reading: *reading, off: si(off(place, *reading)) });
         let variance = (upper.degrees() > 0.0).then(|| upper.squares / upper.degrees());
         let free_variance = |of_load| upper.variance_at(upper.free(), of_load);
         Fit {
-            rate: newtons_per_metre(upper.rate),
-            free: metres(upper.free()),
-            rate_doubt: variance.map(|v| newtons_per_metre(libm::sqrt(upper.variance_of_rate(v)))),
-            free_doubt: variance.map(|v| metres(libm::sqrt(free_variance(v)) / upper.rate)),
-            scatter: variance.map(|v| newtons(libm::sqrt(v))),
+            rate: si(upper.rate),
+            free: si(upper.free()),
+            rate_doubt: variance.map(|v| si(libm::sqrt(upper.variance_of_rate(v)))),
+            free_doubt: variance.map(|v| si(libm::sqrt(free_variance(v)) / upper.rate)),
+            scatter: variance.map(|v| si(libm::sqrt(v))),
             residuals: residuals.collect(),
             closing: bend.map(|bend| bend.closing()),
         }
@@ -289,9 +290,9 @@ impl Bend {
         let variance =
             upper.variance_at(self.crossing, of_load) + lower.variance_at(self.crossing, of_load);
         Closing {
-            height: metres(self.crossing),
-            height_doubt: metres(libm::sqrt(variance) / (lower.rate - upper.rate)),
-            rate: newtons_per_metre(lower.rate),
+            height: si(self.crossing),
+            height_doubt: si(libm::sqrt(variance) / (lower.rate - upper.rate)),
+            rate: si(lower.rate),
             chance: self.chance,
         }
     }
@@ -310,16 +311,4 @@ fn crosses(above: &[Reading], below: &[Reading], crossing: f64) -> bool {
     let least = below.find(|reading| reading.height < first.height);
     most.is_some_and(|most| crossing <= most.height.value)
         && least.is_some_and(|least| crossing >= least.height.value)
-}
-
-fn metres(value: f64) -> Length {
-    Length { value, ..Length::default() }
-}
-
-fn newtons(value: f64) -> Force {
-    Force { value, ..Force::default() }
-}
-
-fn newtons_per_metre(value: f64) -> SpringRate {
-    SpringRate { value, ..SpringRate::default() }
 }

@@ -17,7 +17,7 @@
 //! twist is what shims are for.
 
 use crate::frame::Place;
-use crate::quantity::{Force, Length};
+use crate::quantity::{Force, Length, si};
 
 /// Up to so many nests every order is tried; of more, exchanges of two until none is better.
 pub const MOST_PLACED: usize = 8;
@@ -87,11 +87,7 @@ impl Arms {
             value: if total > 0.0 { moment / total } else { 0.0 },
             ..Length::default()
         };
-        Balance {
-            across: metres(across),
-            along: metres(along),
-            twist: Force { value: twist, ..Force::default() },
-        }
+        Balance { across: metres(across), along: metres(along), twist: si(twist) }
     }
 
     /// The nest of each seat, and whether no other order is better. `stands` tells how many coils of a

@@ -5,7 +5,6 @@ use super::{
     Energy, Force, Length, Mass, MassDensity, Pressure, SpringRate, System, WarpStiffness, unit,
 };
 use std::fmt;
-use std::marker::PhantomData;
 
 /// A kind of quantity: what type it is in the code, and how it is written.
 ///
@@ -362,8 +361,8 @@ impl Kind for WarpStiffness {
     type Value = WarpStiffness;
     const TABLE: &'static Table = &WARP;
 
-    fn from_si(si: f64) -> WarpStiffness {
-        WarpStiffness { dimension: PhantomData, units: PhantomData, value: si }
+    fn from_si(value: f64) -> WarpStiffness {
+        super::si(value)
     }
 
     fn si(value: WarpStiffness) -> f64 {

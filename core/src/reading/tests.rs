@@ -3,6 +3,7 @@
 use super::*;
 use crate::bounds::{self, READING};
 use crate::quantity::unit::{inch, millimeter};
+use approx::{abs_diff_eq, assert_abs_diff_eq};
 
 mod random;
 mod tables;
@@ -64,8 +65,10 @@ fn every_sixty_fourth_reads_back() {
         // Through floating point too.
         let length = read(&text, System::Inch).expect(&text).length();
         assert_eq!(write_inch(length, Step::SixtyFourth), format!("{text} in"));
-        assert!(
-            (length.value - f64::from(n) * 127.0 / 320_000.0).abs() <= f64::EPSILON * length.value
+        assert_abs_diff_eq!(
+            length.value,
+            f64::from(n) * 127.0 / 320_000.0,
+            epsilon = f64::EPSILON * length.value
         );
     }
 }
@@ -115,7 +118,11 @@ fn nothing_overflows_at_the_bounds() {
             };
             let nearest = number.parse::<f64>().unwrap() * size;
             assert!(
-                (reading.length().value - nearest).abs() <= 4.0 * f64::EPSILON * nearest,
+                abs_diff_eq!(
+                    reading.length().value,
+                    nearest,
+                    epsilon = 4.0 * f64::EPSILON * nearest
+                ),
                 "{text}: {} is not {nearest}",
                 reading.length().value
             );

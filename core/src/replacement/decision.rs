@@ -9,7 +9,7 @@ use crate::bounds;
 use crate::coil::Across;
 use crate::drawing::{Allowable, Figure, Given};
 use crate::material::Against;
-use crate::quantity::{Force, Length, Pressure, SpringRate};
+use crate::quantity::{Length, si};
 
 /// What one missing figure would have to be for a requirement to be met throughout.
 #[derive(Clone, Debug, PartialEq)]
@@ -178,10 +178,10 @@ fn answer(requirement: Requirement, case: &Case) -> Answer {
 
 /// Puts a number in the place of a missing figure; none where it makes no spring.
 fn put(case: &mut Case, missing: Missing, value: f64) -> Option<()> {
-    let length = Length { value, ..Length::default() };
-    let stress = Pressure { value, ..Pressure::default() };
+    let length = si(value);
+    let stress = si(value);
     if missing.figure == Figure::Load {
-        case.nest.as_mut()?.load = Some(Force { value, ..Force::default() });
+        case.nest.as_mut()?.load = Some(si(value));
         return Some(());
     }
     let spring = missing.whose.of(case)?;
@@ -195,7 +195,7 @@ fn put(case: &mut Case, missing: Missing, value: f64) -> Option<()> {
         Figure::FreeHeight => spring.free = Some(Given::exact(length)),
         Figure::SolidHeight => spring.solid = Some(Given::exact(length)),
         Figure::Rate => {
-            spring.rate = Some(Given::exact(SpringRate { value, ..SpringRate::default() }));
+            spring.rate = Some(Given::exact(si(value)));
         }
         Figure::ShearModulus => spring.shear_modulus = Some(Given::exact(stress)),
         Figure::YoungsModulus => spring.youngs_modulus = Some(stress),

@@ -1,6 +1,8 @@
 //! What is asked of a figure, and figures of several kinds in one list.
 
-use crate::quantity::{Force, Length, Pressure, SpringRate, Stress, System, write, write_number};
+use crate::quantity::{
+    Force, Length, Pressure, SpringRate, Stress, System, si, write, write_number,
+};
 use core::fmt;
 
 /// The least and the most that is asked of a figure; either may be open.
@@ -47,13 +49,13 @@ pub(super) enum Measure {
 
 impl Measure {
     /// The figure of a number in SI units.
-    pub(super) fn of(self, si: f64) -> Amount {
+    pub(super) fn of(self, value: f64) -> Amount {
         match self {
-            Self::Length => Amount::Length(Length { value: si, ..Length::default() }),
-            Self::Load => Amount::Load(Force { value: si, ..Force::default() }),
-            Self::Rate => Amount::Rate(SpringRate { value: si, ..SpringRate::default() }),
-            Self::Stress => Amount::Stress(Pressure { value: si, ..Pressure::default() }),
-            Self::Number => Amount::Number(si),
+            Self::Length => Amount::Length(si(value)),
+            Self::Load => Amount::Load(si(value)),
+            Self::Rate => Amount::Rate(si(value)),
+            Self::Stress => Amount::Stress(si(value)),
+            Self::Number => Amount::Number(value),
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::coil::{Diameters, stress};
 use crate::drawing::{Drawing, Figure, Figures, Point, Range, at_corners, both};
 use crate::frame::{Frame, Settled, Support, Weight};
 use crate::nest::{Law, Member, Nest, State};
-use crate::quantity::{Force, Length, Pressure, SpringRate, WarpStiffness};
+use crate::quantity::{Force, Length, Pressure, SpringRate, WarpStiffness, si};
 
 /// A coil of the nest and how far its seat is raised.
 #[derive(Clone, Debug, PartialEq)]
@@ -305,10 +305,6 @@ pub(super) fn nest_height(case: &Case) -> Result<Offer, Vec<Missing>> {
     Filled::of(case, &case.candidate, Whose::Candidate)?.sure_height()
 }
 
-fn metres(value: f64) -> Length {
-    Length { value, ..Length::default() }
-}
-
 pub(super) fn nest(case: &Case, nest: &Around) -> NestSwap {
     let filled = |spring, whose| Filled::of(case, spring, whose);
     let after = filled(&case.candidate, Whose::Candidate);
@@ -323,7 +319,7 @@ pub(super) fn nest(case: &Case, nest: &Around) -> NestSwap {
     NestSwap {
         before: filled(&case.original, Whose::Original).and_then(|filled| filled.standing()),
         after: after.as_ref().map_err(Clone::clone).and_then(Filled::standing),
-        height: of_after(&Filled::height).map(|height| height.map(metres)),
+        height: of_after(&Filled::height).map(|height| height.map(si)),
         share: of_after(&|filled| filled.share(nest.outer.len())),
         stopped_by: stopped_by(there()),
         stops: stops(offered()),
@@ -514,7 +510,7 @@ impl<'a> Exchange<'a> {
         WholeSwap {
             before: self.before().and_then(|filled| filled.standing()),
             after: after().and_then(Filled::standing),
-            height: after().and_then(|filled| Ok(filled.height()?.range.map(metres))),
+            height: after().and_then(|filled| Ok(filled.height()?.range.map(si))),
             shares: after().and_then(|filled| {
                 (0..filled.seats.len()).map(|place| share(filled, place)).collect()
             }),

@@ -14,7 +14,7 @@ use super::{Asked, Case, Overall, Seated, check, overall};
 use crate::drawing::{Contradiction, Figure, Figures, Range, over_tolerances};
 use crate::material::Against;
 use crate::nest::NestError;
-use crate::quantity::{Force, Length};
+use crate::quantity::{Force, Length, si};
 use crate::source::Sourced;
 
 /// A coil of a nest, and the two loads between which it works for long.
@@ -169,7 +169,7 @@ impl Coils<'_> {
         };
         let at = |stop: f64| {
             over_tolerances(&own.spring, |point| {
-                let stop = Length { value: stop, ..Length::default() } - own.raise;
+                let stop = si(stop) - own.raise;
                 let height = point.least_solid()?.max(stop);
                 Ok(point.stress_at(height, against)?.value)
             })

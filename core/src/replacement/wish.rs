@@ -10,7 +10,7 @@ use crate::coil::fatigue::Surface;
 use crate::coil::gaps;
 use crate::drawing::{Allowable, Drawing, Figure, Figures, Point, Range, both, over_tolerances};
 use crate::material::Against;
-use crate::quantity::{Force, Length};
+use crate::quantity::{Length, si};
 use crate::source::{Known, Source, Sourced};
 use crate::tolerance::{ColdWound, Grade};
 
@@ -247,7 +247,7 @@ fn free_allowance(original: &Drawing, free: f64) -> Sourced<f64> {
 fn load_allowance(original: &Drawing, value: f64) -> Sourced<f64> {
     match cold_wound(original, &Point::nominal(original)) {
         Some(cold) => {
-            let allowance = cold.load(Grade::Two, Force { value, ..Force::default() });
+            let allowance = cold.load(Grade::Two, si(value));
             Sourced { value: allowance.value.value, source: allowance.source }
         }
         None => Sourced { value: LOAD_SHARE * value, source: COMMON },

@@ -5,8 +5,7 @@ use super::design::{Bar, Design, Sizes};
 use super::limit::{Limits, Verdict};
 use super::map::{Cell, drawn};
 use super::{NeedError, Sizing};
-use crate::quantity::Length;
-use core::marker::PhantomData;
+use crate::quantity::{Length, si};
 
 /// The steps in which a drawing gives its sizes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,18 +14,13 @@ pub struct Rounding {
     free: Option<Length>,
 }
 
-const fn metres(value: f64) -> Length {
-    Length { dimension: PhantomData, units: PhantomData, value }
-}
-
 impl Rounding {
     /// No rounding.
     pub const EXACT: Self = Self { mean: None, free: None };
     /// The mean diameter to a tenth of a millimetre, the free height to half a millimetre.
-    pub const METRIC: Self = Self { mean: Some(metres(0.1e-3)), free: Some(metres(0.5e-3)) };
+    pub const METRIC: Self = Self { mean: Some(si(0.1e-3)), free: Some(si(0.5e-3)) };
     /// The mean diameter and the free height to a sixty-fourth of an inch.
-    pub const INCH: Self =
-        Self { mean: Some(metres(0.025_4 / 64.0)), free: Some(metres(0.025_4 / 64.0)) };
+    pub const INCH: Self = Self { mean: Some(si(0.025_4 / 64.0)), free: Some(si(0.025_4 / 64.0)) };
 
     /// Steps of the mean diameter and of the free height; exact where none is given.
     ///

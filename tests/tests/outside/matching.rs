@@ -2,6 +2,7 @@
 //! `data/matching.json`.
 
 use super::{mm, newtons};
+use approx::abs_diff_eq;
 use coilnest::frame::Place;
 use coilnest::matching::{Coil, Role, matched};
 use coilnest::quantity::unit::newton;
@@ -38,7 +39,11 @@ fn no_choice_of_coils_is_more_even_than_ours() {
         let found = matched(&roles, &seats).unwrap();
         let spread = found.reach.spread.get::<newton>();
         // Loads have one decimal, so that two spreads differ by 0.1 or not at all.
-        assert!((spread - bench.spread).abs() < 1e-6, "{spread} for {}", bench.spread);
+        assert!(
+            abs_diff_eq!(spread, bench.spread, epsilon = 1e-6),
+            "{spread} for {}",
+            bench.spread
+        );
         assert!(found.reach.exact());
     }
     assert_eq!(data.benches.len(), 17);

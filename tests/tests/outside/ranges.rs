@@ -1,6 +1,7 @@
 //! What tolerances leave of a rate and a load, enclosed by ball arithmetic: `data/ranges.json`.
 
 use super::{Drawn, megapascals, mm};
+use approx::relative_eq;
 use coilnest::drawing::{self, Given};
 use coilnest::quantity::unit::{newton, newton_per_millimeter};
 use serde::Deserialize;
@@ -41,7 +42,10 @@ fn between<Q: Copy + Debug + PartialOrd>(
 fn assert_within(found: f64, [least, most]: [f64; 2]) {
     let slack = 1e-11 * found;
     assert!(least - slack <= found && found <= most + slack, "{found}, not {least} to {most}");
-    assert!((most / least - 1.0).abs() < 2e-4, "bounds too wide to tell: {least} to {most}");
+    assert!(
+        relative_eq!(most, least, max_relative = 2e-4),
+        "bounds too wide to tell: {least} to {most}"
+    );
 }
 
 #[test]

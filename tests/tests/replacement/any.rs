@@ -9,7 +9,7 @@ use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::material::Against;
 use coilnest::nest::{Law, Member, Nest};
-use coilnest::quantity::{Force, Length, Pressure, SpringRate};
+use coilnest::quantity::{Length, si};
 use coilnest::replacement::Requirement as R;
 use coilnest::replacement::{
     Around, Asked, Case, Judgement, Limits, Line, Missing, Offered, Overall, Seated, UnderFrame,
@@ -107,8 +107,7 @@ impl Sketch {
             coiling: self.coiling,
             free: kept(5).then(|| around(self.free())),
             solid: (self.books & 1 > 0).then(|| Given::exact(mm(self.solid() * 1.01))),
-            rate: (self.books & 2 > 0)
-                .then(|| Given::exact(SpringRate { value: rate * 1e3, ..SpringRate::default() })),
+            rate: (self.books & 2 > 0).then(|| Given::exact(si(rate * 1e3))),
             shear_modulus: kept(6).then(|| Given::exact(gpa(78.5))),
             youngs_modulus: kept(7).then(|| gpa(206.0)),
             allowable: self.allowable.map(allowable),
@@ -177,7 +176,7 @@ fn all_asked(case: &Case, slack: Slack) -> Asked {
         Some(Offered::Range(range)) => range.nominal().si(),
         _ => 1.0,
     };
-    let length = |value| Length { value, ..Length::default() };
+    let length = |value| si(value);
     let band = |requirement, slack: f64| {
         let si = offered(requirement);
         // The middle is off by up to one part in fifty.
@@ -189,13 +188,13 @@ fn all_asked(case: &Case, slack: Slack) -> Asked {
         Some(Limits::between(length(least), length(most)))
     };
     let stress = |requirement, slack: f64| {
-        let stress = Pressure { value: offered(requirement) * slack, ..Pressure::default() };
+        let stress = si(offered(requirement) * slack);
         Some(Allowable { stress, against: Against::Curvature })
     };
     let near = |slack: f64| 0.97 + 0.06 * slack;
     let [a, b, c, d, e, f, g, h, i, j, k, l, m, n] = slack;
-    let rate = |value| SpringRate { value, ..SpringRate::default() };
-    let load = |value| Force { value, ..Force::default() };
+    let rate = |value| si(value);
+    let load = |value| si(value);
     let (rates, loads) = (band(R::Rate, a), band(R::Load, b));
     Asked {
         pocket: Some(length(offered(R::Pocket) * near(c))),
@@ -253,7 +252,7 @@ fn tighter(asked: &Asked, which: usize, part: f64) -> Asked {
 /// Four nests of the original under a frame, one of which gets the candidate.
 fn under_frame(sketch: &Sketch) -> UnderFrame {
     let rate = 78_500.0 * sketch.bar / (8.0 * sketch.index.powi(3) * sketch.active);
-    let law = Law::linear(SpringRate { value: rate * 1e3, ..SpringRate::default() }).unwrap();
+    let law = Law::linear(si(rate * 1e3)).unwrap();
     let member = Member { free: mm(sketch.free()), law, solid: None, raise: mm(0.0) };
     let support = |along, across| Support {
         place: Place { along: mm(along), across: mm(across) },

@@ -1,6 +1,7 @@
 //! Published nests, and sums by hand.
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
+use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
 use coilnest::coil::Across;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Diameters, Hand, stress};
@@ -88,7 +89,7 @@ fn inner_swapped(
 
 /// Half of the last digit printed.
 fn printed(found: f64, printed: f64) {
-    assert!((found - printed).abs() <= 0.500_001e-6, "{found} and not {printed}");
+    assert!(abs_diff_eq!(found, printed, epsilon = 0.500_001e-6), "{found} and not {printed}");
 }
 
 const N1: [Printed; 2] = [
@@ -131,7 +132,7 @@ fn a_published_nest_stays_what_it_is_when_a_coil_is_swapped_for_itself()
                     printed(coil.free - standing.height.get::<millimeter>(), deflections[place]);
                     let plain = stands.stress.ok_or("a stress")?.get::<megapascal>();
                     printed(coil.wahl() * plain, stresses[place]);
-                    assert!((stands.share - loads[place] / load).abs() < 1e-9);
+                    assert_abs_diff_eq!(stands.share, loads[place] / load, epsilon = 1e-9);
                 }
             }
             for (coil, rate) in nest.iter().zip(rates) {
@@ -153,15 +154,15 @@ fn a_published_nest_stays_what_it_is_when_a_coil_is_swapped_for_itself()
 fn the_shares_after_a_swap_are_those_by_hand() -> Result<(), Box<dyn Error>> {
     // 11 mm on 80 mm in the first nest: k = 81370·11⁴/(8·80³·8) = 36.357 N/mm.
     let by = Printed { bar: 11.0, ..N1[0] };
-    assert!((by.rate() - 36.357).abs() < 5e-4);
+    assert_abs_diff_eq!(by.rate(), 36.357, epsilon = 5e-4);
     let judged = outer_swapped(N1, by, 2000.0)?;
     let swap = judged.nest.ok_or("a nest")?;
     let after = swap.after.map_err(|_| "told")?;
     let (outer, inner) = (by.rate(), N1[1].rate());
     let deflection = 2000.0 / (outer + inner);
-    assert!((after.height.get::<millimeter>() - (200.0 - deflection)).abs() < 1e-9);
-    assert!((after.coils[0].share - outer / (outer + inner)).abs() < 1e-12);
-    assert!((after.coils[1].load.get::<newton>() - inner * deflection).abs() < 1e-9);
+    assert_abs_diff_eq!(after.height.get::<millimeter>(), (200.0 - deflection), epsilon = 1e-9);
+    assert_abs_diff_eq!(after.coils[0].share, outer / (outer + inner), epsilon = 1e-12);
+    assert_abs_diff_eq!(after.coils[1].load.get::<newton>(), inner * deflection, epsilon = 1e-9);
     // An inner coil in the second that is 25 and not 15 mm shorter: 1000 = k1·s + k2·(s − 25).
     let by = Printed { free: 175.0, ..N2[1] };
     let judged = inner_swapped(N2, by, 1000.0)?;
@@ -169,8 +170,12 @@ fn the_shares_after_a_swap_are_those_by_hand() -> Result<(), Box<dyn Error>> {
     let after = swap.after.as_ref().map_err(|_| "told")?;
     let (outer, inner) = (N2[0].rate(), by.rate());
     let deflection = (1000.0 + 25.0 * inner) / (outer + inner);
-    assert!((200.0 - after.height.get::<millimeter>() - deflection).abs() < 1e-9);
-    assert!((after.coils[1].load.get::<newton>() - inner * (deflection - 25.0)).abs() < 1e-9);
+    assert_abs_diff_eq!(200.0 - after.height.get::<millimeter>(), deflection, epsilon = 1e-9);
+    assert_abs_diff_eq!(
+        after.coils[1].load.get::<newton>(),
+        inner * (deflection - 25.0),
+        epsilon = 1e-9
+    );
     assert_eq!(judged.overall, Overall::No);
     Ok(())
 }
@@ -185,10 +190,10 @@ fn the_load_of_a_nest_follows_from_its_working_height() -> Result<(), Box<dyn Er
     case.nest = Some(Around { inner: vec![inner.seated(Hand::Left)], ..Around::default() });
     let swap = case.judge()?.nest.ok_or("a nest")?;
     let (before, after) = (swap.before.map_err(|_| "told")?, swap.after.map_err(|_| "told")?);
-    assert!((before.height.get::<millimeter>() - 160.0).abs() < 1e-9);
+    assert_abs_diff_eq!(before.height.get::<millimeter>(), 160.0, epsilon = 1e-9);
     let load = 40.0 * (outer.rate() + inner.rate());
     let height = 200.0 - load / (by.rate() + inner.rate());
-    assert!((after.height.get::<millimeter>() - height).abs() < 1e-9);
+    assert_abs_diff_eq!(after.height.get::<millimeter>(), height, epsilon = 1e-9);
     case.asked.working = None;
     let lacks = vec![Missing { whose: Whose::Nest, figure: Figure::Load }];
     assert_eq!(case.judge()?.nest.ok_or("a nest")?.after, Err(lacks));
@@ -328,17 +333,17 @@ fn under_four(
     let swap = judged.frame.as_ref().ok_or("a frame")?;
     assert!(swap.deviation_before < 1e-12);
     for support in &swap.before.supports {
-        assert!((support.load.get::<newton>() - 10_000.0).abs() < 1e-6);
+        assert_abs_diff_eq!(support.load.get::<newton>(), 10_000.0, epsilon = 1e-6);
     }
     let after = swap.after.as_ref().map_err(|_| "told")?;
     for (support, load) in after.supports.iter().zip(loads) {
-        assert!((support.load.get::<newton>() - load).abs() < 1e-6, "{after:?}");
+        assert!(abs_diff_eq!(support.load.get::<newton>(), load, epsilon = 1e-6), "{after:?}");
     }
     let found = swap.deviation_after.as_ref().map_err(|_| "told")?;
     for (found, expected) in
         [found.least(), found.nominal(), found.most()].into_iter().zip(deviation)
     {
-        assert!((found - expected).abs() < 1e-9, "{found} and not {expected}");
+        assert!(abs_diff_eq!(found, expected, epsilon = 1e-9), "{found} and not {expected}");
     }
     let line = judged.line(Requirement::Deviation).ok_or("a line")?;
     assert_eq!(line.verdict, Verdict::MetAtNominal);
@@ -453,14 +458,14 @@ fn a_cold_wound_original_has_the_allowance_of_the_standard() -> Result<(), Box<d
     ] {
         let line = judged.line(requirement).ok_or("a line")?;
         let margin = line.margin.ok_or("a margin")?.nominal.si();
-        assert!((margin - expected).abs() <= 1e-9 * expected, "{requirement:?}: {margin}");
+        assert!(relative_eq!(margin, expected, max_relative = 1e-9), "{requirement:?}: {margin}");
         assert_eq!(line.source, Some(source));
         assert!(matches!(line.offered, Some(Offered::Range(_))));
     }
     // The gaps that the standard asks of dynamic duty: 1.5·7·(0.0015·60²/8 + 0.8) = 15.4875 mm.
     let reserve = judged.line(Requirement::Reserve).ok_or("a line")?;
     let margin = reserve.margin.ok_or("a margin")?.nominal.si();
-    assert!((margin - (0.125 - 0.072 - 0.015_487_5)).abs() < 1e-12, "{margin}");
+    assert!(abs_diff_eq!(margin, (0.125 - 0.072 - 0.015_487_5), epsilon = 1e-12), "{margin}");
     Ok(())
 }
 
@@ -499,12 +504,12 @@ fn the_stress_that_is_asked_is_what_the_steel_bears() -> Result<(), Box<dyn Erro
     let borne = 0.5 * 1855.0 / libm::pow(8.1, 0.187);
     assert!(own > borne);
     let found = line(&other, &candidate)?;
-    assert!((most(&found)? - borne).abs() < 1e-9, "{found:?}");
+    assert!(abs_diff_eq!(most(&found)?, borne, epsilon = 1e-9), "{found:?}");
     assert_eq!(found.verdict, Verdict::NotMet);
     assert!(found.source.is_some_and(|source| source.to_string().contains("Shigley")), "{found:?}");
     // Of the same steel the original's own stress may be had.
     let found = line(&oil, &oil)?;
-    assert!((most(&found)? - own).abs() < 1e-9 * own, "{found:?}");
+    assert!(relative_eq!(most(&found)?, own, max_relative = 1e-9), "{found:?}");
     assert_eq!(found.verdict, Verdict::MetThroughout);
     // Hot-wound bar of which no strength is held.
     let unknown = of(8.0, 0.0, "unknown-hot-wound")?;

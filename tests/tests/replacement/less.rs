@@ -7,7 +7,7 @@ use coilnest::coil::ends::Ends;
 use coilnest::coil::{Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Given, LoadPoint};
 use coilnest::material::Against;
-use coilnest::quantity::{Length, SpringRate};
+use coilnest::quantity::{Length, si};
 use coilnest::replacement::{Around, Asked, Case, Limits, Overall, Seated, Verdict};
 use oorandom::Rand64;
 
@@ -114,7 +114,7 @@ impl Sizes {
         };
         let dead = self.ends.dead_turns();
         let shear = Given::around(gpa(78.5), gpa(1.0), gpa(1.0)).unwrap();
-        let per_m = |rate: f64| SpringRate { value: rate * 1e3, ..SpringRate::default() };
+        let per_m = |rate: f64| si(rate * 1e3);
         let allowable = Allowable {
             stress: mpa(dice.between(300.0, 1500.0)),
             against: dice.one_of(&[Against::Plain, Against::Curvature, Against::Wahl]),
@@ -163,7 +163,7 @@ pub(crate) fn any_case(dice: &mut Dice) -> Case {
     let working = mm(sizes.free * dice.between(0.72, 0.95));
     let around =
         |part: f64, value: f64| Limits::between(value * (1.0 - part), value * (1.0 + part));
-    let per_m = |rate: f64| SpringRate { value: rate * 1e3, ..SpringRate::default() };
+    let per_m = |rate: f64| si(rate * 1e3);
     let (rate, part) = (sizes.rate(), dice.between(0.05, 0.3));
     let asked = Asked {
         working: dice.maybe(working),

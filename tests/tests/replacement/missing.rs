@@ -2,13 +2,14 @@
 //! decide.
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, setting};
+use approx::abs_diff_eq;
 use coilnest::coil::Across;
 use coilnest::coil::Hand;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::material::Against;
-use coilnest::quantity::{Length, Pressure, SpringRate};
+use coilnest::quantity::{Length, SpringRate, si};
 use coilnest::replacement::{
     Around, Asked, Case, Decision, Limits, Line, Missing, Requirement, Verdict, Whose, Word,
 };
@@ -102,8 +103,8 @@ fn nudge(spring: &mut Drawing, figure: Figure) {
 }
 
 fn put(spring: &mut Drawing, figure: Figure, value: f64) {
-    let length = Given::exact(Length { value, ..Length::default() });
-    let stress = Pressure { value, ..Pressure::default() };
+    let length = Given::exact(si(value));
+    let stress = si(value);
     match figure {
         Figure::Bar => spring.bar = Some(length),
         Figure::Diameter => spring.diameter = Some((Across::Outside, length)),
@@ -111,7 +112,7 @@ fn put(spring: &mut Drawing, figure: Figure, value: f64) {
         Figure::FreeHeight => spring.free = Some(length),
         Figure::SolidHeight => spring.solid = Some(length),
         Figure::Rate => {
-            spring.rate = Some(Given::exact(SpringRate { value, ..SpringRate::default() }));
+            spring.rate = Some(Given::exact(si(value)));
         }
         Figure::ShearModulus => spring.shear_modulus = Some(Given::exact(stress)),
         Figure::YoungsModulus => spring.youngs_modulus = Some(stress),
@@ -261,7 +262,7 @@ fn a_bar_within_a_rate() {
 /// k = G d⁴/(8 D³ n) of the middle coil.
 fn rate_of(bar: f64) -> SpringRate {
     let value = 79.0e9 * (bar * 1e-3).powi(4) / (8.0 * 0.06_f64.powi(3) * 7.0);
-    SpringRate { value, ..SpringRate::default() }
+    si(value)
 }
 
 /// Stress at solid is low for a thin bar and for one that leaves no travel: two spans of the bar.
@@ -282,8 +283,14 @@ fn a_stress_at_solid_is_met_in_two_spans() {
     let root = (160.0_f64 * 160.0 - 4.0 * 9.0 * constant).sqrt();
     let (thin, thick) = ((160.0 - root) / 18.0, (160.0 + root) / 18.0);
     assert_eq!(spans.len(), 2, "{spans:?}");
-    assert!((spans[0].most.unwrap().si() - thin * 1e-3).abs() < 1e-11, "{spans:?} {thin}");
-    assert!((spans[1].least.unwrap().si() - thick * 1e-3).abs() < 1e-11, "{spans:?} {thick}");
+    assert!(
+        abs_diff_eq!(spans[0].most.unwrap().si(), thin * 1e-3, epsilon = 1e-11),
+        "{spans:?} {thin}"
+    );
+    assert!(
+        abs_diff_eq!(spans[1].least.unwrap().si(), thick * 1e-3, epsilon = 1e-11),
+        "{spans:?} {thick}"
+    );
 }
 
 /// Of a coil of which the book gives free height, rate and solid height alone, those can be told.

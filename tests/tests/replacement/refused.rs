@@ -6,7 +6,7 @@ use coilnest::coil::Hand;
 use coilnest::drawing::Drawing;
 use coilnest::frame::{FrameError, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest, NestError};
-use coilnest::quantity::Length;
+use coilnest::quantity::si;
 use coilnest::replacement::{Around, Asked, Case, Limits, ReplacementError, UnderFrame};
 
 fn asking(asked: Asked) -> String {
@@ -19,7 +19,7 @@ fn asking(asked: Asked) -> String {
 fn what_contradicts_itself_names_the_pair() {
     let none = Asked::default;
     let working = Some(mm(125.0));
-    let metres = |value| Some(Length { value, ..Length::default() });
+    let metres = |value| Some(si(value));
     for (asked, sentence) in [
         (
             Asked { pocket: metres(f64::NAN), ..none() },

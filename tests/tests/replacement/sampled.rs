@@ -6,7 +6,7 @@ use coilnest::coil::Across;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Range};
-use coilnest::quantity::{Force, Length, Pressure, SpringRate};
+use coilnest::quantity::si;
 use coilnest::replacement::{
     Amount, Around, Asked, Case, Judgement, Limits, Offered, Requirement, Verdict, Wanted,
 };
@@ -91,9 +91,9 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
         let (least, most) = (range.least().si(), range.most().si());
         (least - hair(least), most + hair(most))
     };
-    let length = |value| Length { value, ..Length::default() };
+    let length = |value| si(value);
     let most_stress = |requirement| {
-        let stress = Pressure { value: within(requirement).1, ..Pressure::default() };
+        let stress = si(within(requirement).1);
         Some(Allowable { stress, ..super::springs::allowable() })
     };
     let lengths = |requirement| {
@@ -101,9 +101,9 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
         Some(Limits::between(length(least), length(most)))
     };
     let (softest, stiffest) = within(Requirement::Rate);
-    let rate = |value| SpringRate { value, ..SpringRate::default() };
+    let rate = |value| si(value);
     let (lightest, heaviest) = within(Requirement::Load);
-    let load = |value| Force { value, ..Force::default() };
+    let load = |value| si(value);
     let gap = within(Requirement::OuterGap).0.min(within(Requirement::InnerGap).0);
     Asked {
         pocket: Some(length(within(Requirement::Pocket).1)),

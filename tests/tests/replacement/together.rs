@@ -2,12 +2,14 @@
 
 use super::less::{Dice, Left, Sizes, less, rank, rank_of_all};
 use super::springs::{gpa, mm, mpa, newtons};
+use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Across, Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Given, LoadPoint};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::material::Against;
 use coilnest::nest::{Law, Member, Nest};
+use coilnest::quantity::si;
 use coilnest::replacement::{
     Asked, Limits, NestCase, NestCoil, NestJudgement, NestLine, Offered, Overall, ReplacementError,
     Requirement as R, Seated, UnderFrame, Verdict, Whose,
@@ -76,7 +78,7 @@ fn a_nest_by_hand() {
     let rate = |d: f64, mean: f64, n: f64| 80e3 * d.powi(4) / (8.0 * mean.powi(3) * n);
     let (wide, narrow) = (rate(21.0, 120.0, 6.5), rate(12.5, 70.0, 10.0));
     let close = |found: f64, expected: f64| {
-        assert!((found / expected - 1.0).abs() < 1e-9, "{found} {expected}");
+        assert!(relative_eq!(found, expected, max_relative = 1e-9), "{found} {expected}");
     };
     close(nominal(&judged, None, R::Rate), (wide + narrow) * 1e3);
     let load = wide * 52.0 + narrow * 38.0;
@@ -114,7 +116,7 @@ fn each_coil_has_its_share_before_and_after() {
         [coil(21.0, 120.0, 6.5, 252.0, Hand::Right), coil(12.5, 70.0, 10.0, 238.0, Hand::Left)];
     let judged = case(pair).judge().unwrap();
     let close = |found: f64, expected: f64| {
-        assert!((found / expected - 1.0).abs() < 1e-9, "{found} {expected}");
+        assert!(relative_eq!(found, expected, max_relative = 1e-9), "{found} {expected}");
     };
     let (outer, inner) = (rate(20.0, 120.0, 6.0) * 50.0, rate(12.0, 70.0, 10.0) * 40.0);
     let load = outer + inner;
@@ -143,8 +145,7 @@ fn a_frame_stands_on_a_nest_that_is_replaced() {
         let free = spring.free.unwrap().nominal() + mm(10.0);
         Drawing { free: Some(Given::around(free, mm(4.0), mm(4.0)).unwrap()), ..spring }
     };
-    let per_mm =
-        |rate: f64| coilnest::quantity::SpringRate { value: rate * 1e3, ..Default::default() };
+    let per_mm = |rate: f64| si(rate * 1e3);
     let (wide, narrow) = (rate(20.0, 120.0, 6.0), rate(12.0, 70.0, 10.0));
     let member = |rate: f64, free: f64| Member {
         free: mm(free),
@@ -178,7 +179,7 @@ fn a_frame_stands_on_a_nest_that_is_replaced() {
     for (found, expected) in
         [(range.least(), off(6.0)), (range.nominal(), off(10.0)), (range.most(), off(14.0))]
     {
-        assert!((found - expected).abs() < 1e-9, "{found} and not {expected}");
+        assert!(abs_diff_eq!(found, expected, epsilon = 1e-9), "{found} and not {expected}");
     }
     assert_eq!(line(&judged, None, R::Deviation).line.verdict, Verdict::MetAtNominal);
     case.frame.as_mut().unwrap().replaced = vec![4];
@@ -232,7 +233,7 @@ fn the_highest_of_the_others_stops_a_coil() {
     let stress =
         8.0 * rate(7.0, 40.0, 12.0) * 90.0 * 40.0 / (core::f64::consts::PI * 7.0_f64.powi(3));
     let found = nominal(&judged, Some(2), R::StressAtSolid) / 1e6;
-    assert!((found / stress - 1.0).abs() < 1e-9, "{found} {stress}");
+    assert!(relative_eq!(found, stress, max_relative = 1e-9), "{found} {stress}");
 }
 
 /// A load that is stated of a coil that is there is asked of the nest at that height.
@@ -244,7 +245,7 @@ fn a_stated_load_is_asked_of_the_nest() {
     let judged = case.judge().unwrap();
     let load = rate(20.0, 120.0, 6.0) * 30.0 + rate(12.0, 70.0, 10.0) * 20.0;
     let found = nominal(&judged, None, R::LoadAt(0));
-    assert!((found / load - 1.0).abs() < 1e-9, "{found} {load}");
+    assert!(relative_eq!(found, load, max_relative = 1e-9), "{found} {load}");
 }
 
 /// A waiver is for all of the nest, or for one coil of it.

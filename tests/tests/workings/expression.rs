@@ -1,5 +1,6 @@
 //! What a working puts in, worked out by another library's reader of expressions.
 
+use approx::{abs_diff_eq, relative_eq};
 use exmex::{Express, FlatEx, FloatOpsFactory, MakeOperators, Operator};
 use statrs::distribution::{ContinuousCDF, Normal};
 
@@ -206,10 +207,14 @@ fn what_is_put_in_is_read() {
         ("98 %", 0.98),
     ] {
         let (found, _) = worked(with, &[], false).unwrap();
-        assert!((found - value).abs() <= 1e-5 * value.abs(), "{with}: {found} and {value}");
+        assert!(relative_eq!(found, value, max_relative = 1e-5), "{with}: {found} and {value}");
     }
     assert!(worked("k · 3", &[], false).is_err());
     // One unit of 0.625 counts four times, of 2.75 thrice.
     let (of, off) = worked("(0.625 in)⁴ / (2.75 in)³", &[], false).unwrap();
-    assert!((off / of - (4.0 * 0.0005 / 0.625 + 3.0 * 0.005 / 2.75)).abs() < 1e-4, "{}", off / of);
+    assert!(
+        abs_diff_eq!(off / of, (4.0 * 0.0005 / 0.625 + 3.0 * 0.005 / 2.75), epsilon = 1e-4),
+        "{}",
+        off / of
+    );
 }

@@ -4,7 +4,7 @@ use super::*;
 use crate::frame::{Place, Support};
 use crate::nest::{Law, Member, Nest};
 use crate::quantity::unit::{inch, millimeter, newton, newton_per_millimeter};
-use crate::quantity::{SpringRate, WarpStiffness};
+use crate::quantity::{SpringRate, si};
 use approx::assert_relative_eq;
 
 fn mm(x: f64) -> Length {
@@ -230,7 +230,7 @@ fn what_remains_is_told() {
 /// A frame that warps freely has even loads on any shims.
 #[test]
 fn a_slack_frame_needs_no_shims() {
-    let slack = WarpStiffness { value: 0.0, ..WarpStiffness::default() };
+    let slack = si(0.0);
     let frame = Frame::new(corners([0.0, 0.0, 0.0, -10.0]), Some(slack)).unwrap();
     let stock = Stock::new(&[mm(5.0)], mm(10.0)).unwrap();
     let plan = frame.shimmed(weight(0.0, 0.0), &stock, &[true; 4], Aim::Loads).unwrap();

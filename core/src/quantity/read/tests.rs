@@ -8,13 +8,14 @@ use crate::quantity::unit::{
 };
 use crate::quantity::{Force, Kind, SpringRate, Stress, shown, write};
 use System::{Inch, Metric};
+use approx::abs_diff_eq;
 use proptest::prelude::*;
 
 /// Within a unit in the last place or two: a text's number and a unit's factor are each the
 /// nearest float, and are multiplied once.
 fn same(found: f64, exact: f64, text: &str) {
     assert!(
-        (found - exact).abs() <= 2.0 * f64::EPSILON * exact.abs(),
+        abs_diff_eq!(found, exact, epsilon = 2.0 * f64::EPSILON * exact.abs()),
         "{text:?}: {found:e} is not {exact:e}"
     );
 }
