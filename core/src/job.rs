@@ -60,7 +60,7 @@ pub mod strip;
 mod taped;
 mod tolerance;
 
-pub use assess::{assess, assess_nests, nest_state};
+pub use assess::{assess, judge, nest_state};
 pub use choices::choices;
 pub use entry::{Entry, List, Text};
 pub use input::Job;

@@ -59,9 +59,9 @@ include!(concat!(env!("OUT_DIR"), "/constants.rs"));
 pub const TABLES: Tables<'static> =
     Tables { steels: STEELS, diameters: DIAMETERS, sizes: SIZES, tape_classes: TAPE_CLASSES };
 
-/// The tables of an assessment that asks for no density and no strength: [`ELASTIC`] steels.
-pub const ELASTIC_TABLES: Tables<'static> =
-    Tables { steels: ELASTIC, diameters: &[], sizes: &[], tape_classes: TAPE_CLASSES };
+/// The tables of what asks for no steel.
+pub const TAPE_TABLES: Tables<'static> =
+    Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: TAPE_CLASSES };
 
 /// Where a row stands, for whoever wants to read it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

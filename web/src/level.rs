@@ -6,7 +6,7 @@ use crate::value::{parsed, to_js};
 use coilnest::job;
 use coilnest::job::coil_table::{self, Piece};
 use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport, Problem, RefusedLine};
-use coilnest_tables::ELASTIC_TABLES as TABLES;
+use coilnest_tables::TABLES;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]

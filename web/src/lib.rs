@@ -3,34 +3,25 @@
 //! Every function takes and gives plain objects, as the schemas in `www/schema` describe them.
 //! Nothing throws, nothing is kept between calls, and nothing is computed here.
 //!
-//! Other programs take all of it. The page is sent an engine for each feature that it uses, so that a
-//! first look need not wait for what is looked at now and then.
+//! Other programs take the whole. The page is sent what a first look needs by itself, without the feature
+//! `whole`, and the whole when it has nothing else to do.
 
-#[cfg(feature = "bench")]
-mod bench;
-#[cfg(feature = "checks")]
+#[cfg(feature = "whole")]
 mod checks;
-#[cfg(feature = "level")]
+#[cfg(feature = "whole")]
 mod level;
-#[cfg(feature = "replace")]
+mod measure;
+#[cfg(feature = "whole")]
 mod replace;
-#[cfg(feature = "schema")]
+#[cfg(feature = "whole")]
+mod report;
+#[cfg(feature = "whole")]
 mod schema;
-#[cfg(feature = "sheets")]
+#[cfg(feature = "whole")]
 mod sheets;
-#[cfg(any(feature = "bench", feature = "level", feature = "replace", feature = "sheets"))]
 mod taken;
 mod value;
 
-#[cfg(feature = "bench")]
-pub use bench::*;
-#[cfg(feature = "checks")]
-pub use checks::*;
-#[cfg(feature = "level")]
-pub use level::*;
-#[cfg(feature = "replace")]
-pub use replace::*;
-#[cfg(feature = "schema")]
-pub use schema::*;
-#[cfg(feature = "sheets")]
-pub use sheets::*;
+pub use measure::*;
+#[cfg(feature = "whole")]
+pub use {checks::*, level::*, replace::*, report::*, schema::*, sheets::*};

@@ -28,7 +28,6 @@ pub(crate) fn taken(job: &JsValue) -> Result<Job, Box<Problem>> {
 }
 
 /// A text that a function takes besides a job.
-#[cfg(any(feature = "bench", feature = "level", feature = "sheets"))]
 pub(crate) fn text(value: &JsValue, name: &str) -> Result<String, Box<Problem>> {
     value.as_string().ok_or_else(|| {
         let kind = value.js_typeof().as_string().unwrap_or_default();

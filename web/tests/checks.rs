@@ -1,7 +1,7 @@
 //! The published values in a browser: the same as natively, in every digit.
 
 #![cfg(test)]
-#![cfg(feature = "checks")]
+#![cfg(feature = "whole")]
 
 use js_sys::{Array, JSON, Reflect};
 use wasm_bindgen::prelude::*;

@@ -19,6 +19,9 @@ pub const SOURCE: Source = Source::new(
     Known::Derived,
 );
 
+/// A figure of a spring, or what it lacks.
+type Of<'f> = &'f dyn Fn(&Point) -> Result<f64, Figures>;
+
 /// A figure over the tolerances of all that it rests on, attained at both ends, in SI units.
 ///
 /// Where a rate or a solid height is stated beside sizes that give one, the figure lies where both
@@ -30,17 +33,15 @@ pub(crate) fn range(
     of: &Drawing,
     figure: impl Fn(&Point) -> Result<f64, Figures>,
 ) -> Result<Range<f64>, Figures> {
-    let stated = by_one_account(of, &figure)?;
+    let figure: Of<'_> = &figure;
+    let stated = by_one_account(of, figure)?;
     let Some(sizes) = of.without_statements() else { return Ok(stated) };
-    Ok(by_one_account(&sizes, &figure).map_or(stated, |drawn| stated.within(drawn)))
+    Ok(by_one_account(&sizes, figure).map_or(stated, |drawn| stated.within(drawn)))
 }
 
 /// As a figure goes one way with each but the bar, two corners are enough: that at which each is at the
 /// end that lowers it, and that at which each is at the other.
-fn by_one_account(
-    of: &Drawing,
-    figure: &impl Fn(&Point) -> Result<f64, Figures>,
-) -> Result<Range<f64>, Figures> {
+fn by_one_account(of: &Drawing, figure: Of<'_>) -> Result<Range<f64>, Figures> {
     let varied = Varied::of(of, figure)?;
     let (mut low, mut high) = (vec![varied.nominal.clone()], vec![varied.nominal.clone()]);
     for (axis, [least, most]) in &varied.axes {
@@ -75,7 +76,8 @@ pub(crate) fn range_at_corners(
     of: &Drawing,
     figure: impl Fn(&Point) -> Result<f64, Figures>,
 ) -> Result<Range<f64>, Figures> {
-    let varied = Varied::of(of, &figure)?;
+    let figure: Of<'_> = &figure;
+    let varied = Varied::of(of, figure)?;
     let mut corners = vec![varied.nominal.clone()];
     for (axis, ends) in &varied.axes {
         let from = core::mem::take(&mut corners);
@@ -97,7 +99,7 @@ struct Varied {
 }
 
 impl Varied {
-    fn of(of: &Drawing, figure: &impl Fn(&Point) -> Result<f64, Figures>) -> Result<Self, Figures> {
+    fn of(of: &Drawing, figure: Of<'_>) -> Result<Self, Figures> {
         let nominal = Point::nominal(of);
         let value = figure(&nominal)?;
         let mut found = Self { nominal, value, axes: Vec::new(), bar: None, untold: Figures::NONE };
@@ -122,7 +124,7 @@ impl Varied {
     fn over(
         self,
         corners: Vec<Point>,
-        figure: impl Fn(&Point) -> Result<f64, Figures>,
+        figure: Of<'_>,
     ) -> Result<Range<f64>, Figures> {
         let mut found = Vec::with_capacity(3 * corners.len());
         for corner in corners {

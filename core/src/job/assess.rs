@@ -7,14 +7,14 @@ use super::figures::{Pen, axes};
 use super::file;
 use super::formulas::COST_OF_LOAD;
 use super::frame::Named;
-use super::input::{Job, NestEntry, Record, Seat};
+use super::input::{Drawing, Job, NestEntry, Record, Seat};
 use super::labels::{self, Marked};
 use super::nest::{self, Reckoned, Seated};
 use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
     CoilReport, FrameReport, NestReport, Note, Problem, Report, SeatReport, StateAnswer, Tally,
-    Workings,
+    TapeReport, TapedNest, Workings,
 };
 use super::seat::{self, Gear, Judged, Standing};
 use super::taped::Taped;
@@ -33,17 +33,35 @@ use std::rc::Rc;
 /// machine.
 #[must_use]
 pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
-    report(job, tables, beside)
+    let mut desk = Desk::new(tables, pen(job));
+    let axes = axes(desk.pen.system);
+    let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
+    desk.problems.extend(file::format_problem(job));
+    if file::refused_format(job).is_none() {
+        fill(&mut desk, job, &mut report);
+    }
+    (report.problems, report.notes, report.workings) = desk.told();
+    report
 }
 
-/// The same of coils and nests alone: what a page needs while they are measured. What is written of
-/// frame, bench, replacement and need is not looked at.
+/// What a tape says of the coils of a job, held against their book figures and limits: what a page needs
+/// while they are measured. All else that is written of them, of nests, frame and bench, is not looked at.
 #[must_use]
-pub fn assess_nests(job: &Job, tables: &Tables<'_>) -> Report {
-    report(job, tables, |desk, _, bench, _| {
-        labels::once(desk, &bench.marked_with(&[]));
-        None
-    })
+pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
+    let mut desk = Desk::new(tables, pen(job));
+    let mut report = TapeReport { cautions: cautions::all(), ..TapeReport::default() };
+    desk.problems.extend(file::format_problem(job));
+    if file::refused_format(job).is_none() {
+        header(&mut desk, job);
+        let bench = Bench::read_by(&mut desk, job, &BY_TAPE);
+        labels::once(&mut desk, &bench.marked_with(&[]));
+        report.tally = Tally::of(bench.nests.iter().flat_map(|nest| &nest.reports));
+        report.keys = keys(bench.gear.marked, bench.gear.graduation);
+        let nests = bench.nests.into_iter();
+        report.nests = nests.map(|nest| TapedNest { id: nest.id, seats: nest.reports }).collect();
+    }
+    (report.problems, report.notes, report.workings) = desk.told();
+    report
 }
 
 /// Reads what stands beside coils and nests, and settles the frame.
@@ -63,31 +81,8 @@ fn beside(
     stands
 }
 
-fn report(
-    job: &Job,
-    tables: &Tables<'_>,
-    beside: impl FnOnce(&mut Desk<'_>, &Job, &Bench<'_>, &[Option<Reckoned>]) -> Option<FrameReport>,
-) -> Report {
-    let mut desk = Desk::new(tables, pen(job));
-    let axes = axes(desk.pen.system);
-    let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
-    desk.problems.extend(file::format_problem(job));
-    if file::refused_format(job).is_none() {
-        fill(&mut desk, job, &mut report, beside);
-    }
-    (report.problems, report.notes, report.workings) = desk.told();
-    report
-}
-
-fn fill(
-    desk: &mut Desk<'_>,
-    job: &Job,
-    report: &mut Report,
-    beside: impl FnOnce(&mut Desk<'_>, &Job, &Bench<'_>, &[Option<Reckoned>]) -> Option<FrameReport>,
-) {
-    let top = Path::default();
-    desk.text(&top, "title", &job.title);
-    desk.word(&top, "system", &job.system, &[("inch", System::Inch), ("metric", System::Metric)]);
+fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
+    header(desk, job);
     record(desk, &job.record);
     let bench = Bench::read(desk, job);
     let mut nests = Vec::with_capacity(bench.nests.len());
@@ -100,6 +95,12 @@ fn fill(
     report.frame = beside(desk, job, &bench, &nests);
     report.keys = keys(bench.gear.marked, bench.gear.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
+}
+
+fn header(desk: &mut Desk<'_>, job: &Job) {
+    let top = Path::default();
+    desk.text(&top, "title", &job.title);
+    desk.word(&top, "system", &job.system, &[("inch", System::Inch), ("metric", System::Metric)]);
 }
 
 pub(super) fn pen(job: &Job) -> Pen {
@@ -167,11 +168,29 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
     fractions.iter().copied().chain(["scant", "full"]).collect()
 }
 
-/// What a report says of a drawing.
-type Draw = fn(&mut Desk<'_>, &Coil) -> CoilReport;
-
 /// What is made of a coil that is there.
 type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
+
+/// How much of coils and seats is read, and how much is said of it.
+struct Depth {
+    read: fn(&mut Desk<'_>, &Path, usize, &Drawing) -> Coil,
+    draw: fn(&mut Desk<'_>, &Coil) -> CoilReport,
+    judge: Judge,
+}
+
+const WHOLE: Depth = Depth { read: Coil::read, draw: drawing::report, judge: seat::assess };
+
+/// What stands there, and no report of it.
+const STANDING: Depth = Depth {
+    read: Coil::read,
+    draw: |_, _| CoilReport::default(),
+    judge: |_, _, drawn, taped, gear| {
+        (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
+    },
+};
+
+const BY_TAPE: Depth =
+    Depth { read: Coil::of_book, draw: |_, _| CoilReport::default(), judge: seat::by_tape };
 
 /// Drawings and nests of a job, as read, before anything is worked out of them.
 pub(crate) struct Bench<'j> {
@@ -209,26 +228,23 @@ impl Drafted<'_> {
 
 impl<'j> Bench<'j> {
     pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, (drawing::report, seat::assess))
+        Self::read_by(desk, job, &WHOLE)
     }
 
     /// The same without a report of any coil or seat: what stands there, and no more.
     pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        let judge: Judge = |_, _, drawn, taped, gear| {
-            (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
-        };
-        Self::read_by(desk, job, (|_, _| CoilReport::default(), judge))
+        Self::read_by(desk, job, &STANDING)
     }
 
-    fn read_by(desk: &mut Desk<'_>, job: &'j Job, (draw, judge): (Draw, Judge)) -> Self {
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, by: &Depth) -> Self {
         let gear = Gear::assess(desk, &job.tape, &job.decision_level);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
         let at = Path::of("coils");
         for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
             let at = at.item(index);
             let Some(drawing) = desk.object(&at, entry) else { continue };
-            let drawn = Coil::read(desk, &at, index, drawing);
-            let report = draw(desk, &drawn);
+            let drawn = (by.read)(desk, &at, index, drawing);
+            let report = (by.draw)(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((Rc::new(drawn), report));
         }
@@ -236,7 +252,7 @@ impl<'j> Bench<'j> {
         for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
             let at = at.item(index);
             let Some(nest) = desk.object(&at, entry) else { continue };
-            let drafted = bench.draft(desk, at, nest, judge);
+            let drafted = bench.draft(desk, at, nest, by.judge);
             named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
             bench.nests.push(drafted);
         }
@@ -477,9 +493,9 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     let text = seat.readings.given().and_then(|readings| readings.0.get(reading)?.given());
     let name = seat.coil.given().map(|name| name.0.trim());
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
-    let same = |drawing: &&super::input::Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
+    let same = |drawing: &&Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
     let drawing = drawings.iter().filter_map(Entry::given).find(same);
-    let drawn = drawing.map(|drawing| Coil::read(&mut desk, &Path::default(), 0, drawing));
+    let drawn = drawing.map(|drawing| Coil::of_book(&mut desk, &Path::default(), 0, drawing));
     let limits = drawn.as_ref().and_then(|drawn| drawn.limits);
     Some(Gauged {
         system: desk.system(),

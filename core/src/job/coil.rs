@@ -92,14 +92,22 @@ pub(crate) fn stress_factor(desk: &mut Desk<'_>, at: &Path, entry: &Entry<Text>)
 }
 
 impl Coil {
-    /// Reads a coil. By its number coils know that they share a drawing.
-    pub(crate) fn read(desk: &mut Desk<'_>, at: &Path, number: usize, entry: &Entered) -> Self {
+    /// Reads what a tape is held against: the coil's name, its free height and the limits of its book.
+    pub(crate) fn of_book(desk: &mut Desk<'_>, at: &Path, _: usize, entry: &Entered) -> Self {
         let id = desk.text(at, "id", &entry.id).unwrap_or_default().to_owned();
         let name = desk.text(at, "name", &entry.name).unwrap_or(&id).to_owned();
-        let hands = [("left", Hand::Left), ("right", Hand::Right)];
-        let hand = desk.word(at, "hand", &entry.hand, &hands);
         let free = desk.length(at, "free", &entry.free, &bounds::FREE_HEIGHT);
         let limits = limits(desk, at, entry, free);
+        let drawing = Drawing { free: free.map(Given::as_drawn), ..Drawing::default() };
+        Self { id, name, drawing, limits, ..Self::default() }
+    }
+
+    /// Reads a coil. By its number coils know that they share a drawing.
+    pub(crate) fn read(desk: &mut Desk<'_>, at: &Path, number: usize, entry: &Entered) -> Self {
+        let book = Self::of_book(desk, at, number, entry);
+        let (free, limits) = (book.free(), book.limits);
+        let hands = [("left", Hand::Left), ("right", Hand::Right)];
+        let hand = desk.word(at, "hand", &entry.hand, &hands);
         let (bar, diameter) = sizes(desk, at, entry);
         let ends = desk.word(at, "ends", &entry.ends, &ENDS).flatten();
         let (total, dead_turns) = turns(desk, at, entry, ends);
@@ -118,7 +126,7 @@ impl Coil {
         let (duty, surface) = duty(desk, &at.field("duty"), entry);
         let pressed = press_test(desk, &at.field("press_test"), &entry.press_test);
         let length = |off, size: Option<Length>| Some(Tolerance::given(off, size?));
-        let book = |free| {
+        let by_book = |free| {
             let limits = limits.filter(|_| within.free.is_none())?;
             Given::between(free, limits.least(), limits.most()).ok()
         };
@@ -131,7 +139,7 @@ impl Coil {
             ends,
             hand,
             coiling: bar.filter(|_| sized).map(|bar| Coiling::of_bar(bar, ends)),
-            free: free.and_then(book).or(length(within.free, free)),
+            free: free.and_then(by_book).or(length(within.free, free)),
             solid: length(within.solid, solid),
             rate: rate.map(|rate| Tolerance::given(within.rate, rate)),
             loads,
@@ -147,17 +155,15 @@ impl Coil {
             Some(Rate { value, relative })
         });
         let coil = Self {
-            id,
-            name,
             drawing,
             rate,
-            limits,
             steel: metal.steel,
             modulus: (metal.source, metal.row),
             ends_turn: ends_turn.unwrap_or_default(),
             seating,
             duty,
             pressed,
+            ..book
         };
         coil.check_solid(desk, at, entry);
         coil.note_dead_turns(desk, at);

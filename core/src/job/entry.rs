@@ -62,6 +62,17 @@ pub(crate) trait Expected: Sized {
     }
 }
 
+/// A field that takes what stands in a file, of whatever kind it is.
+pub(crate) trait Slot {
+    fn put(&mut self, value: Value);
+}
+
+impl<T: Expected> Slot for Entry<T> {
+    fn put(&mut self, value: Value) {
+        *self = T::entry(value);
+    }
+}
+
 impl<T> From<T> for Entry<T> {
     fn from(value: T) -> Self {
         Self::Given(value)

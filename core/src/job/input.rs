@@ -3,7 +3,7 @@
 //! Nearly every field may be missing, any field may hold something else than expected, and fields
 //! that this version does not know are kept.
 
-use super::entry::{Entry, Expected, List, Text, Texts};
+use super::entry::{Entry, Expected, List, Slot, Text, Texts};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::{Map, Value};
 
@@ -30,17 +30,9 @@ macro_rules! object {
 
         impl Expected for $name {
             fn from_value(value: Value) -> Result<Self, Value> {
-                let Value::Object(object) = value else { return Err(value) };
                 let mut read = Self::default();
-                for (field, value) in object {
-                    $(
-                        if field == stringify!($field) {
-                            read.$field = Expected::entry(value);
-                            continue;
-                        }
-                    )*
-                    read.unknown.insert(field, value);
-                }
+                let unknown = filled(&mut [$((stringify!($field), &mut read.$field)),*], value)?;
+                read.unknown = unknown;
                 Ok(read)
             }
         }
@@ -60,6 +52,25 @@ macro_rules! object {
             }
         }
     };
+}
+
+/// Puts what an object holds into the fields of their names; gives what is left over, or the value back
+/// where it is no object.
+fn filled(
+    fields: &mut [(&str, &mut dyn Slot)],
+    value: Value,
+) -> Result<Map<String, Value>, Value> {
+    let Value::Object(object) = value else { return Err(value) };
+    let mut unknown = Map::new();
+    for (name, value) in object {
+        match fields.iter_mut().find(|(field, _)| *field == name) {
+            Some((_, slot)) => slot.put(value),
+            None => {
+                unknown.insert(name, value);
+            }
+        }
+    }
+    Ok(unknown)
 }
 
 object! {

@@ -587,6 +587,37 @@ impl Tally {
 }
 
 record! {
+    /// What a tape says of the coils of a job.
+    #[derive(Default)]
+    TapeReport {
+        /// What cannot be used.
+        problems: Vec<Problem>,
+        /// What was assumed, or could not be computed.
+        notes: Vec<Note>,
+        /// What can hurt somebody.
+        cautions: Vec<Caution>,
+        /// How many coils are what.
+        tally: Tally,
+        /// The nests.
+        nests: Vec<TapedNest>,
+        /// What a key row offers.
+        keys: Vec<&'static str>,
+        /// How each figure came about.
+        workings: Workings,
+    }
+}
+
+record! {
+    /// The coils of a nest as the tape has them.
+    TapedNest {
+        /// The nest.
+        id: String,
+        /// Its coils.
+        seats: Vec<SeatReport>,
+    }
+}
+
+record! {
     /// The units in which a drawing of a job's figures has its axes.
     #[derive(Default)]
     Axes {

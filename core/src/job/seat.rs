@@ -250,6 +250,12 @@ fn is_refused(word: verdict::Word) -> bool {
     matches!(word, verdict::Word::Short | verdict::Word::Long)
 }
 
+/// What a drawing adds to what a tape says.
+struct ByDrawing {
+    figures: fn(&mut Desk<'_>, &mut SeatReport, &Measured, &Coil),
+    allowance: fn(Pen, &Coil) -> String,
+}
+
 /// What a seat's coil is judged to be, with all that its report says of it.
 pub(crate) fn assess(
     desk: &mut Desk<'_>,
@@ -257,6 +263,29 @@ pub(crate) fn assess(
     drawn: &Coil,
     taped: &Taped,
     gear: &Gear,
+) -> (Standing, SeatReport) {
+    judge(desk, at, drawn, taped, gear, &ByDrawing { figures: drawn_figures, allowance })
+}
+
+/// The same by its book figure and limits alone, whatever else its drawing says.
+pub(crate) fn by_tape(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    drawn: &Coil,
+    taped: &Taped,
+    gear: &Gear,
+) -> (Standing, SeatReport) {
+    let nothing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
+    judge(desk, at, drawn, taped, gear, &nothing)
+}
+
+fn judge(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    drawn: &Coil,
+    taped: &Taped,
+    gear: &Gear,
+    by: &ByDrawing,
 ) -> (Standing, SeatReport) {
     let pen = desk.pen;
     let judged = Judged::of(taped, drawn, gear);
@@ -273,13 +302,16 @@ pub(crate) fn assess(
     report.free.clone_from(&report.book);
     if let Some(measured) = judged.measured {
         taped_figures(desk, &mut report, &judged.intervals, &measured, drawn, gear);
+        (by.figures)(desk, &mut report, &measured, drawn);
     }
-    report.verdict =
-        judged.ruling.map(|ruling| verdict_of(desk, drawn, &judged, ruling, gear, &report));
+    let allowed = (by.allowance)(pen, drawn);
+    report.verdict = judged
+        .ruling
+        .map(|ruling| verdict_of(desk, drawn, &judged, ruling, gear, &report, &allowed));
     (judged.standing(drawn), report)
 }
 
-/// What the tape said, and what it costs.
+/// What the tape said.
 fn taped_figures(
     desk: &mut Desk<'_>,
     report: &mut SeatReport,
@@ -299,19 +331,29 @@ fn taped_figures(
         let values: [Value<'_>; 2] =
             [("r1", &pen.decimal(least)), ("r2", &pen.decimal(least + measured.spread))];
         report.spread = Some(desk.ledger.work(figure, SPREAD, &values, &"definition"));
-        if let Some(coil) = drawn.diameters() {
-            let figure = Pen::angle(measured.out_of_square(coil.outside()));
-            let values: [Value<'_>; 2] =
-                [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
-            let source = "geometry of tilted ends";
-            report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
-        }
     }
     if let Some(book) = drawn.free() {
         let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
         let values: [Value<'_>; 2] =
             [("Lm", &pen.decimal(measured.mean)), ("L0", &pen.decimal(book))];
         report.deviation = Some(desk.ledger.work(figure, DEVIATION, &values, &"definition"));
+    }
+}
+
+/// How far its ends are out of square, and what it costs in load.
+fn drawn_figures(
+    desk: &mut Desk<'_>,
+    report: &mut SeatReport,
+    measured: &Measured,
+    drawn: &Coil,
+) {
+    let (pen, doubt) = (desk.pen, measured.doubt());
+    if let (Some(_), Some(coil)) = (&report.spread, drawn.diameters()) {
+        let figure = Pen::angle(measured.out_of_square(coil.outside()));
+        let values: [Value<'_>; 2] =
+            [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
+        let source = "geometry of tilted ends";
+        report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
     }
     if let (Some(book), Some(rate)) = (drawn.free(), drawn.rate) {
         let deviation = measured.mean - book;
@@ -357,6 +399,7 @@ fn verdict_of(
     ruling: Ruling,
     gear: &Gear,
     seat: &SeatReport,
+    allowance: &str,
 ) -> VerdictReport {
     let pen = desk.pen;
     let off = sentence::Off {
@@ -409,7 +452,7 @@ fn verdict_of(
             (Word::TooClose, "Read again", text!("{said}{remarks}"))
         }
         Ruling::NoLimit => {
-            let said = sentence::without_limit(pen, &off, &allowance(pen, drawn));
+            let said = sentence::without_limit(pen, &off, allowance);
             (Word::None, "No limit given", text!("{said}{remarks}"))
         }
         Ruling::By(verdict, limits) => {

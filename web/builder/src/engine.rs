@@ -18,15 +18,11 @@ struct Engine {
     module: &'static str,
 }
 
-/// The whole, for other programs; the one that the page starts with, and those that it fetches when they
-/// are asked for.
-const ENGINES: [Engine; 6] = [
-    Engine { features: "default", module: "coilnest_web" },
-    Engine { features: "bench", module: "coilnest_bench" },
-    Engine { features: "level", module: "coilnest_level" },
-    Engine { features: "replace", module: "coilnest_replace" },
-    Engine { features: "sheets", module: "coilnest_sheets" },
-    Engine { features: "checks", module: "coilnest_checks" },
+/// What the page starts with, and the whole, which it fetches when it has nothing else to do; other programs
+/// take the whole.
+const ENGINES: [Engine; 2] = [
+    Engine { features: "", module: "coilnest_measure" },
+    Engine { features: "whole", module: "coilnest_web" },
 ];
 
 /// Where the page looks for its engines.
@@ -57,7 +53,7 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
         // The page gives the module's address itself; a default would make the bundler keep a second copy.
         .omit_default_module_path(true)
         .typescript(true)
-        .remove_name_section(true)
+        .remove_name_section(std::env::var("KEEP_NAMES").is_err())
         // An engine that fell can be started anew.
         .reset_state_function(true)
         .generate(folder())

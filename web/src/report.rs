@@ -1,33 +1,23 @@
-//! What the first look at a page needs: a job in, a report out, and the ways between text and job.
+//! What follows from a job for its coils and nests, and what else can be done with it.
 
 use crate::taken::{from_plain, plain, taken, text};
-use crate::value::{parsed, to_js};
-#[cfg(feature = "level")]
-use coilnest::job::assess as answer;
-#[cfg(not(feature = "level"))]
-use coilnest::job::assess_nests as answer;
+use crate::value::to_js;
 use coilnest::job::report::{Problem, Report, StateAnswer};
-use coilnest::job::{self, file, respell::respell};
+use coilnest::job::{self, respell::respell};
 use coilnest::quantity::System;
-use coilnest::reading;
-use coilnest_tables::ELASTIC_TABLES as TABLES;
+use coilnest_tables::TABLES;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = r#"import type {
-  Choices, Job, Opened, Report, StateAnswer, TapeStrip,
-} from "../../www/src/engine/types";"#;
+const TYPES: &str =
+    r#"import type { Choices, Job, Report, StateAnswer } from "../../www/src/engine/types";"#;
 
-const DEMO: &str = include_str!("../demo/quarry-tramway.json");
-const BLANK: &str = include_str!("../demo/blank.json");
-
-/// Everything that follows from a job, given as an object or as the text of its file; without the
-/// feature `level`, all but how its frame stands.
+/// Everything that follows from a job, given as an object or as the text of its file.
 #[wasm_bindgen(unchecked_return_type = "Report")]
 #[must_use]
 pub fn assess(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue) -> JsValue {
     match taken(job) {
-        Ok(job) => to_js(&answer(&job, &TABLES)),
+        Ok(job) => to_js(&job::assess(&job, &TABLES)),
         Err(problem) => to_js(&Report { problems: vec![*problem], ..Report::default() }),
     }
 }
@@ -47,32 +37,6 @@ pub fn nest_state(
     let refused =
         |problem: Box<Problem>| StateAnswer { problem: Some(*problem), ..StateAnswer::default() };
     to_js(&asked().unwrap_or_else(refused))
-}
-
-/// The tape as it stands at a reading, `nests[0].seats[0].readings[1]`.
-#[wasm_bindgen(unchecked_return_type = "TapeStrip | undefined")]
-#[must_use]
-pub fn tape(
-    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "string")] path: &JsValue,
-) -> JsValue {
-    let asked = path.as_string().zip(taken(job).ok());
-    let strip = asked.and_then(|(path, job)| job::strip::strip(&job, &TABLES, &path));
-    strip.map_or(JsValue::UNDEFINED, |strip| to_js(&strip))
-}
-
-/// The text of a field after one key of the tape's row.
-#[wasm_bindgen]
-#[must_use]
-pub fn press(
-    #[wasm_bindgen(unchecked_param_type = "string")] text: &JsValue,
-    #[wasm_bindgen(unchecked_param_type = "string")] key: &JsValue,
-) -> String {
-    let text = text.as_string().unwrap_or_default();
-    match key.as_string() {
-        Some(key) => reading::press(&text, &key),
-        None => text,
-    }
 }
 
 /// A copy of a job in inches or millimetres, every bare number with the unit that it has had. What is
@@ -97,25 +61,6 @@ pub fn switch_system(
     own
 }
 
-/// The job in the text of a file, or why there is none.
-#[wasm_bindgen(unchecked_return_type = "Opened")]
-#[must_use]
-pub fn open(#[wasm_bindgen(unchecked_param_type = "string")] text: &JsValue) -> JsValue {
-    let asked = || {
-        let text = self::text(text, "text")?;
-        file::named(taken(&text.as_str().into())?)?;
-        Ok(parsed(&text).unwrap_or(JsValue::UNDEFINED))
-    };
-    let (field, value) = match asked() {
-        Ok(job) => ("job", job),
-        Err::<_, Box<Problem>>(problem) => ("problem", to_js(&*problem)),
-    };
-    let opened = js_sys::Object::new();
-    // Setting a field of a fresh object cannot fail.
-    let _ = js_sys::Reflect::set(&opened, &field.into(), &value);
-    opened.into()
-}
-
 /// The text of a job's file, made to be read; no more than a line end where JSON holds no such job.
 #[wasm_bindgen]
 #[must_use]
@@ -126,32 +71,11 @@ pub fn save(#[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue) -> Stri
     text.and_then(|text| text.as_string()).unwrap_or_default() + "\n"
 }
 
-/// The invented job of a first visit.
-#[wasm_bindgen(unchecked_return_type = "Job")]
-#[must_use]
-pub fn demo() -> JsValue {
-    parsed(DEMO).unwrap_or_else(blank)
-}
-
-/// A job with nothing written in it.
-#[wasm_bindgen(unchecked_return_type = "Job")]
-#[must_use]
-pub fn blank() -> JsValue {
-    parsed(BLANK).unwrap_or(JsValue::UNDEFINED)
-}
-
 /// The words that some fields take.
 #[wasm_bindgen(unchecked_return_type = "Choices")]
 #[must_use]
 pub fn choices() -> JsValue {
     to_js(&job::choices(&TABLES))
-}
-
-/// The version of this engine.
-#[wasm_bindgen]
-#[must_use]
-pub fn version() -> String {
-    env!("CARGO_PKG_VERSION").to_owned()
 }
 
 /// Writes a text at a path, `coils[0].bar`; nothing where the path leads nowhere.
