@@ -34,6 +34,28 @@ const contentPolicy: Plugin = {
 	],
 };
 
+/** The engine of a first look is fetched with the document, not after the script that asks for it. */
+const engineAhead: Plugin = {
+	name: 'engine-ahead',
+	apply: 'build',
+	transformIndexHtml: {
+		order: 'post',
+		handler: (_, { bundle }) => {
+			const engine = Object.keys(bundle ?? {}).find((file) => /\/coilnest_measure.*\.wasm$/.test(file));
+			if (engine === undefined) throw new Error('the bundle has no engine of a first look');
+			// As the script will ask for it: else it would be sent twice.
+			const attrs = {
+				rel: 'preload',
+				href: `./${engine}`,
+				as: 'fetch',
+				type: 'application/wasm',
+				crossorigin: '',
+			};
+			return [{ tag: 'link', injectTo: 'head', attrs }];
+		},
+	},
+};
+
 /** What Svelte brings for pages that a server has rendered, or that define custom elements, never runs here. */
 const clientOnly: Plugin = {
 	name: 'client-only',
@@ -70,6 +92,7 @@ export default defineConfig({
 		svelte(),
 		clientOnly,
 		contentPolicy,
+		engineAhead,
 		VitePWA({
 			strategies: 'injectManifest',
 			srcDir: 'src',

@@ -259,7 +259,8 @@ impl Put {
                     // A string takes whatever is written to it.
                     let _ = write!(self.with, "{value}");
                     let text = self.with.get(start..).unwrap_or_default().to_owned();
-                    if text.starts_with('−') || text.contains(' ') && after.starts_with(POWERS) {
+                    let parted = text.chars().any(|c| c == ' ');
+                    if text.starts_with('−') || parted && after.starts_with(POWERS) {
                         self.with.insert(start, '(');
                         self.with.push(')');
                     }

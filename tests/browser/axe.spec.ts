@@ -1,33 +1,37 @@
-import { button, DESKTOP, expect, expectNoViolation, field, openBlank, openPage, PHONE, test } from './page';
+import {
+	AS_PHONE,
+	button,
+	expect,
+	expectNoViolation,
+	field,
+	onEachDevice,
+	openBlank,
+	openPage,
+	test,
+} from './page';
 
-for (const [device, viewport] of Object.entries({ phone: PHONE, desktop: DESKTOP })) {
-	for (const colorScheme of ['light', 'dark'] as const) {
-		test.describe(`${device}, ${colorScheme}`, () => {
-			test.use({ viewport, colorScheme, hasTouch: device === 'phone', isMobile: device === 'phone' });
+onEachDevice(() => {
+	test('axe finds nothing, nor with a working, an error or the keys open', async ({ page }) => {
+		await openPage(page);
+		await expectNoViolation(page, 'Measure');
 
-			test('axe finds nothing, nor with a working, an error or the keys open', async ({ page }) => {
-				await openPage(page);
-				await expectNoViolation(page, 'Measure');
+		await openPage(page, 'Nest');
+		await expectNoViolation(page, 'Nest');
+		const figures = page.getByRole('table', { name: 'Figures at this height' });
+		await figures.getByRole('button').first().click();
+		await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
+		await expectNoViolation(page, 'Nest with a working');
 
-				await openPage(page, 'Nest');
-				await expectNoViolation(page, 'Nest');
-				const figures = page.getByRole('table', { name: 'Figures at this height' });
-				await figures.getByRole('button').first().click();
-				await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
-				await expectNoViolation(page, 'Nest with a working');
-
-				await openPage(page);
-				await field(page, 'Place 1, Outer, A left').fill('13 17/16');
-				await field(page, 'Place 2, Outer, A left').focus();
-				await expect(page.getByText('did you mean 14 1/16?')).toBeVisible();
-				await expectNoViolation(page, 'Measure with an error and the keys');
-			});
-		});
-	}
-}
+		await openPage(page);
+		await field(page, 'Place 1, Outer, A left').fill('13 17/16');
+		await field(page, 'Place 2, Outer, A left').focus();
+		await expect(page.getByText('did you mean 14 1/16?')).toBeVisible();
+		await expectNoViolation(page, 'Measure with an error and the keys');
+	});
+});
 
 test.describe('phone, dark', () => {
-	test.use({ viewport: PHONE, colorScheme: 'dark', hasTouch: true, isMobile: true });
+	test.use({ ...AS_PHONE, colorScheme: 'dark' });
 
 	test('axe finds nothing in a blank job, nor in a menu', async ({ page }) => {
 		await openBlank(page);

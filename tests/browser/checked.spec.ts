@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { contentWidth, DESKTOP, expect, expectNoViolation, openPage, type Page, PHONE, test } from './page';
+import { contentWidth, expect, expectNoViolation, onEachDevice, openPage, type Page, test } from './page';
 
 const TITLE = 'How this was checked';
 
@@ -145,31 +145,17 @@ test('it has no sideways scroll from 320 px', async ({ page }) => {
 	}
 });
 
-for (const [device, viewport] of Object.entries({
-	phone: PHONE,
-	desktop: DESKTOP,
-})) {
-	for (const colorScheme of ['light', 'dark'] as const) {
-		test.describe(`${device}, ${colorScheme}`, () => {
-			test.use({
-				viewport,
-				colorScheme,
-				hasTouch: device === 'phone',
-				isMobile: device === 'phone',
-			});
-
-			test('axe finds nothing', async ({ page }) => {
-				await openChecks(page);
-				await page.getByLabel('Subject').selectOption('nest');
-				await page.getByRole('button', { name: 'nest of equal free heights' }).click();
-				await expectNoViolation(page, 'the cases of nests, one opened');
-				await page.getByLabel('Subject').selectOption('All subjects');
-				await expectNoViolation(page, 'the checks');
-				await page.screenshot({
-					path: `../target/look/checked-${device}-${colorScheme}.png`,
-					fullPage: true,
-				});
-			});
+onEachDevice((look) => {
+	test('axe finds nothing', async ({ page }) => {
+		await openChecks(page);
+		await page.getByLabel('Subject').selectOption('nest');
+		await page.getByRole('button', { name: 'nest of equal free heights' }).click();
+		await expectNoViolation(page, 'the cases of nests, one opened');
+		await page.getByLabel('Subject').selectOption('All subjects');
+		await expectNoViolation(page, 'the checks');
+		await page.screenshot({
+			path: `../target/look/checked-${look}.png`,
+			fullPage: true,
 		});
-	}
-}
+	});
+});

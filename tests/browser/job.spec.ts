@@ -163,7 +163,10 @@ test('what is odd in a file outlives edits of its shape', async ({ page }) => {
 			{ id: 'outer', name: 'Outer', free: '13 15/16', paint: 'grey' },
 			{ id: 'inner', name: 'Inner', free: ['13 5/8'], limits: 'none' },
 		],
-		nests: [{ id: 'A left', seats: [{ coil: 'outer', readings: ['13 7/8', { by: 'Q' }], raise: true }] }, 'scrap'],
+		nests: [
+			{ id: 'A left', seats: [{ coil: 'outer', readings: ['13 7/8', { by: 'Q' }], raise: true }] },
+			'scrap',
+		],
 		frame: { weight: 3, wheels: [4] },
 	};
 	await openFile(page, JSON.stringify(odd));

@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { preview } from 'vite';
 import {
+	AS_PHONE,
 	button,
 	contentWidth,
 	DESKTOP,
@@ -9,6 +10,7 @@ import {
 	field,
 	type Locator,
 	onDisk,
+	onEachDevice,
 	openPage,
 	type Page,
 	PHONE,
@@ -131,7 +133,7 @@ test.describe('at a keyboard', () => {
 });
 
 test.describe('on a phone', () => {
-	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
+	test.use(AS_PHONE);
 
 	test('the whole truck comes by touch, and undo takes it back in one step', async ({ page }) => {
 		await openPage(page);
@@ -560,41 +562,27 @@ test('a table of thousands is read with its progress, can be stopped, and is sav
 	await expect(page.getByText(/^large\.csv is larger than 8 MB, and was not read/)).toBeVisible();
 });
 
-for (const [device, viewport] of Object.entries({
-	phone: PHONE,
-	desktop: DESKTOP,
-})) {
-	for (const colorScheme of ['light', 'dark'] as const) {
-		test.describe(`${device}, ${colorScheme}`, () => {
-			test.use({
-				viewport,
-				colorScheme,
-				hasTouch: device === 'phone',
-				isMobile: device === 'phone',
-			});
-
-			test('axe finds nothing, with a frame or without, nor with errors or all opened', async ({ page }) => {
-				await openPage(page, 'Level');
-				await expectNoViolation(page, 'Level without a frame');
-				await button(page, 'Show the whole truck (invented)').click();
-				await expect(plan(page)).toBeVisible();
-				await button(page, 'A right stuck').click();
-				await page.getByText('Each nest: its place, its shim, its ground').click();
-				await page.getByText('More', { exact: true }).click();
-				await button(page, 'Add a beam').click();
-				await expectNoViolation(page, 'Level with all opened');
-				await nests(page).getByRole('button').first().click();
-				await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
-				await expectNoViolation(page, 'Level with a working');
-				await page.keyboard.press('Escape');
-				await field(page, 'Its centre, towards A').fill('40');
-				await field(page, 'Largest stack').fill('-1');
-				await page.keyboard.press('Tab');
-				await expectNoViolation(page, 'Level with errors');
-			});
-		});
-	}
-}
+onEachDevice(() => {
+	test('axe finds nothing, with a frame or without, nor with errors or all opened', async ({ page }) => {
+		await openPage(page, 'Level');
+		await expectNoViolation(page, 'Level without a frame');
+		await button(page, 'Show the whole truck (invented)').click();
+		await expect(plan(page)).toBeVisible();
+		await button(page, 'A right stuck').click();
+		await page.getByText('Each nest: its place, its shim, its ground').click();
+		await page.getByText('More', { exact: true }).click();
+		await button(page, 'Add a beam').click();
+		await expectNoViolation(page, 'Level with all opened');
+		await nests(page).getByRole('button').first().click();
+		await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
+		await expectNoViolation(page, 'Level with a working');
+		await page.keyboard.press('Escape');
+		await field(page, 'Its centre, towards A').fill('40');
+		await field(page, 'Largest stack').fill('-1');
+		await page.keyboard.press('Tab');
+		await expectNoViolation(page, 'Level with errors');
+	});
+});
 
 test('there is no sideways scroll from 320 px', async ({ page }) => {
 	await openTruck(page);

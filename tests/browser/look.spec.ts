@@ -1,13 +1,14 @@
 import {
+	AS_PHONE,
 	button,
 	contentWidth,
 	DESKTOP,
 	expect,
 	field,
 	type Locator,
+	onEachDevice,
 	openPage,
 	type Page,
-	PHONE,
 	test,
 } from './page';
 
@@ -46,7 +47,7 @@ async function small(targets: Locator, least: number): Promise<string[]> {
 }
 
 test.describe('under a finger', () => {
-	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
+	test.use(AS_PHONE);
 
 	for (const section of SECTIONS) {
 		test(`what is pressed in ${section} is 44 px at least`, async ({ page }) => {
@@ -63,20 +64,14 @@ async function shelve(page: Page, name: string): Promise<void> {
 	await page.screenshot({ path: `${SHELF}/${name}.png`, fullPage: true, caret: 'initial' });
 }
 
-for (const [device, viewport] of Object.entries({ phone: PHONE, desktop: DESKTOP })) {
-	for (const colorScheme of ['light', 'dark'] as const) {
-		test.describe(`${device}, ${colorScheme}`, () => {
-			test.use({ viewport, colorScheme, hasTouch: device === 'phone', isMobile: device === 'phone' });
-
-			test('screens to look at', async ({ page }) => {
-				for (const section of SECTIONS) {
-					await openPage(page, section);
-					await shelve(page, `${section.toLowerCase()}-${device}-${colorScheme}`);
-				}
-			});
-		});
-	}
-}
+onEachDevice((look) => {
+	test('screens to look at', async ({ page }) => {
+		for (const section of SECTIONS) {
+			await openPage(page, section);
+			await shelve(page, `${section.toLowerCase()}-${look}`);
+		}
+	});
+});
 
 test('light or dark follows the device, and the choice on the page goes before it', async ({ page }) => {
 	const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);

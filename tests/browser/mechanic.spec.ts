@@ -1,4 +1,15 @@
-import { button, coil, expect, field, type Locator, openPage, type Page, PHONE, test } from './page';
+import {
+	AS_PHONE,
+	button,
+	coil,
+	DESKTOP,
+	expect,
+	field,
+	type Locator,
+	openPage,
+	type Page,
+	test,
+} from './page';
 
 const MOST_PRESSES = 20;
 
@@ -36,7 +47,7 @@ async function expectGoodAndKept(page: Page): Promise<void> {
 }
 
 test.describe('on a phone', () => {
-	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
+	test.use(AS_PHONE);
 
 	test('three figures by touch give the verdict', async ({ page }) => {
 		await openPage(page);
@@ -60,7 +71,7 @@ test.describe('on a phone', () => {
 });
 
 test.describe('at a keyboard', () => {
-	test.use({ viewport: { width: 1280, height: 900 } });
+	test.use({ viewport: DESKTOP });
 
 	test('two figures and the mark on the tape give the verdict', async ({ page }) => {
 		await openPage(page);

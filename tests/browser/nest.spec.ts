@@ -1,4 +1,4 @@
-import { button, expect, field, type Locator, openBlank, openPage, type Page, test } from './page';
+import { button, DESKTOP, expect, field, type Locator, openBlank, openPage, type Page, test } from './page';
 
 const heightSlider = (page: Page): Locator => page.getByRole('slider', { name: 'Height of the nest' });
 const section = (page: Page): Locator => page.getByRole('img', { name: /^Section through the nest/ });
@@ -47,7 +47,7 @@ async function onTheAxes(page: Page, part: string): Promise<{ height: number; lo
 }
 
 test.beforeEach(async ({ page }) => {
-	await page.setViewportSize({ width: 1280, height: 900 });
+	await page.setViewportSize(DESKTOP);
 });
 
 test('the height slider moves by keyboard, and section and loads go with it', async ({ page }) => {

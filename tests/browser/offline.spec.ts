@@ -1,5 +1,10 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import { preview } from 'vite';
-import { button, coil, expect, field, test } from './page';
+import { button, coil, expect, field, kindOf, test } from './page';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -27,4 +32,24 @@ test('after the first visit the page opens with its server gone', async ({ page,
 	await later.close();
 	await page.reload();
 	await expect(field(page, 'Place 1, Outer, A left')).toHaveValue('13 7/8');
+});
+
+test('a first visit is sent each file once', async ({ page }) => {
+	const sent = new Map<string, number>();
+	const kept = createServer(({ url, headers }, response) => {
+		const path = new URL(url ?? '/', 'http://host').pathname;
+		const bytes = readFileSync(join('dist', path.endsWith('/') ? `${path}index.html` : path));
+		const tag = `"${createHash('sha1').update(bytes).digest('hex')}"`;
+		const about = { etag: tag, 'content-type': kindOf(path), 'cache-control': 'max-age=60' };
+		if (headers['if-none-match'] === tag) return response.writeHead(304, about).end();
+		sent.set(path, (sent.get(path) ?? 0) + 1);
+		return response.writeHead(200, about).end(bytes);
+	}).listen(0, '127.0.0.1');
+	await page.goto(`http://127.0.0.1:${(kept.address() as AddressInfo).port}/`);
+	await expect(page.getByText('saved, works offline')).toBeVisible();
+	kept.close();
+	expect([...sent].filter(([, times]) => times > 1)).toEqual([]);
+	expect([...sent.keys()].filter((path) => path.endsWith('.wasm'))).toHaveLength(2);
+	const files = readdirSync('dist', { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
+	expect(sent.size).toBe(files.length);
 });

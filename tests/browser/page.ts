@@ -1,3 +1,4 @@
+import { extname } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page, test as base } from '@playwright/test';
 
@@ -10,7 +11,8 @@ export const test = base.extend<{ errors: string[] }>({
 			const errors: string[] = [];
 			context.on('weberror', (error) => errors.push(String(error.error())));
 			context.on('console', (message) => {
-				if (message.type() === 'error' || message.text().includes('svelte.dev/e/')) errors.push(message.text());
+				if (message.type() === 'error' || message.text().includes('svelte.dev/e/'))
+					errors.push(message.text());
 			});
 			await use(errors);
 			expect(errors, 'errors of the page').toEqual([]);
@@ -21,6 +23,36 @@ export const test = base.extend<{ errors: string[] }>({
 
 export const PHONE = { width: 390, height: 844 };
 export const DESKTOP = { width: 1280, height: 900 };
+
+/** A telephone under a finger. */
+export const AS_PHONE = { viewport: PHONE, hasTouch: true, isMobile: true };
+
+const DEVICES = { phone: AS_PHONE, desktop: { viewport: DESKTOP } };
+
+/** The same tests on each device, by day and by night; each look has a name, `phone-dark`. */
+export function onEachDevice(tests: (look: string) => void): void {
+	for (const [device, options] of Object.entries(DEVICES)) {
+		for (const colorScheme of ['light', 'dark'] as const) {
+			test.describe(`${device}, ${colorScheme}`, () => {
+				test.use({ ...options, colorScheme });
+				tests(`${device}-${colorScheme}`);
+			});
+		}
+	}
+}
+
+const KINDS: Record<string, string> = {
+	'.js': 'text/javascript',
+	'.css': 'text/css',
+	'.wasm': 'application/wasm',
+	'.svg': 'image/svg+xml',
+	'.webmanifest': 'application/manifest+json',
+};
+
+/** As what a host sends a file. */
+export function kindOf(file: string): string {
+	return KINDS[extname(file)] ?? 'text/html';
+}
 
 export function field(page: Page, name: string): Locator {
 	return page.getByRole('textbox', { name, exact: true });
@@ -36,7 +68,10 @@ export function coil(page: Page, name: string): Locator {
 }
 
 /** Opens the page at a section; on a first visit, it shows the invented demo. */
-export async function openPage(page: Page, section: 'Measure' | 'Nest' | 'Level' | 'Replace' = 'Measure'): Promise<void> {
+export async function openPage(
+	page: Page,
+	section: 'Measure' | 'Nest' | 'Level' | 'Replace' = 'Measure',
+): Promise<void> {
 	await page.goto(`./#${section.toLowerCase()}`);
 	await expect(page.getByRole('heading', { level: 2, name: section })).toBeAttached();
 }
@@ -58,17 +93,15 @@ export async function expectNoViolation(page: Page, where: string): Promise<void
 
 /** What is pressed in a section and is smaller than a finger. */
 export async function tooSmall(page: Page): Promise<string[]> {
-	return page
-		.locator('main :is(button, select, input, summary, [role=slider]):visible')
-		.evaluateAll((all) =>
-			all
-				.map((one) => ({
-					of: one.outerHTML.slice(0, 80),
-					box: one.getBoundingClientRect(),
-				}))
-				.filter(({ box }) => box.height < 47.5 || box.width < 44)
-				.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
-		);
+	return page.locator('main :is(button, select, input, summary, [role=slider]):visible').evaluateAll((all) =>
+		all
+			.map((one) => ({
+				of: one.outerHTML.slice(0, 80),
+				box: one.getBoundingClientRect(),
+			}))
+			.filter(({ box }) => box.height < 47.5 || box.width < 44)
+			.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
+	);
 }
 
 /** The drawings take a new width of the window over with the next frame. */

@@ -1,18 +1,10 @@
 import { cpSync, existsSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { extname, join } from 'node:path';
-import { button, expect, field, type Page, test } from './page';
+import { join } from 'node:path';
+import { button, expect, field, kindOf, type Page, test } from './page';
 
 test.use({ serviceWorkers: 'allow' });
-
-const KINDS: Record<string, string> = {
-	'.html': 'text/html',
-	'.js': 'text/javascript',
-	'.css': 'text/css',
-	'.wasm': 'application/wasm',
-	'.svg': 'image/svg+xml',
-};
 
 /** A static host, which serves one build after the other at one address. */
 class Host {
@@ -22,9 +14,8 @@ class Host {
 			const path = new URL(url ?? '/', 'http://host').pathname;
 			const file = join(this.folder, path.endsWith('/') ? `${path}index.html` : path);
 			if (!existsSync(file)) return response.writeHead(404).end();
-			const type = KINDS[extname(file)] ?? 'application/octet-stream';
 			return response
-				.writeHead(200, { 'content-type': type, 'cache-control': 'no-store' })
+				.writeHead(200, { 'content-type': kindOf(file), 'cache-control': 'no-store' })
 				.end(readFileSync(file));
 		}).listen(0, '127.0.0.1');
 	}

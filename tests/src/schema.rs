@@ -4,7 +4,7 @@ use coilnest::formula::SYMBOLS;
 use coilnest::job::Job;
 use coilnest::job::report::{
     Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
-    SheetAnswer, SizingReport, StateAnswer, TapeStrip,
+    SheetAnswer, SizingReport, StateAnswer, TapeReport, TapeStrip,
 };
 use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
@@ -43,6 +43,7 @@ pub fn all() -> [SchemaFile; 3] {
     report.subschema_for::<ReplaceReport>();
     report.subschema_for::<SizingReport>();
     report.subschema_for::<StateAnswer>();
+    report.subschema_for::<TapeReport>();
     report.subschema_for::<TapeStrip>();
     report.subschema_for::<Opened>();
     report.subschema_for::<Choices>();

@@ -5,12 +5,15 @@ use crate::value::{parsed, to_js};
 use coilnest::job::report::{Problem, TapeReport};
 use coilnest::job::{self, file};
 use coilnest::reading;
+#[cfg(feature = "whole")]
+use coilnest_tables::TABLES;
+#[cfg(not(feature = "whole"))]
 use coilnest_tables::TAPE_TABLES as TABLES;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Job, Opened, TapeReport, TapeStrip,
+  Choices, Job, Opened, TapeReport, TapeStrip,
 } from "../../www/src/engine/types";"#;
 
 const DEMO: &str = include_str!("../demo/quarry-tramway.json");
@@ -84,6 +87,13 @@ pub fn demo() -> JsValue {
 #[must_use]
 pub fn blank() -> JsValue {
     parsed(BLANK).unwrap_or(JsValue::UNDEFINED)
+}
+
+/// The words that some fields take; those of steels only from the whole.
+#[wasm_bindgen(unchecked_return_type = "Choices")]
+#[must_use]
+pub fn choices() -> JsValue {
+    to_js(&job::choices(&TABLES))
 }
 
 /// The version of this engine.

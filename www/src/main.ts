@@ -1,19 +1,30 @@
 import './styles/tokens.css';
 import './styles/base.css';
+import './styles/ahead.css';
 import './styles/print.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { startEngine } from './engine/engine';
 import { autosave } from './state/autosave.svelte';
+import { later } from './state/later.svelte';
 import { offline } from './state/offline.svelte';
+
+const LATEST_MS = 1000;
 
 const target = document.getElementById('page');
 if (target === null) throw new Error('the document has no place for the page');
 
 async function begin(target: HTMLElement): Promise<void> {
 	await autosave.begin();
+	target.replaceChildren();
 	mount(App, { target });
-	void offline.begin();
+	whenIdle(() => void later.all().then(() => offline.begin()));
+}
+
+/** After the first paint, and when nothing waits for an answer. */
+function whenIdle(act: () => void): void {
+	if ('requestIdleCallback' in window) requestIdleCallback(act, { timeout: LATEST_MS });
+	else setTimeout(act, LATEST_MS);
 }
 
 function giveUp(target: HTMLElement, cause: unknown): void {

@@ -23,14 +23,33 @@ const ours = `coilnest ${scope.pathname} `;
 /** The document names all other files by their content, so it changes with each of them. */
 const cacheName = ours + (files.find(({ url }) => url === DOCUMENT)?.revision ?? '');
 
-async function fetchAll(): Promise<void> {
-	const cache = await caches.open(cacheName);
-	await cache.addAll(addresses.map((address) => new Request(address, { cache: 'reload' })));
-}
-
 async function older(): Promise<string[]> {
 	const names = await caches.keys();
 	return names.filter((name) => name.startsWith(ours) && name !== cacheName);
+}
+
+/** A file of an older build that is the same in this one. */
+async function keptBefore(address: string): Promise<Response | undefined> {
+	for (const name of await older()) {
+		const found = await (await caches.open(name)).match(address);
+		if (found) return found;
+	}
+	return undefined;
+}
+
+/**
+ * Most files are named by their content: whatever the browser or an older build holds under that name is the file, and
+ * a first visit has fetched it already. The others are asked for again, and sent only where they differ.
+ */
+async function keepAll(): Promise<void> {
+	const cache = await caches.open(cacheName);
+	const keep = async ({ revision }: BuiltFile, address: string): Promise<void> => {
+		const isNamed = revision === null;
+		const before = isNamed ? await keptBefore(address) : undefined;
+		if (before) await cache.put(address, before);
+		else await cache.add(new Request(address, { cache: isNamed ? 'force-cache' : 'no-cache' }));
+	};
+	await Promise.all(files.map((file, at) => keep(file, addresses[at] ?? '')));
 }
 
 /** What was kept for older builds, once no page is open that could be of one. */
@@ -45,11 +64,8 @@ async function takeOver(): Promise<void> {
 }
 
 async function keptOrFetched(request: Request, address: string): Promise<Response> {
-	for (const name of [cacheName, ...(await older())]) {
-		const found = await (await caches.open(name)).match(address);
-		if (found) return found;
-	}
-	return fetch(request);
+	const found = await (await caches.open(cacheName)).match(address);
+	return found ?? (await keptBefore(address)) ?? fetch(request);
 }
 
 /** The address under which a request's file is kept. */
@@ -58,7 +74,7 @@ function keptAddress(request: Request): string {
 	return origin + pathname.replace(new RegExp(`/${DOCUMENT}$`), '/');
 }
 
-self.addEventListener('install', (event) => event.waitUntil(fetchAll()));
+self.addEventListener('install', (event) => event.waitUntil(keepAll()));
 
 self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 

@@ -1,17 +1,15 @@
 import init, {
 	__wbg_reset_state,
-	assess,
 	blank,
 	choices,
 	demo,
-	nestState,
+	judge,
 	open,
 	press,
-	switchSystem,
 	tape,
 	version,
-} from '$engine/coilnest_bench.js';
-import address from '$engine/coilnest_bench_bg.wasm?url';
+} from '$engine/coilnest_measure.js';
+import address from '$engine/coilnest_measure_bg.wasm?url';
 import { anew } from './anew';
 
 const UNREAD = {
@@ -23,32 +21,18 @@ const UNREAD = {
 	example: '',
 };
 
-/** What the page asks of it, and no more, so that no more is sent. */
-const bench = {
-	__wbg_reset_state,
-	assess,
-	blank,
-	choices,
-	demo,
-	nestState,
-	open,
-	press,
-	switchSystem,
-	tape,
-	version,
-};
+/** What a first look asks. */
+const measure = { __wbg_reset_state, blank, choices, demo, judge, open, press, tape, version };
 
-export const engine = anew(bench, {
-	nestState: () => ({ workings: {} }),
+export const engine = anew(measure, {
 	tape: () => undefined,
 	press: (text) => text,
-	switchSystem: (job) => job,
 	open: () => ({ problem: UNREAD }),
 });
 
-/** Loads the engine; until it has ended, no other call of the engine may be made. */
+/** Loads the engine of a first look; until it has ended, no other call of the engine may be made. */
 export async function startEngine(): Promise<void> {
 	await init({ module_or_path: address });
 	// What it says of a blank job stands for a job at which it falls from the beginning.
-	engine.assess(engine.blank());
+	engine.judge(engine.blank());
 }

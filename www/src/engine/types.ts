@@ -3298,6 +3298,54 @@ export interface TapeReading {
 	low: number;
 }
 /**
+ * What a tape says of the coils of a job.
+ */
+export interface TapeReport {
+	/**
+	 * What can hurt somebody.
+	 */
+	cautions: Caution[];
+	/**
+	 * What a key row offers.
+	 */
+	keys: string[];
+	/**
+	 * The nests.
+	 */
+	nests: TapedNest[];
+	/**
+	 * What was assumed, or could not be computed.
+	 */
+	notes: Note[];
+	/**
+	 * What cannot be used.
+	 */
+	problems: Problem[];
+	/**
+	 * How many coils are what.
+	 */
+	tally: Tally;
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
+ * The coils of a nest as the tape has them.
+ */
+export interface TapedNest {
+	/**
+	 * The nest.
+	 */
+	id: string;
+	/**
+	 * Its coils.
+	 */
+	seats: SeatReport[];
+}
+/**
  * A place at which the mark can stand, and the text for it.
  */
 export interface TapeStop {

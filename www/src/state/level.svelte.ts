@@ -1,4 +1,4 @@
-import { levels } from '../engine/level';
+import { whole } from '../engine/whole';
 import type { Job, LevelReport, MatchReport } from '../engine/types';
 import { job } from './job.svelte';
 
@@ -18,9 +18,9 @@ function isSame<T extends object>(one: T, other: T): boolean {
 class LevelStore {
 	/** The job without what bears on no frame. */
 	readonly framed: Job = $derived({ ...job.written, bench: [], record: {}, title: '' });
-	readonly all: LevelReport = $derived(levels.level(this.framed));
+	readonly all: LevelReport = $derived(whole.level(this.framed));
 	/** The frame, to be asked again and again while something of it is dragged. */
-	readonly held = $derived(new levels.HeldFrame(this.framed));
+	readonly held = $derived(new whole.HeldFrame(this.framed));
 	#coils: Job = { format: '' };
 	/** The job as far as its coils and their places go: the same object as long as only shims and words change. */
 	readonly coils: Job = $derived.by(() => {
@@ -39,7 +39,7 @@ class LevelStore {
 	readonly waits: boolean = $derived((job.job.bench?.length ?? 0) > MANY && this.#asked !== this.coils);
 	/** Which coil belongs in which seat. */
 	readonly match: MatchReport | undefined = $derived(
-		this.open && !this.waits ? levels.matching(this.coils) : undefined,
+		this.open && !this.waits ? whole.matching(this.coils) : undefined,
 	);
 
 	/** Has many coils matched, as they are now. */

@@ -1,5 +1,5 @@
 import { MediaQuery } from 'svelte/reactivity';
-import { replacements } from '../engine/replace';
+import { whole } from '../engine/whole';
 import type {
 	CandidateReport,
 	CoilDrawing,
@@ -43,9 +43,7 @@ const ABREAST = 3;
 
 /** What may replace a coil of the job on the bench, and which coils would meet a need. */
 class ReplaceStore {
-	readonly all: ReplaceReport = $derived(
-		replacements.replace(asWritten(withOriginal({ ...job.job, bench: [] }))),
-	);
+	readonly all: ReplaceReport = $derived(whole.replace(asWritten(withOriginal({ ...job.job, bench: [] }))));
 	#need: Job = { format: '' };
 	/** The job as far as a need goes: the same object as long as only the rest changes. */
 	readonly #needed: Job = $derived.by(() => {
@@ -59,7 +57,7 @@ class ReplaceStore {
 		}
 		return this.#need;
 	});
-	readonly sizing: SizingReport = $derived(replacements.size(this.#needed));
+	readonly sizing: SizingReport = $derived(whole.size(this.#needed));
 	/** Whether anything is needed; else nothing is worked out. */
 	readonly asks: boolean = $derived(
 		Object.values(job.job.need ?? {}).some((text) => typeof text === 'string' && text !== ''),

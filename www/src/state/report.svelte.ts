@@ -1,12 +1,26 @@
 import { engine } from '../engine/engine';
-import type { Caution, Note, Problem, Report, Working } from '../engine/types';
+import type { Caution, Job, Note, Problem, Report, TapeReport, Working } from '../engine/types';
 import { job } from './job.svelte';
+import { later } from './later.svelte';
 import { isUnder, type Path } from './path';
 
 /** All that follows from the job on the bench. */
 class ReportStore {
-	/** Coils on the bench bear on nothing here; where they are looked at, another engine answers for them. */
-	readonly all: Report = $derived(engine.assess({ ...job.written, bench: [] }));
+	/** The job without what bears on no coil in a nest, and is answered for where it is looked at. */
+	readonly #nests: Job = $derived.by(() => {
+		const nests = { ...job.written };
+		for (const beside of ['bench', 'frame', 'replace', 'need'] as const) delete nests[beside];
+		return nests;
+	});
+	readonly #whole: Report | undefined = $derived(later.whole?.assess(this.#nests));
+	/** What the tape says of the coils; once the whole engine is here, with all that their drawings add. */
+	readonly all: TapeReport = $derived(this.#whole ?? engine.judge(this.#nests));
+
+	/** All that follows for coils and nests; only what is fetched with the whole engine may ask for it. */
+	get whole(): Report {
+		if (this.#whole === undefined) throw new Error('the whole engine is not here yet');
+		return this.#whole;
+	}
 
 	/** What another engine finds wrong with the same job, while its section is shown. */
 	#besides = $state.raw<() => readonly Problem[]>(() => []);

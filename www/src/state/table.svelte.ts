@@ -1,4 +1,4 @@
-import { levels } from '../engine/level';
+import { whole } from '../engine/whole';
 import type { BenchCoil, RefusedLine } from '../engine/types';
 import { files } from './files.svelte';
 import { job } from './job.svelte';
@@ -68,7 +68,7 @@ class CoilTable {
 	}
 
 	save(): void {
-		files.offer('coils.csv', 'text/csv', levels.coilTable(job.written));
+		files.offer('coils.csv', 'text/csv', whole.coilTable(job.written));
 	}
 
 	/** Puts the coils of a table on the bench, in one step; gives what was left unread. */
@@ -88,7 +88,7 @@ class CoilTable {
 			const known = { format, system, coils, bench: [...names, ...rows] };
 			const last = at + most >= text.length;
 			const piece = text.slice(at, at + most);
-			const found = levels.coilRows(known as typeof job.written, piece, line, header, last, LINES);
+			const found = whole.coilRows(known as typeof job.written, piece, line, header, last, LINES);
 			rows.push(...found.rows);
 			lines.push(...found.refused);
 			remarks = [...remarks, ...found.remarks.filter((remark) => !remarks.includes(remark))];

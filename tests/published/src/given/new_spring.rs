@@ -10,6 +10,17 @@ use coilnest::tolerance::{ColdWound, Grade};
 use coilnest_tables::DIAMETERS;
 use serde::Deserialize;
 
+/// A grade of EN 15800, as documents number it.
+#[derive(Clone, Copy, Debug, Deserialize)]
+enum Numbered {
+    #[serde(rename = "1")]
+    One,
+    #[serde(rename = "2")]
+    Two,
+    #[serde(rename = "3")]
+    Three,
+}
+
 /// A cold-wound spring.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
@@ -18,8 +29,7 @@ pub struct NewSpring {
     mean: Measure,
     active_turns: f64,
     free: Measure,
-    /// Of EN 15800, 1 to 3.
-    grade: u8,
+    grade: Numbered,
     shear_modulus: Option<Measure>,
     load: Option<Measure>,
 }
@@ -32,10 +42,9 @@ impl NewSpring {
         let free = metres(&self.free);
         let spring = ColdWound::new(coil, turns, free).map_err(|error| error.to_string())?;
         let grade = match self.grade {
-            1 => Grade::One,
-            2 => Grade::Two,
-            3 => Grade::Three,
-            other => return Err(format!("grade {other}; 1 to 3 was expected")),
+            Numbered::One => Grade::One,
+            Numbered::Two => Grade::Two,
+            Numbered::Three => Grade::Three,
         };
         let degrees = |rise: f64| rise.atan().to_degrees();
         Ok(match output {
