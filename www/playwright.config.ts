@@ -11,6 +11,9 @@ export default defineConfig({
 	tsconfig: '../tests/browser/tsconfig.json',
 	workers: 1,
 	retries: 0,
+	// A machine that has other things to do is slow, and no test is about that.
+	timeout: 90_000,
+	expect: { timeout: 20_000 },
 	forbidOnly: Boolean(process.env['CI']),
 	reporter: [['list']],
 	use: {

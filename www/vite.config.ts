@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import { defineConfig, type Plugin } from 'vite';
+import { defineConfig, type HtmlTagDescriptor, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -34,24 +34,28 @@ const contentPolicy: Plugin = {
 	],
 };
 
-/** The engine of a first look is fetched with the document, not after the script that asks for it. */
-const engineAhead: Plugin = {
-	name: 'engine-ahead',
+/**
+ * What the first script will ask for is fetched with the document, not after that script; asked for as the script will
+ * ask, or it would be sent twice.
+ */
+const askedAhead: Plugin = {
+	name: 'asked-ahead',
 	apply: 'build',
 	transformIndexHtml: {
 		order: 'post',
-		handler: (_, { bundle }) => {
+		handler: (_, { bundle, chunk }) => {
 			const engine = Object.keys(bundle ?? {}).find((file) => /\/coilnest_measure.*\.wasm$/.test(file));
-			if (engine === undefined) throw new Error('the bundle has no engine of a first look');
-			// As the script will ask for it: else it would be sent twice.
-			const attrs = {
-				rel: 'preload',
-				href: `./${engine}`,
-				as: 'fetch',
-				type: 'application/wasm',
-				crossorigin: '',
-			};
-			return [{ tag: 'link', injectTo: 'head', attrs }];
+			if (engine === undefined || chunk === undefined)
+				throw new Error('the bundle has no engine of a first look');
+			const link = (attrs: Record<string, string>): HtmlTagDescriptor => ({
+				tag: 'link',
+				injectTo: 'head',
+				attrs: { ...attrs, crossorigin: true },
+			});
+			return [
+				link({ rel: 'preload', href: `./${engine}`, as: 'fetch', type: 'application/wasm' }),
+				...chunk.imports.map((file) => link({ rel: 'modulepreload', href: `./${file}` })),
+			];
 		},
 	},
 };
@@ -92,7 +96,7 @@ export default defineConfig({
 		svelte(),
 		clientOnly,
 		contentPolicy,
-		engineAhead,
+		askedAhead,
 		VitePWA({
 			strategies: 'injectManifest',
 			srcDir: 'src',

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { readdirSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -45,6 +46,7 @@ test('a first visit is sent each file once', async ({ page }) => {
 		sent.set(path, (sent.get(path) ?? 0) + 1);
 		return response.writeHead(200, about).end(bytes);
 	}).listen(0, '127.0.0.1');
+	await once(kept, 'listening');
 	await page.goto(`http://127.0.0.1:${(kept.address() as AddressInfo).port}/`);
 	await expect(page.getByText('saved, works offline')).toBeVisible();
 	kept.close();

@@ -37,7 +37,8 @@ fn build() -> Result<(), String> {
     fs::write(&out, text).map_err(|error| format!("{}: {error}", out.display()))
 }
 
-/// A document, each case with its subject and what was given as a person reads it, in the order of the file.
+/// A document, each case with its subject and what was given as a person reads it, in the order of the file;
+/// what was given stands under the name of its subject, where a reader has no need to look for it.
 fn document(path: &Path) -> Result<Table, String> {
     let text = fs::read_to_string(path).map_err(|error| error.to_string())?;
     let mut document: Table = toml::from_str(&text).map_err(|error| error.to_string())?;
@@ -51,6 +52,10 @@ fn document(path: &Path) -> Result<Table, String> {
         let subject = given.get("subject").map(written).ok_or("a case without a subject")?;
         let facts = given.iter().filter(|(name, _)| *name != "subject").flat_map(facts);
         let facts = facts.collect();
+        let mut given = given.clone();
+        if let Some(Value::String(name)) = given.remove("subject") {
+            case.insert("given".into(), Value::Table([(name, given.into())].into_iter().collect()));
+        }
         case.insert("facts".into(), Value::Array(facts));
         case.insert("subject".into(), subject.into());
     }

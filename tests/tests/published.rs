@@ -137,7 +137,7 @@ fn recomputed_values_are_kept() {
 fn checks_of(printed: &str) -> Result<Checks, String> {
     let text = format!(
         "title = 'A book'\n[[case]]\nname = 'a coil'\nplace = 'p. 1'\nknown = 'page'\nrank = 'independent'\nweak = ['index']\n\
-         given = {{ subject = 'coil', bar = '10 mm', mean = '80 mm', active-turns = 5.0, shear-modulus = '80 GPa' }}\n\
+         given.coil = {{ bar = '10 mm', mean = '80 mm', active-turns = 5.0, shear-modulus = '80 GPa' }}\n\
          [case.printed]\n{printed}"
     );
     let document: Document = toml::from_str(&text).map_err(|error| error.to_string())?;
@@ -206,7 +206,7 @@ fn a_case_says_its_rank_how_it_is_known_and_in_which_unit() {
     assert!(checks_of("rate = '39.1 furlongs'").is_err());
     assert!(checks_of("colour = '39.1 N/mm'").is_err());
     let text = "title = 'A book'\n[[case]]\nname = 'a'\nplace = 'p. 1'\nknown = 'hearsay'\nrank = 'weak'\n\
-                given = { subject = 'unit', one = 'inch' }\nprinted = { in-si = '0.0254 m' }";
+                given.unit = { one = 'inch' }\nprinted = { in-si = '0.0254 m' }";
     assert!(toml::from_str::<Document>(&text.replace("hearsay", "page")).is_ok());
     assert!(toml::from_str::<Document>(text).is_err());
     assert!(toml::from_str::<Document>(&text.replace("known = 'hearsay'\n", "")).is_err());

@@ -1,7 +1,6 @@
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/ahead.css';
-import './styles/print.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { startEngine } from './engine/engine';

@@ -3,7 +3,10 @@
 use crate::given::{Given, Output};
 use crate::measure::Measure;
 use crate::rank::{Known, Rank};
-use serde::{Deserialize, Serialize};
+use core::fmt;
+use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};
+use serde::de::{self, MapAccess, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::collections::BTreeMap;
 
 /// What one document prints.
@@ -55,8 +58,7 @@ pub struct Fact {
 }
 
 /// A printed value, or one for each coil of a nest, outermost first.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(untagged)]
+#[derive(Clone, Debug)]
 pub enum Printed {
     /// One value, held to its own digits.
     Value(Measure),
@@ -64,6 +66,35 @@ pub enum Printed {
     Each(Vec<Measure>),
     /// A value that something is to be said about.
     Noted(Noted),
+}
+
+impl<'de> Deserialize<'de> for Printed {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(AnyPrinted)
+    }
+}
+
+/// Takes a text, a list of them, or a table.
+struct AnyPrinted;
+
+impl<'de> Visitor<'de> for AnyPrinted {
+    type Value = Printed;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a printed value, one for each coil, or one with what is to be said about it")
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<Printed, E> {
+        Measure::read(text).map(Printed::Value).map_err(E::custom)
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, each: A) -> Result<Printed, A::Error> {
+        Vec::deserialize(SeqAccessDeserializer::new(each)).map(Printed::Each)
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, noted: A) -> Result<Printed, A::Error> {
+        Noted::deserialize(MapAccessDeserializer::new(noted)).map(Printed::Noted)
+    }
 }
 
 /// A printed value with another tolerance, or one known to differ.

@@ -17,9 +17,9 @@ use coilnest_tables::TABLES;
 use serde::{Deserialize, Serialize};
 use single::{Column, Cycled, Room, SurfaceName, Surging};
 
-/// What an example starts from.
+/// What an example starts from: `given` of a case, by its `subject`.
 #[derive(Clone, Debug, Deserialize)]
-#[serde(tag = "subject", rename_all = "kebab-case", deny_unknown_fields)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Given {
     /// One coil.
     Coil(Box<Coil>),

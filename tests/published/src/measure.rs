@@ -87,7 +87,7 @@ impl Measure {
         let decimals = digits.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         let decimals = (!digits.contains('/')).then_some(decimals);
         let last_digit = match decimals {
-            Some(decimals) => number_of(&format!("1e-{decimals}"), text)?,
+            Some(decimals) => 1.0 / ten_to(decimals),
             None => 0.0,
         };
         Ok(Self { text: text.into(), number, unit_si, last_digit, unit: unit.into(), decimals })
@@ -164,8 +164,24 @@ fn thousands_apart(digits: &str) -> String {
     apart + rest
 }
 
+/// A decimal as it stands, with one rounding: both sides of the division are held exactly. The parser of the
+/// standard library would bring a table of powers of five as large as all the documents.
 fn number_of(digits: &str, text: &str) -> Result<f64, String> {
-    digits.parse().map_err(|error| format!("{text:?}: {error}"))
+    let (sign, bare) = digits.strip_prefix('-').map_or((1.0, digits), |bare| (-1.0, bare));
+    let (whole, decimals) = bare.split_once('.').unwrap_or((bare, ""));
+    let digits = format!("{whole}{decimals}");
+    let (above, below) = digits.split_at(digits.len().saturating_sub(9));
+    let part = |digits: &str| if digits.is_empty() { Some(0) } else { digits.parse::<u32>().ok() };
+    let held = part(above).zip(digits.parse::<u64>().ok()).filter(|(above, _)| *above < 9_000_000);
+    let number = held.and_then(|(above, _)| Some(f64::from(above) * 1e9 + f64::from(part(below)?)));
+    let number = number.filter(|_| decimals.len() <= 22);
+    let number = number.ok_or_else(|| format!("{text:?} begins with no number"))?;
+    Ok(sign * number / ten_to(decimals.len()))
+}
+
+/// Exact up to the 22nd power.
+fn ten_to(power: usize) -> f64 {
+    (0..power).fold(1.0, |raised, _| raised * 10.0)
 }
 
 impl TryFrom<String> for Measure {

@@ -37,10 +37,14 @@ pub(crate) fn take_later(bundle: &Path) -> Result<BTreeSet<PathBuf>> {
     Ok(later(&chunks))
 }
 
-/// What some chunk that is fetched later needs, and the document does not.
+/// Keeps the files for use without the network, once all of them are there.
+const WORKER: &str = "sw.js";
+
+/// What some chunk that is fetched later needs, and the document does not; and the worker.
 fn later(chunks: &Chunks) -> BTreeSet<PathBuf> {
     let first = needed(chunks, |chunk| chunk.is_entry);
-    needed(chunks, |chunk| chunk.is_dynamic_entry).difference(&first).map(PathBuf::from).collect()
+    let later = needed(chunks, |chunk| chunk.is_dynamic_entry);
+    later.difference(&first).copied().chain([Path::new(WORKER)]).map(PathBuf::from).collect()
 }
 
 /// The files of some chunks and of all that they import.
@@ -77,7 +81,7 @@ mod tests {
             }
         }"#;
         let chunks: Chunks = serde_json::from_str(list).unwrap();
-        let expected = ["Sheet.css", "Sheet.js", "b.wasm"].map(PathBuf::from);
+        let expected = ["Sheet.css", "Sheet.js", "b.wasm", "sw.js"].map(PathBuf::from);
         assert_eq!(later(&chunks), BTreeSet::from(expected));
     }
 }

@@ -1,4 +1,5 @@
-type Whole = typeof import('../engine/whole').whole;
+import { startWhole, type Whole } from '../engine/whole';
+
 type PrintSheet = typeof import('../sections/PrintSheet.svelte').default;
 
 /** What a first look does without: fetched when it is asked for, else once the page has nothing to do. */
@@ -19,11 +20,7 @@ class Later {
 
 	/** The whole engine: where it could not be fetched, the next call tries again. */
 	engine(): Promise<Whole> {
-		this.#coming ??= import('../engine/whole').then(async ({ whole, startWhole }) => {
-			await startWhole();
-			this.#whole = whole;
-			return whole;
-		});
+		this.#coming ??= startWhole().then((whole) => (this.#whole = whole));
 		this.#coming.catch(() => (this.#coming = undefined));
 		return this.#coming;
 	}
@@ -36,6 +33,11 @@ class Later {
 		return this.#with(import('../sections/Later.svelte'));
 	}
 
+	/** How a figure came about. */
+	working() {
+		return import('../parts/Working.svelte');
+	}
+
 	async print(): Promise<void> {
 		const part = await this.#with(import('../sections/PrintSheet.svelte'));
 		this.#sheet = part.default;
@@ -43,7 +45,7 @@ class Later {
 
 	/** Fetches all of it. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.print()]);
+		await Promise.allSettled([this.sections(), this.nest(), this.print(), this.working()]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {
