@@ -61,7 +61,7 @@ mod taped;
 mod tolerance;
 
 pub use assess::{assess, judge, nest_state};
-pub use choices::choices;
+pub use choices::{choices, measure_choices};
 pub use entry::{Entry, List, Text};
 pub use input::Job;
 pub use level::{HeldFrame, level};

@@ -22,11 +22,6 @@ pub(crate) fn constants(rows: &[Row], steels: &[&Row]) -> String {
             steels.iter().map(|row| steel(row) + &beyond_moduli(row) + ",\n"),
         ),
         list(
-            "The same without their densities and strengths, for whoever asks for none: far less to carry.",
-            "ELASTIC: &[Steel]",
-            steels.iter().map(|row| steel(row) + ",\n"),
-        ),
-        list(
             "Strengths by size of bar, of all steels and authorities.",
             "STRENGTHS: &[Strength]",
             strengths.map(|row| constant_name(&row.id) + ", "),

@@ -5,7 +5,7 @@
 
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, Report, SupportState};
-use coilnest::job::{HeldFrame, Job, assess, assess_nests, file, level, matching};
+use coilnest::job::{HeldFrame, Job, assess, file, level, matching};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, is, some};
 use coilnest_tests::{corpus, job_path};
@@ -272,18 +272,6 @@ fn beams_share_their_nests_by_the_lever() {
     // A dip under the A box lowers A left by 0.8 and B left by 0.2 of it: a twist of 0.6.
     let report = HeldFrame::of(&job, &TABLES).dip("Left beam, A end", "2", "");
     is(&report.wheels[2].load, 2000.0 + 1000.0 * 2.0 * 0.6 / 4.0, POUND_FORCE);
-}
-
-/// What is measured does not wait for the frame: the lesser report lacks it and nothing else.
-#[test]
-fn without_the_frame_the_report_is_the_same() {
-    let job = job(&four_corners());
-    let whole = assess(&job, &TABLES);
-    let nests = assess_nests(&job, &TABLES);
-    let count = nests.workings.0.len();
-    assert!(count < whole.workings.0.len());
-    assert_eq!(nests.workings.0[..], whole.workings.0[..count]);
-    assert_eq!(Report { frame: None, workings: nests.workings.clone(), ..whole }, nests);
 }
 
 /// A left is 1/8 in low, which is kδ/4 = 1.5625 % of 2000 lb. One 1/8 there evens it out wholly, one

@@ -5,9 +5,6 @@ use crate::value::{parsed, to_js};
 use coilnest::job::report::{Problem, TapeReport};
 use coilnest::job::{self, file};
 use coilnest::reading;
-#[cfg(feature = "whole")]
-use coilnest_tables::TABLES;
-#[cfg(not(feature = "whole"))]
 use coilnest_tables::TAPE_TABLES as TABLES;
 use wasm_bindgen::prelude::*;
 
@@ -89,16 +86,9 @@ pub fn blank() -> JsValue {
     parsed(BLANK).unwrap_or(JsValue::UNDEFINED)
 }
 
-/// The words that some fields take; those of steels only from the whole.
-#[wasm_bindgen(unchecked_return_type = "Choices")]
+/// The words that fields take where coils are measured.
+#[wasm_bindgen(js_name = measureChoices, unchecked_return_type = "Choices")]
 #[must_use]
-pub fn choices() -> JsValue {
-    to_js(&job::choices(&TABLES))
-}
-
-/// The version of this engine.
-#[wasm_bindgen]
-#[must_use]
-pub fn version() -> String {
-    env!("CARGO_PKG_VERSION").to_owned()
+pub fn measure_choices() -> JsValue {
+    to_js(&job::measure_choices(&TABLES))
 }

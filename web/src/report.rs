@@ -10,7 +10,7 @@ use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str =
-    r#"import type { Job, Report, StateAnswer } from "../../www/src/engine/types";"#;
+    r#"import type { Choices, Job, Report, StateAnswer } from "../../www/src/engine/types";"#;
 
 /// Everything that follows from a job, given as an object or as the text of its file.
 #[wasm_bindgen(unchecked_return_type = "Report")]
@@ -69,6 +69,20 @@ pub fn save(#[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue) -> Stri
         js_sys::JSON::stringify_with_replacer_and_space(&own, &JsValue::NULL, &2.into()).ok()
     });
     text.and_then(|text| text.as_string()).unwrap_or_default() + "\n"
+}
+
+/// The words that some fields take.
+#[wasm_bindgen(unchecked_return_type = "Choices")]
+#[must_use]
+pub fn choices() -> JsValue {
+    to_js(&job::choices(&TABLES))
+}
+
+/// The version of this engine.
+#[wasm_bindgen]
+#[must_use]
+pub fn version() -> String {
+    env!("CARGO_PKG_VERSION").to_owned()
 }
 
 /// Writes a text at a path, `coils[0].bar`; nothing where the path leads nowhere.

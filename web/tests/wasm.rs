@@ -77,6 +77,16 @@ fn kept_lines(name: &str, kind: &str) -> Option<&'static str> {
     JOBS.get_file(format!("{name}.{kind}.txt"))?.contents_utf8()
 }
 
+/// Natively `judge` is held to the report of each job (`tests/tests/judge.rs`).
+#[wasm_bindgen_test]
+fn every_job_is_judged_by_the_tape_alone() {
+    for (name, job, _) in jobs() {
+        let (whole, taped) = (engine::assess(&job.into()), engine::judge(&job.into()));
+        assert_eq!(text(&get(&taped, "tally")), text(&get(&whole, "tally")), "{name}");
+        assert_eq!(text(&get(&taped, "keys")), text(&get(&whole, "keys")), "{name}");
+    }
+}
+
 #[wasm_bindgen_test]
 fn every_job_has_the_report_that_native_code_gives() {
     let jobs = jobs();
@@ -178,7 +188,8 @@ fn nothing_is_left_behind() {
     let odd = made("return { get title() { throw new Error('no') } }");
     let round = || {
         for value in [&js("{"), &odd, &JsValue::NULL] {
-            let _ = (engine::assess(value), engine::open(value), engine::save(value));
+            let _ = (engine::assess(value), engine::judge(value));
+            let _ = (engine::open(value), engine::save(value));
         }
     };
     round();
@@ -461,6 +472,10 @@ fn the_engine_describes_itself() {
     assert!(parsed(&engine::schema()).is_object());
     assert_eq!(engine::version(), env!("CARGO_PKG_VERSION"));
     let choices = engine::choices();
+    let measured = engine::measure_choices();
+    for list in ["tape_classes", "conditions", "systems"] {
+        assert_eq!(text(&get(&measured, list)), text(&get(&choices, list)), "{list}");
+    }
     for list in ["ends", "steels", "tape_classes", "conditions", "systems", "hands", "ends_turn"] {
         assert!(Array::from(&get(&choices, list)).length() > 1, "{list}");
     }

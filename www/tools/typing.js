@@ -1,3 +1,5 @@
+/// <reference lib="dom" />
+/* global requestAnimationFrame, InputEvent */
 /*
  * How long a keystroke in Measure takes to its painted verdict, on a CPU slowed four times: each key of a few readings,
  * from the event to the end of the frame that shows it. Run it with `npm run typing`, after the page has been built; a

@@ -121,11 +121,7 @@ impl Varied {
     }
 
     /// At some corners, and along the bar at each of them.
-    fn over(
-        self,
-        corners: Vec<Point>,
-        figure: Of<'_>,
-    ) -> Result<Range<f64>, Figures> {
+    fn over(self, corners: Vec<Point>, figure: Of<'_>) -> Result<Range<f64>, Figures> {
         let mut found = Vec::with_capacity(3 * corners.len());
         for corner in corners {
             match self.bar {

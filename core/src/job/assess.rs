@@ -49,7 +49,7 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
 #[must_use]
 pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
     let mut desk = Desk::new(tables, pen(job));
-    let mut report = TapeReport { cautions: cautions::all(), ..TapeReport::default() };
+    let mut report = TapeReport { cautions: cautions::measure(), ..TapeReport::default() };
     desk.problems.extend(file::format_problem(job));
     if file::refused_format(job).is_none() {
         header(&mut desk, job);

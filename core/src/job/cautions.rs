@@ -4,14 +4,20 @@ use super::report::{Caution, Section};
 
 /// The cautions that bind whenever a nest is handled or measured.
 pub(crate) fn all() -> Vec<Caution> {
+    let mut all = vec![Caution {
+        code: "stored-energy",
+        section: Section::Nest,
+        text: "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
+        source: "29 CFR 1910.147(d)(5), stored energy (read on the page)",
+    }];
+    all.extend(measure());
+    all
+}
+
+/// Those of them that bind while coils are measured.
+pub(crate) fn measure() -> Vec<Caution> {
     let caution = |code, section, text, source| Caution { code, text, source, section };
     vec![
-        caution(
-            "stored-energy",
-            Section::Nest,
-            "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
-            "29 CFR 1910.147(d)(5), stored energy (read on the page)",
-        ),
         caution(
             "raised-load",
             Section::Measure,

@@ -22,6 +22,19 @@ pub fn choices(tables: &Tables<'_>) -> Choices {
                 choice(steel.id(), steel.name(), Some(format!("G = {modulus}; {}", shear.source)))
             })
             .collect(),
+        hands: vec![choice("right", "Right hand", None), choice("left", "Left hand", None)],
+        ends_turn: vec![
+            choice("held", "Held by their seats", None),
+            choice("free", "Free to turn", None),
+        ],
+        ..measure_choices(tables)
+    }
+}
+
+/// Those of them that are offered where coils are measured.
+#[must_use]
+pub fn measure_choices(tables: &Tables<'_>) -> Choices {
+    Choices {
         tape_classes: tables
             .tape_classes
             .iter()
@@ -34,11 +47,7 @@ pub fn choices(tables: &Tables<'_>) -> Choices {
             choice("broken", "Broken", None),
         ],
         systems: vec![choice("inch", "Inches", None), choice("metric", "Millimetres", None)],
-        hands: vec![choice("right", "Right hand", None), choice("left", "Left hand", None)],
-        ends_turn: vec![
-            choice("held", "Held by their seats", None),
-            choice("free", "Free to turn", None),
-        ],
+        ..Choices::default()
     }
 }
 

@@ -56,10 +56,7 @@ macro_rules! object {
 
 /// Puts what an object holds into the fields of their names; gives what is left over, or the value back
 /// where it is no object.
-fn filled(
-    fields: &mut [(&str, &mut dyn Slot)],
-    value: Value,
-) -> Result<Map<String, Value>, Value> {
+fn filled(fields: &mut [(&str, &mut dyn Slot)], value: Value) -> Result<Map<String, Value>, Value> {
     let Value::Object(object) = value else { return Err(value) };
     let mut unknown = Map::new();
     for (name, value) in object {

@@ -792,6 +792,7 @@ record! {
 
 record! {
     /// The words that some fields take.
+    #[derive(Default)]
     Choices {
         /// Forms of ends.
         ends: Vec<Choice>,

@@ -341,12 +341,7 @@ fn taped_figures(
 }
 
 /// How far its ends are out of square, and what it costs in load.
-fn drawn_figures(
-    desk: &mut Desk<'_>,
-    report: &mut SeatReport,
-    measured: &Measured,
-    drawn: &Coil,
-) {
+fn drawn_figures(desk: &mut Desk<'_>, report: &mut SeatReport, measured: &Measured, drawn: &Coil) {
     let (pen, doubt) = (desk.pen, measured.doubt());
     if let (Some(_), Some(coil)) = (&report.spread, drawn.diameters()) {
         let figure = Pen::angle(measured.out_of_square(coil.outside()));

@@ -172,9 +172,10 @@ fn number_of(digits: &str, text: &str) -> Result<f64, String> {
     let digits = format!("{whole}{decimals}");
     let (above, below) = digits.split_at(digits.len().saturating_sub(9));
     let part = |digits: &str| if digits.is_empty() { Some(0) } else { digits.parse::<u32>().ok() };
-    let held = part(above).zip(digits.parse::<u64>().ok()).filter(|(above, _)| *above < 9_000_000);
-    let number = held.and_then(|(above, _)| Some(f64::from(above) * 1e9 + f64::from(part(below)?)));
-    let number = number.filter(|_| decimals.len() <= 22);
+    let held = part(above).zip(part(below)).filter(|(above, _)| *above < 9_000_000);
+    let is_held = !digits.is_empty() && decimals.len() <= 22;
+    let number =
+        held.filter(|_| is_held).map(|(above, below)| f64::from(above) * 1e9 + f64::from(below));
     let number = number.ok_or_else(|| format!("{text:?} begins with no number"))?;
     Ok(sign * number / ten_to(decimals.len()))
 }

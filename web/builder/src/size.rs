@@ -130,9 +130,8 @@ mod tests {
 
     #[test]
     fn a_budget_itself_is_within_and_a_byte_more_is_over() {
-        let judged = |most| {
-            judgement(&Budget { part: "engines", most, holds: Weight::is_engine }, &files())
-        };
+        let judged =
+            |most| judgement(&Budget { part: "engines", most, holds: Weight::is_engine }, &files());
         assert_eq!(judged(230_500), "engines: within 230500 bytes, 500 to spare");
         assert_eq!(judged(230_000), "engines: within 230000 bytes, 0 to spare");
         assert_eq!(judged(229_999), "engines: over 229999 bytes by 1");

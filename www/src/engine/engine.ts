@@ -1,13 +1,12 @@
 import init, {
 	__wbg_reset_state,
 	blank,
-	choices,
 	demo,
 	judge,
+	measureChoices,
 	open,
 	press,
 	tape,
-	version,
 } from '$engine/coilnest_measure.js';
 import address from '$engine/coilnest_measure_bg.wasm?url';
 import { anew } from './anew';
@@ -22,7 +21,7 @@ const UNREAD = {
 };
 
 /** What a first look asks. */
-const measure = { __wbg_reset_state, blank, choices, demo, judge, open, press, tape, version };
+const measure = { __wbg_reset_state, blank, demo, judge, measureChoices, open, press, tape };
 
 export const engine = anew(measure, {
 	tape: () => undefined,

@@ -9,7 +9,10 @@ class ReportStore {
 	/** The job without what bears on no coil in a nest, and is answered for where it is looked at. */
 	readonly #nests: Job = $derived.by(() => {
 		const nests = { ...job.written };
-		for (const beside of ['bench', 'frame', 'replace', 'need'] as const) delete nests[beside];
+		delete nests.bench;
+		delete nests.frame;
+		delete nests.replace;
+		delete nests.need;
 		return nests;
 	});
 	readonly #whole: Report | undefined = $derived(later.whole?.assess(this.#nests));
