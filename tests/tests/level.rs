@@ -4,7 +4,7 @@
 #![cfg(test)]
 
 use approx::{abs_diff_eq, relative_eq};
-use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, Report, SupportState};
+use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, SupportState};
 use coilnest::job::{HeldFrame, Job, assess, file, level, matching};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, is, some};
