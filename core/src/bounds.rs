@@ -8,7 +8,8 @@ use crate::quantity::unit::{INCH_M, POUND_FORCE_N};
 use crate::quantity::{
     Force, Kind, Length, Modulus, Share, SpringRate, Stress, System, Table, Turns, WarpStiffness,
 };
-use crate::reading::{Step, write_inch};
+use crate::reading::tape_mark;
+use crate::say::{Message, Reader, Say};
 use std::marker::PhantomData;
 
 /// The least and the most that one input may be, both included.
@@ -16,6 +17,7 @@ use std::marker::PhantomData;
 /// ```
 /// use coilnest::bounds;
 /// use coilnest::quantity::{Length, System, unit};
+/// use coilnest::say::Say;
 ///
 /// assert_eq!(
 ///     bounds::FREE_HEIGHT.sentence(System::Inch),
@@ -25,8 +27,8 @@ use std::marker::PhantomData;
 ///
 /// let refused = bounds::FREE_HEIGHT.check(Length::new::<unit::inch>(138.0)).unwrap_err();
 /// assert_eq!(
-///     refused.sentence(System::Inch),
-///     "138 in is not a free height between 1/64 in and 120 in"
+///     refused.say(System::Inch).to_string(),
+///     "138 in; a free height between 1/64 in and 120 in was expected"
 /// );
 /// ```
 #[derive(Debug)]
@@ -48,7 +50,7 @@ pub struct Row {
 
 /// A value outside the limits of its input.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("{}", self.sentence(System::Metric))]
+#[error("{}", self.say(System::Metric))]
 pub struct OutOfBounds {
     si: f64,
     row: &'static Row,
@@ -154,14 +156,9 @@ impl Row {
 
     /// A length in inches as a fraction where it is one, all else in decimals.
     fn limit(&self, si: f64, system: System) -> String {
-        let length = Length::from_si(si);
-        let sixty_fourths = si / INCH_M * 64.0;
-        let is_tape_mark = (sixty_fourths - sixty_fourths.round()).abs() < 1e-6;
-        if self.table == Length::TABLE && system == System::Inch && is_tape_mark {
-            write_inch(length, Step::SixtyFourth)
-        } else {
-            self.table.write(si, system)
-        }
+        let is_inch = self.table == Length::TABLE && system == System::Inch;
+        let mark = if is_inch { tape_mark(Length::from_si(si)) } else { None };
+        mark.unwrap_or_else(|| self.table.write(si, system))
     }
 
     pub(crate) fn sentence(&self, system: System) -> String {
@@ -177,12 +174,6 @@ impl Row {
 }
 
 impl OutOfBounds {
-    /// The whole sentence in either system.
-    #[must_use]
-    pub fn sentence(&self, system: System) -> String {
-        format!("{} is not {}", self.row.limit(self.si, system), self.row.sentence(system))
-    }
-
     /// The name of the input in words.
     #[must_use]
     pub fn name(&self) -> &'static str {
@@ -193,6 +184,13 @@ impl OutOfBounds {
     #[must_use]
     pub fn example(&self, system: System) -> &'static str {
         self.row.example(system)
+    }
+}
+
+impl Say for OutOfBounds {
+    fn say_to(&self, reader: Reader<'_>) -> Message {
+        let expected = self.row.sentence(reader.system);
+        Message { read: self.row.limit(self.si, reader.system), expected, ..Message::default() }
     }
 }
 
@@ -368,7 +366,7 @@ mod tests {
         }
         assert_eq!(
             FREE_HEIGHT.check(inches(-1.0)).unwrap_err().to_string(),
-            "−25.4 mm is not a free height between 0.3969 mm and 3\u{202f}048 mm"
+            "−25.4 mm; a free height between 0.3969 mm and 3\u{202f}048 mm was expected"
         );
     }
 }

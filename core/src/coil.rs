@@ -20,7 +20,8 @@ pub mod solid;
 pub mod stress;
 pub mod surge;
 
-use crate::quantity::{Length, unit::millimeter};
+use crate::quantity::{Length, System, unit::millimeter};
+use crate::say::{Reader, Say, Told, says};
 use ends::Ends;
 use thiserror::Error;
 
@@ -51,22 +52,33 @@ pub struct Diameters {
 
 /// Why a bar and a diameter make no coil.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum DiametersError {
     /// The bar is not above zero.
-    #[error("the bar is {} m; it must be above zero", .bar.value)]
     Bar {
         /// The bar.
         bar: Length,
     },
     /// The bar leaves no hole inside the coil.
-    #[error("a bar of {} m leaves no hole in a coil of mean diameter {} m", .bar.value, .mean.value)]
     NoHole {
         /// The bar.
         bar: Length,
-        /// The mean diameter, which must be larger.
-        mean: Length,
+        /// Which diameter it was to have.
+        across: Across,
+        /// That diameter.
+        diameter: Length,
     },
+}
+
+says! {
+    DiametersError {
+        Bar { bar } => "a bar of {bar}", "one above zero", "measure it again";
+        NoHole { bar, across, diameter } =>
+            "a bar of {bar} in a coil of {across} diameter of {diameter}",
+            "a diameter that leaves the coil open inside",
+            "measure both again";
+    }
 }
 
 impl Diameters {
@@ -76,13 +88,7 @@ impl Diameters {
     /// [`DiametersError::Bar`] when the bar is not above zero, [`DiametersError::NoHole`] when the
     /// mean diameter is not above the bar (index 1 or less).
     pub fn from_mean(bar: Length, mean: Length) -> Result<Self, DiametersError> {
-        if !(bar.value > 0.0 && bar.value.is_finite()) {
-            return Err(DiametersError::Bar { bar });
-        }
-        if !(mean > bar && mean.value.is_finite()) {
-            return Err(DiametersError::NoHole { bar, mean });
-        }
-        Ok(Self { bar, mean })
+        Across::Mean.coil(bar, mean)
     }
 
     /// From the bar and the outside diameter, D = De − d.
@@ -90,7 +96,7 @@ impl Diameters {
     /// # Errors
     /// As [`Diameters::from_mean`].
     pub fn from_outside(bar: Length, outside: Length) -> Result<Self, DiametersError> {
-        Self::from_mean(bar, outside - bar)
+        Across::Outside.coil(bar, outside)
     }
 
     /// From the bar and the inside diameter, D = Di + d.
@@ -98,7 +104,7 @@ impl Diameters {
     /// # Errors
     /// As [`Diameters::from_mean`].
     pub fn from_inside(bar: Length, inside: Length) -> Result<Self, DiametersError> {
-        Self::from_mean(bar, inside + bar)
+        Across::Inside.coil(bar, inside)
     }
 
     /// The bar (wire) diameter d.
@@ -150,11 +156,18 @@ impl Across {
     /// # Errors
     /// [`DiametersError`] when the bar is not above zero or leaves no hole.
     pub fn coil(self, bar: Length, diameter: Length) -> Result<Diameters, DiametersError> {
-        match self {
-            Self::Mean => Diameters::from_mean(bar, diameter),
-            Self::Outside => Diameters::from_outside(bar, diameter),
-            Self::Inside => Diameters::from_inside(bar, diameter),
+        if !(bar.value > 0.0 && bar.value.is_finite()) {
+            return Err(DiametersError::Bar { bar });
         }
+        let mean = match self {
+            Self::Mean => diameter,
+            Self::Outside => diameter - bar,
+            Self::Inside => diameter + bar,
+        };
+        if !(mean > bar && mean.value.is_finite()) {
+            return Err(DiametersError::NoHole { bar, across: self, diameter });
+        }
+        Ok(Diameters { bar, mean })
     }
 
     /// What a thicker bar adds to the mean diameter: ∂D/∂d.
@@ -164,6 +177,17 @@ impl Across {
             Self::Outside => -1.0,
             Self::Inside => 1.0,
         }
+    }
+}
+
+impl Told for Across {
+    fn told(&self, _: Reader<'_>) -> String {
+        let which = match self {
+            Self::Mean => "a mean",
+            Self::Outside => "an outside",
+            Self::Inside => "an inside",
+        };
+        which.to_owned()
     }
 }
 

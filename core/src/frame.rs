@@ -26,7 +26,8 @@ pub use path::STOP_PER_RATE;
 
 use crate::formula::Formula;
 use crate::nest::Nest;
-use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, si, write};
+use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, si};
+use crate::say::{Nth, Reader, Say, Told, says};
 use crate::source::{Known, Source};
 use core::cmp::Ordering;
 use equilibrium::{Energy, Post, Rest, Row};
@@ -164,123 +165,88 @@ impl Settled {
     }
 }
 
+impl Told for Place {
+    fn told(&self, reader: Reader<'_>) -> String {
+        format!("{} along, {} across", self.along.told(reader), self.across.told(reader))
+    }
+}
+
 /// Why supports make no frame, or a frame does not stand. Supports are counted from 1.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum FrameError {
     /// Too few or too many supports.
-    #[error(
-        "nests under the frame: {count}; {LEAST_SUPPORTS} to {MOST_SUPPORTS} were expected: add or take away nests"
-    )]
     Count {
         /// How many there are.
         count: usize,
     },
     /// A length that is not a number.
-    #[error("nest {support}: its {what} is not a number; a length was expected: measure it again")]
     NotFinite {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// What it was.
         what: &'static str,
     },
     /// A shim of less than no thickness.
-    #[error(
-        "nest {support} has a shim of {}; zero or more was expected: give a dip as ground, not as a shim",
-        write::<Length>(*.shim, System::Metric)
-    )]
     Shim {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// The shim.
         shim: Length,
     },
     /// A stop that does not push back.
-    #[error(
-        "nest {support} has a stop of {}; a rate above zero was expected: leave it out where it is not known",
-        write::<SpringRate>(*.stop, System::Metric)
-    )]
     Stop {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// The stiffness past solid.
         stop: SpringRate,
     },
     /// A warp stiffness below zero.
-    #[error(
-        "a warp stiffness of {}; zero or more was expected: leave it out for a rigid frame",
-        write::<WarpStiffness>(*.warp, System::Metric)
-    )]
     Warp {
         /// The stiffness.
         warp: WarpStiffness,
     },
     /// Two supports at one place.
-    #[error(
-        "nests {first} and {second} both stand at {} along, {} across; two places were expected: measure one of them again, or make one nest of both",
-        write::<Length>(.place.along, System::Metric), write::<Length>(.place.across, System::Metric)
-    )]
     SamePlace {
         /// One.
-        first: usize,
+        first: Nth,
         /// The other.
-        second: usize,
+        second: Nth,
         /// Where they stand.
         place: Place,
     },
     /// All supports in one line.
-    #[error(
-        "all {count} nests stand in one line; at least one beside it was expected: see whether positions along and across were exchanged or left out"
-    )]
     InLine {
         /// How many there are.
         count: usize,
     },
     /// A weight that is not above zero.
-    #[error(
-        "a weight of {}; one above zero was expected: give what the nests carry together, without a sign",
-        write::<Force>(*.load, System::Metric)
-    )]
     Weight {
         /// The weight.
         load: Force,
     },
     /// A centre of weight that is not a number.
-    #[error(
-        "the centre of weight is not a number; a place along and across was expected: measure it again"
-    )]
     Centre,
     /// The weight is outside the supports.
-    #[error(
-        "the weight acts at {} along, {} across, on or beyond the line between nests {first} and {second}, so that the frame tips; a place within the nests was expected: measure it again, or see whether a nest is missing",
-        write::<Length>(.centre.along, System::Metric), write::<Length>(.centre.across, System::Metric)
-    )]
     Tips {
         /// Where the weight acts.
         centre: Place,
         /// The support on one hand of it.
-        first: usize,
+        first: Nth,
         /// The support on the other.
-        second: usize,
+        second: Nth,
     },
     /// A nest that is pressed to nothing.
-    #[error(
-        "nest {support} would carry {} at a height of {}; a height above zero was expected: see whether the weight is right, and give the solid heights of its coils",
-        write::<Force>(*.load, System::Metric), write::<Length>(*.height, System::Metric)
-    )]
     Crushed {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// Its load.
         load: Force,
         /// Its height.
         height: Length,
     },
     /// A frame that is free to warp and finds no hold.
-    #[error(
-        "a frame with a warp stiffness of {} finds no rest on these nests after {steps} steps; one that resists warping was expected: give a greater stiffness, or none for a rigid frame",
-        write::<WarpStiffness>(*.warp, System::Metric)
-    )]
     Slack {
         /// Its stiffness.
         warp: WarpStiffness,
@@ -288,13 +254,55 @@ pub enum FrameError {
         steps: usize,
     },
     /// The steps came to no end.
-    #[error(
-        "the frame found no rest in {steps} steps; loads that settle were expected: see whether a rate or a stop is far from those of the other nests"
-    )]
     Restless {
         /// How many steps were taken.
         steps: usize,
     },
+}
+
+says! {
+    FrameError {
+        Count { count } =>
+            "{count} nests under the frame",
+            "a number of nests from {LEAST_SUPPORTS} to {MOST_SUPPORTS}",
+            "add or take away nests";
+        NotFinite { support, what } =>
+            "{support}: its {what} is not a number", "a length", "measure it again";
+        Shim { support, shim } =>
+            "{support} has a shim of {shim}", "zero or more", "give a dip as ground, not as a shim";
+        Stop { support, stop } =>
+            "{support} has a stop of {stop}", "a rate above zero", "leave it out where it is not known";
+        Warp { warp } =>
+            "a warp stiffness of {warp}", "zero or more", "leave it out for a rigid frame";
+        SamePlace { first, second, place } =>
+            "{first} and {second} both stand at {place}",
+            "a place of its own for each",
+            "measure one of them again, or make one nest of both";
+        InLine { count } =>
+            "all {count} nests stand in one line, so that the frame tips",
+            "at least one nest beside that line",
+            "see whether positions along and across were exchanged or left out";
+        Weight { load } =>
+            "a weight of {load}", "one above zero", "give what the nests carry together, without a sign";
+        Centre =>
+            "the centre of weight is not a number", "a place along and across", "measure it again";
+        Tips { centre, first, second } =>
+            "the weight acts at {centre}, on or beyond the line between {first} and {second}, so that the frame tips",
+            "a place within the nests",
+            "measure it again, or see whether a nest is missing";
+        Crushed { support, load, height } =>
+            "{support} would carry {load} at a height of {height}",
+            "a height above zero",
+            "see whether the weight is right, and give the solid heights of its coils";
+        Slack { warp, steps } =>
+            "a frame with a warp stiffness of {warp} finds no rest on these nests after {steps} steps",
+            "one that resists warping",
+            "give a greater stiffness, or none for a rigid frame";
+        Restless { steps } =>
+            "the frame found no rest in {steps} steps",
+            "a frame whose loads settle",
+            "see whether a rate or a stop is far from those of the other nests";
+    }
 }
 
 /// A stiff frame on nests.
@@ -368,7 +376,7 @@ impl Frame {
             return Err(FrameError::Warp { warp });
         }
         for (index, support) in supports.iter().enumerate() {
-            support.check(index + 1)?;
+            support.check(Nth::of(index))?;
         }
         let extent = Extent::of(&supports);
         extent.check(&supports)?;
@@ -429,7 +437,9 @@ impl Frame {
             return Err(FrameError::Centre);
         }
         match self.side_open(centre) {
-            Some((first, second)) => Err(FrameError::Tips { centre, first, second }),
+            Some((first, second)) => {
+                Err(FrameError::Tips { centre, first: Nth(first), second: Nth(second) })
+            }
             None => Ok(()),
         }
     }
@@ -484,7 +494,7 @@ impl Frame {
             };
             let (load, height) = (si(*load), si(height));
             if height.value <= 0.0 {
-                return Err(FrameError::Crushed { support, load, height });
+                return Err(FrameError::Crushed { support: Nth(support), load, height });
             }
             supports.push(Standing { load, share: (load / mean).value, height, contact });
         }
@@ -510,7 +520,7 @@ impl Frame {
 }
 
 impl Support {
-    fn check(&self, support: usize) -> Result<(), FrameError> {
+    fn check(&self, support: Nth) -> Result<(), FrameError> {
         for (what, length) in [
             ("position along", self.place.along),
             ("position across", self.place.across),
@@ -560,7 +570,7 @@ impl Extent {
                 let (x, y) =
                     (one.place.along - other.place.along, one.place.across - other.place.across);
                 if libm::hypot(x.value, y.value) <= near {
-                    let (first, second, place) = (first + 1, second + 1, one.place);
+                    let (first, second, place) = (Nth::of(first), Nth::of(second), one.place);
                     return Err(FrameError::SamePlace { first, second, place });
                 }
             }

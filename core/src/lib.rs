@@ -70,6 +70,7 @@ pub mod propagation;
 pub mod quantity;
 pub mod reading;
 pub mod replacement;
+pub mod say;
 pub mod sizing;
 pub mod source;
 pub mod tables;

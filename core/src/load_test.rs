@@ -12,7 +12,8 @@ pub use fit::{
 pub use hysteresis::{Gap, Hysteresis};
 
 use crate::propagation::Doubted;
-use crate::quantity::{Force, Length};
+use crate::quantity::{Force, Length, System};
+use crate::say::{Reader, Say, Told, says, told_by_display};
 use core::fmt;
 use straight::Straight;
 use thiserror::Error;
@@ -34,6 +35,8 @@ pub enum Way {
     /// Apart again.
     Unloading,
 }
+
+told_by_display!(Way);
 
 impl fmt::Display for Way {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -83,20 +86,23 @@ pub struct LoadTest {
     whole: Straight,
 }
 
+impl Told for Reading {
+    fn told(&self, reader: Reader<'_>) -> String {
+        format!("{} at {}", self.load.told(reader), self.height.told(reader))
+    }
+}
+
 /// Why readings make no test. Readings are counted from 1.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum LoadTestError {
     /// Fewer than two loading readings carry a load.
-    #[error(
-        "loading readings with a load: {count}; two or more at different heights were expected: press further and read again"
-    )]
     TooFew {
         /// How many there are.
         count: usize,
     },
     /// All loading readings with a load are at one height.
-    #[error("all {count} loading readings are at {} m; two heights or more were expected: press to another height and read again", .height.value)]
     OneHeight {
         /// How many there are.
         count: usize,
@@ -104,7 +110,6 @@ pub enum LoadTestError {
         height: Length,
     },
     /// A height that is not above zero.
-    #[error("{way} reading {number} has a height of {} m; one above zero was expected: read the distance between the plates", .height.value)]
     Height {
         /// In which list.
         way: Way,
@@ -114,7 +119,6 @@ pub enum LoadTestError {
         height: Length,
     },
     /// A load that is below zero or not a number.
-    #[error("{way} reading {number} has a load of {} N; zero or more was expected: give the load without a sign, less what the press showed empty", .load.value)]
     Load {
         /// In which list.
         way: Way,
@@ -124,10 +128,6 @@ pub enum LoadTestError {
         load: Force,
     },
     /// A load that falls as the height falls.
-    #[error(
-        "{way} readings: {} N at {} m, but only {} N at the lower {} m; a load that rises as the height falls was expected: see whether the two were exchanged, or loading and unloading were mixed",
-        .higher.load.value, .higher.height.value, .lower.load.value, .lower.height.value
-    )]
     Falling {
         /// In which list.
         way: Way,
@@ -137,16 +137,11 @@ pub enum LoadTestError {
         lower: Reading,
     },
     /// The load is the same at every height.
-    #[error("the load is {} N at every height; one that rises as the height falls was expected: see whether the press follows the coil", .load.value)]
     NoRise {
         /// The load.
         load: Force,
     },
     /// A load at a height where the free coil does not reach.
-    #[error(
-        "{way} reading {number} has a load of {} N at {} m, above the free height of {} m; a height below it was expected: measure the free height again, or see whether the press showed that load empty",
-        .load.value, .height.value, .free.value
-    )]
     AboveFree {
         /// In which list.
         way: Way,
@@ -159,6 +154,39 @@ pub enum LoadTestError {
         /// The free height by the tape.
         free: Length,
     },
+}
+
+says! {
+    LoadTestError {
+        TooFew { count } =>
+            "loading readings with a load: {count}",
+            "two or more at different heights",
+            "press further and read again";
+        OneHeight { count, height } =>
+            "all {count} loading readings are at {height}",
+            "a reading at a second height",
+            "press to another height and read again";
+        Height { way, number, height } =>
+            "{way} reading {number} has a height of {height}",
+            "one above zero",
+            "read the distance between the plates";
+        Load { way, number, load } =>
+            "{way} reading {number} has a load of {load}",
+            "zero or more",
+            "give the load without a sign, less what the press showed empty";
+        Falling { way, higher, lower } =>
+            "{way} readings: {higher}, but only {lower}, which is lower",
+            "a load that rises as the height falls",
+            "see whether the two were exchanged, or loading and unloading were mixed";
+        NoRise { load } =>
+            "the load is {load} at every height",
+            "one that rises as the height falls",
+            "see whether the press follows the coil";
+        AboveFree { way, number, load, height, free } =>
+            "{way} reading {number} has a load of {load} at {height}, above the free height of {free}",
+            "a height below it",
+            "measure the free height again, or see whether the press showed that load empty";
+    }
 }
 
 /// How many standard uncertainties of the free height a load may stand above it.

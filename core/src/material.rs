@@ -6,7 +6,8 @@ pub use strength::{
     Against, Allowable, Law, Presetting, RuleError, Shares, Span, Strength, StrengthError,
 };
 
-use crate::quantity::{Length, MassDensity, Pressure, System, write};
+use crate::quantity::{Length, MassDensity, Pressure, System};
+use crate::say::{Message, Reader, Say, Told};
 use crate::source::Sourced;
 use thiserror::Error;
 
@@ -39,7 +40,7 @@ pub struct Steel {
 
 /// A bar that a steel's moduli are not given for.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
-#[error("{}", self.sentence(System::Metric))]
+#[error("{}", self.say(System::Metric))]
 pub struct SizeError {
     /// The steel's name.
     pub steel: &'static str,
@@ -51,17 +52,16 @@ pub struct SizeError {
     pub up_to: Length,
 }
 
-impl SizeError {
-    /// What is wrong and what to do, sizes in the unit of the system.
-    #[must_use]
-    pub fn sentence(&self, system: System) -> String {
-        let size = |length| write::<Length>(length, system);
-        format!(
-            "a bar of {} is not over {} and up to {}, the sizes that the moduli of {} are for; take the row of its size",
-            size(self.bar),
-            size(self.over),
-            size(self.up_to),
-            self.steel
+impl Say for SizeError {
+    fn say_to(&self, reader: Reader<'_>) -> Message {
+        let [bar, over, up_to] = [self.bar, self.over, self.up_to].map(|size| size.told(reader));
+        Message::new(
+            format_args!("a bar of {bar}"),
+            format_args!(
+                "one over {over} and up to {up_to}, as the moduli of {} are for,",
+                self.steel
+            ),
+            format_args!("take the row of its size"),
         )
     }
 }

@@ -16,7 +16,8 @@ mod law;
 
 pub use law::{Law, LawError};
 
-use crate::quantity::{Force, Length, SpringRate};
+use crate::quantity::{Force, Length, SpringRate, System};
+use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -58,13 +59,12 @@ impl Member {
 
 /// Why coils make no nest, or a nest has no answer.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum NestError {
     /// A nest has at least one coil.
-    #[error("a nest without a coil")]
     Empty,
     /// A coil cannot be solid at or above its free height.
-    #[error("coil {index} is solid at {} m, not below its free height of {} m", .solid.value, .free.value)]
     SolidNotBelowFree {
         /// Which coil.
         index: usize,
@@ -74,19 +74,32 @@ pub enum NestError {
         free: Length,
     },
     /// A height, a raise or a load that is not a finite number.
-    #[error("a {what} that is not a finite number")]
     NotFinite {
         /// What it was.
         what: &'static str,
     },
     /// The height asked for lies below the solid height.
-    #[error("{} m is below the solid height of {} m", .height.value, .solid.value)]
     BelowSolid {
         /// The height asked for.
         height: Length,
         /// The nest's solid height.
         solid: Length,
     },
+}
+
+says! {
+    NestError {
+        Empty => "a nest without a coil", "at least one coil", "add a seat";
+        SolidNotBelowFree { solid, free } =>
+            "a free height of {free} and a solid height of {solid}",
+            "a free height above the solid height",
+            "measure both again";
+        NotFinite { what } => "a {what} that is no number", "a finite one", "measure it again";
+        BelowSolid { height, solid } =>
+            "a height of {height}",
+            "a height from {solid} up, where the nest is solid,",
+            "it cannot be lower";
+    }
 }
 
 /// What happens at a bend of the load curve.

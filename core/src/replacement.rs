@@ -58,7 +58,7 @@ mod swap;
 mod together;
 mod wish;
 
-pub use asked::{Asked, ReplacementError};
+pub use asked::{Asked, AskedField, ReplacementError, ReplacementField};
 pub use decision::Decision;
 pub use limits::{Amount, Limits};
 pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};

@@ -71,7 +71,7 @@ mod search;
 mod series;
 
 pub use crate::coil::stress::Factor;
-pub use contradiction::{MOST_CELLS, NeedError};
+pub use contradiction::{MOST_CELLS, NeedError, NeedField};
 pub use design::{Design, MEAN, MEAN_SOURCE, mean_for_rate};
 pub use limit::{Limit, Limits, Verdict};
 pub use map::{Cell, Map};

@@ -12,7 +12,8 @@ pub use cold_wound::{
 };
 
 use crate::coil::Diameters;
-use crate::quantity::{Length, System, write, write_number};
+use crate::quantity::{Length, System};
+use crate::say::{Message, Reader, Say, Told};
 use crate::source::{Source, Sourced};
 use std::fmt;
 use thiserror::Error;
@@ -89,7 +90,7 @@ impl fmt::Display for Feature {
 
 /// Why there is no tolerance to go by.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
-#[error("{}", self.sentence(System::Metric))]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum NoTolerance {
     /// A size of the spring lies outside those that the standard speaks of.
@@ -125,34 +126,37 @@ pub enum NoTolerance {
     },
 }
 
-impl NoTolerance {
-    /// What is wrong and what to do, sizes in the unit of the system.
-    #[must_use]
-    pub fn sentence(&self, system: System) -> String {
-        let size_of = |length| write::<Length>(length, system);
-        let agree = "agree the tolerance with the maker";
+impl Say for NoTolerance {
+    fn say_to(&self, reader: Reader<'_>) -> Message {
+        let outside = |what, found: String, range: String| {
+            Message::new(
+                format_args!("{what} {found} lies outside {range}, which EN 15800 covers"),
+                format_args!(""),
+                format_args!("agree the tolerance with the maker"),
+            )
+        };
         match *self {
-            Self::Size { what, size, least, most } => format!(
-                "{what} {} lies outside {} to {}, which EN 15800 covers; {agree}",
-                size_of(size),
-                size_of(least),
-                size_of(most)
-            ),
+            Self::Size { what, size, least, most } => {
+                let range = format!("{} to {}", least.told(reader), most.told(reader));
+                outside(what, size.told(reader), range)
+            }
             Self::Number { what, number, least, most } => {
-                let (number, least) = (write_number(number, 4), write_number(least, 4));
+                let least = least.told(reader);
                 let range = most.map_or_else(
                     || format!("from {least} up"),
-                    |most| format!("{least} to {}", write_number(most, 4)),
+                    |most| format!("{least} to {}", most.told(reader)),
                 );
-                format!("{what} {number} lies outside {range}, which EN 15800 covers; {agree}")
+                outside(what, number.told(reader), range)
             }
             Self::LookUp { feature, winding, document } => {
                 let wound = match winding {
                     Winding::Cold => "cold-wound",
                     Winding::Hot => "hot-wound",
                 };
-                format!(
-                    "no tolerance on the {feature} of a {wound} spring is held here; look it up in {document}"
+                Message::new(
+                    format_args!("no tolerance on the {feature} of a {wound} spring is held here"),
+                    format_args!(""),
+                    format_args!("look it up in {document}"),
                 )
             }
         }

@@ -5,7 +5,8 @@
 //! lies within the limits, and is only given when it is sure enough.
 
 use crate::measured::Measured;
-use crate::quantity::{Length, si};
+use crate::quantity::{Length, System, si};
+use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -32,10 +33,10 @@ pub struct Limits {
 
 /// Why limits cannot be used.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum LimitsError {
     /// The least is above the most.
-    #[error("the least allowed, {} m, is above the most allowed, {} m", .least.value, .most.value)]
     Crossed {
         /// Least allowed.
         least: Length,
@@ -43,8 +44,17 @@ pub enum LimitsError {
         most: Length,
     },
     /// Neither side has a limit.
-    #[error("neither a least nor a most is given")]
     None,
+}
+
+says! {
+    LimitsError {
+        Crossed { least, most } =>
+            "a least limit of {least} and a greatest of {most}",
+            "a least that is not above the greatest",
+            "exchange the two";
+        None => "no limit", "a least, a most, or both", "give one of them";
+    }
 }
 
 impl Limits {

@@ -26,6 +26,7 @@
 //! ```
 //! use coilnest::material::Presetting;
 //! use coilnest::quantity::{Length, System, unit::{inch, megapascal, millimeter}};
+//! use coilnest::say::Say;
 //! use coilnest_tables::TABLES;
 //!
 //! let music = TABLES.steel("shigley-music-a228-over-0.125").ok_or("no such row")?;
@@ -36,8 +37,8 @@
 //!
 //! let refusal = music.strength(Length::new::<inch>(0.75)).unwrap_err();
 //! assert_eq!(
-//!     refusal.sentence(System::Inch),
-//!     "a bar of 0.75 in lies outside 0.004 in to 0.256 in, the sizes for which a strength of music \
+//!     refusal.say(System::Inch).to_string(),
+//!     "a bar of 3/4 in lies outside 0.004 in to 0.256 in, the sizes for which a strength of music \
 //!      wire A228 (Shigley) is held here; look it up in ASTM A228"
 //! );
 //! # Ok::<(), Box<dyn std::error::Error>>(())

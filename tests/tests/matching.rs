@@ -549,12 +549,14 @@ fn slips_are_told_in_words() {
     let seat = |across| place(0.0, across);
     let said = |bench: &[Role], seats: &[Place]| matched(bench, seats).unwrap_err().to_string();
     let at = [seat(500.0), seat(-500.0)];
-    assert!(said(&[], &at).starts_with("roles in a nest: 0; 1 to 4 were expected"));
-    assert!(said(&[two([1e3, 1e3])], &[]).starts_with("nests to be filled: 0; 1 to 5000"));
+    assert!(said(&[], &at).starts_with("0 roles in a nest; a number from 1 to 4 was expected"));
+    assert!(
+        said(&[two([1e3, 1e3])], &[]).starts_with("0 nests to be filled; a number from 1 to 5000")
+    );
     assert!(said(&[two([1e3, f64::NAN])], &at).starts_with("some coil 2: "));
     assert!(
         said(&[two([1e3, -1.0])], &at)
-            .starts_with("some coil 2: −1 N at the common height; a load between 0 N")
+            .starts_with("some coil 2: −1 N at the common height; a load of zero or more")
     );
     let far = [seat(500.0), seat(f64::INFINITY)];
     assert!(said(&[two([1e3, 1e3])], &far).starts_with("nest 2: its place"));
@@ -567,7 +569,7 @@ fn slips_are_told_in_words() {
     let lacking = said(&bench, &at);
     assert_eq!(
         lacking,
-        "some coils that can be used: 1, with 1 left out, not fit for use or tied to such; 2 were expected: bring 1 more"
+        "some coils that can be used: 1, with 1 left out, not fit for use or tied to such, and 1 missing; 2 of each was expected: bring those that are missing"
     );
     bench[0].coils[1].usable = true;
     bench[1].coils[0].tie = Some(7);

@@ -75,7 +75,7 @@ fn loads_past_solid() {
 fn loads_exchanged() {
     fatigue(
         &cold(&json!({"duty": {"least": "1200", "most": "400"}})),
-        "Loads from 1 200 N to 400 N: the greater must be above the lesser.",
+        "Loads from 1 200 N to 400 N; a lesser load of 0 or more and a greater one above it was expected: give the two between which the coil works.",
     );
 }
 

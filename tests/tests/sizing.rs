@@ -765,7 +765,7 @@ fn needs_that_contradict_themselves_name_both_sides() {
     );
     assert_eq!(
         refused(|need| need.work = two((1000.0, 150.0), (2000.0, 150.0))),
-        "both loads are at a height of 150 mm; two heights were expected: give the second load where \
+        "both loads are at a height of 150 mm; a second height was expected: give the second load where \
          the coil stands lower or higher"
     );
     for (sentence, parts) in [
@@ -788,7 +788,7 @@ fn needs_that_contradict_themselves_name_both_sides() {
         ),
         (
             refused(|need| need.reserve.length = mm(150.0)),
-            ["a reserve of 150 mm", "height at work of 150 mm"],
+            ["a height at work of 150 mm", "150 mm must be left to solid"],
         ),
         (
             // π·144·650/(8·1.3846·4) = 6637 N of a bar of 12 mm at an index of 4.
@@ -815,7 +815,7 @@ fn needs_that_contradict_themselves_name_both_sides() {
 fn a_number_that_is_none_is_refused_with_what_was_expected() {
     type Change = fn(&mut Need);
     let cases: [(Change, &str); 22] = [
-        (|need| need.work.load = newtons(-5.0), "a load of −5 N; one above zero"),
+        (|need| need.work.load = newtons(-5.0), "the load of −5 N; one above zero"),
         (|need| need.work.within = 1.5, "the tolerance of the load: 1.5; a share from 0 to 1"),
         (|need| need.work.height = Some(mm(0.0)), "the height at the load: 0 mm; a length above"),
         (
@@ -830,7 +830,7 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
             |need| {
                 need.work = Work::two_loads(newtons(5.0), mm(60.0), newtons(-5.0), mm(50.0));
             },
-            "a second load of −5 N",
+            "the second load of −5 N",
         ),
         (
             |need| {
@@ -875,13 +875,13 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
     };
     assert_eq!(
         choice(&[], &[5.0]).to_string(),
-        "no bars to choose from; at least one was expected: give a list of sizes"
+        "no bars to choose from; at least one was expected: give a list of sizes, or take the steel's row for their size"
     );
     assert!(choice(&[10.0], &[]).to_string().starts_with("no counts of turns to choose from"));
     assert!(choice(&[10.0, -1.0], &[5.0]).to_string().starts_with("a bar to choose from: −1 mm"));
     assert_eq!(
         choice(&[10.0], &[5.0, 0.25]).to_string(),
-        "0.25 active turns to choose from; 0.5 or more were expected: give turns that deflect"
+        "0.25 active turns to choose from; a count of 0.5 or more was expected: give turns that deflect"
     );
     assert!(matches!(choice(&[10.0; 1001], &[5.0; 1001]), NeedError::TooMany { .. }));
     let unheld = Strength::look_up("x", "hot-wound bar", "the maker's certificate");
@@ -890,7 +890,7 @@ fn a_number_that_is_none_is_refused_with_what_was_expected() {
         Allowed::Share { strength: unheld, share: 0.5, factor: Factor::Uncorrected };
     let error = Sizing::new(need, &[mm(10.0)], &[5.0]).unwrap_err();
     assert!(matches!(error, NeedError::NoStrength(_)), "{error}");
-    assert!(matches!(Rounding::new(Some(mm(0.0)), None), Err(NeedError::Length { .. })));
+    assert!(matches!(Rounding::new(Some(mm(0.0)), None), Err(NeedError::NotPositive { .. })));
 }
 
 /// Shigley's Mechanical Engineering Design, 10th ed., example 10-2 (from memory): 20 lbf at 2 in of

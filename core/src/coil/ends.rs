@@ -1,6 +1,7 @@
 //! How a coil's ends are made, and how many of its turns they leave at work.
 
-use crate::quantity::write_number;
+use crate::quantity::System;
+use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -120,22 +121,15 @@ pub struct Turns {
 
 /// Why a count of turns makes no spring.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum TurnsError {
     /// Dead turns below zero, or not a number.
-    #[error("{} dead turns; from 0 up was expected", write_number(*.dead, 4))]
     Dead {
         /// The dead turns.
         dead: f64,
     },
     /// Nothing is left to deflect.
-    #[error(
-        "{} turns less {} dead ones leave {} at work; at least {} is needed",
-        write_number(*.total, 4),
-        write_number(*.dead, 4),
-        write_number(.total - .dead, 4),
-        write_number(*.least, 4)
-    )]
     TooFew {
         /// The total turns.
         total: f64,
@@ -144,6 +138,16 @@ pub enum TurnsError {
         /// The least active turns.
         least: f64,
     },
+}
+
+says! {
+    TurnsError {
+        Dead { dead } => "{dead} dead turns", "a count from 0 up", "2 is usual for closed ends";
+        TooFew { total, dead, least } =>
+            "{total} turns with {dead} dead ones among them",
+            "at least {least} more than lie dead",
+            "count the turns again, from tip to tip";
+    }
 }
 
 /// The least active turns that a spring can be reckoned with: half a turn.

@@ -2,7 +2,8 @@
 
 use super::{Diameters, stress};
 use crate::formula::Formula;
-use crate::quantity::{Force, Length, Pressure, Stress, System, write, write_number};
+use crate::quantity::{Force, Length, Pressure, System};
+use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -53,14 +54,10 @@ pub const CYCLE_SOURCE: Source = Source::new(
 
 /// Why nothing can be said of how long a coil lasts.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum FatigueError {
     /// The loads do not both press, or are the same, or the wrong way round.
-    #[error(
-        "loads from {} to {}; the lesser must be 0 or more and the greater above it: give the two between which the coil works",
-        write::<Force>(*.least, System::Metric),
-        write::<Force>(*.greatest, System::Metric)
-    )]
     Loads {
         /// The lesser load.
         least: Force,
@@ -68,11 +65,6 @@ pub enum FatigueError {
         greatest: Force,
     },
     /// The bar is thicker than any that was tested.
-    #[error(
-        "a bar of {} mm; the tests are of wire up to {} mm (3/8 in): ask the maker for a diagram of the coil's own size",
-        write_number(.bar.value * 1e3, 4),
-        write_number(.most.value * 1e3, 4)
-    )]
     Bar {
         /// The bar.
         bar: Length,
@@ -80,11 +72,6 @@ pub enum FatigueError {
         most: Length,
     },
     /// The steel is too weak for the stresses of the tests.
-    #[error(
-        "a tensile strength of {}; above {} was expected, or the stresses of the tests would break it: check its unit",
-        write::<Stress>(*.tensile, System::Metric),
-        write::<Stress>(*.least, System::Metric)
-    )]
     Tensile {
         /// The tensile strength.
         tensile: Pressure,
@@ -92,17 +79,33 @@ pub enum FatigueError {
         least: Pressure,
     },
     /// The coil yields before it tires.
-    #[error(
-        "a stress of {} is beyond the yield strength of {} in torsion: the coil sets; lower the load or take a thicker bar",
-        write::<Stress>(*.stress, System::Metric),
-        write::<Stress>(*.torsional_yield, System::Metric)
-    )]
     Yields {
         /// The greatest stress.
         stress: Pressure,
         /// The yield strength in torsion.
         torsional_yield: Pressure,
     },
+}
+
+says! {
+    FatigueError {
+        Loads { least, greatest } =>
+            "loads from {least} to {greatest}",
+            "a lesser load of 0 or more and a greater one above it",
+            "give the two between which the coil works";
+        Bar { bar, most } =>
+            "a bar of {bar}",
+            "one up to {most}, as the tests were of,",
+            "ask the maker for a diagram of the coil's own size";
+        Tensile { tensile, least } =>
+            "a tensile strength of {tensile}",
+            "one above {least}",
+            "check its unit, for the stresses of the tests would break this steel";
+        Yields { stress, torsional_yield } =>
+            "a stress of {stress}",
+            "less than the yield strength of {torsional_yield} in torsion",
+            "the coil sets; lower the load or take a thicker bar";
+    }
 }
 
 impl Cycle {
@@ -391,15 +394,15 @@ mod tests {
         for (refused, sentence) in [
             (
                 of(10.0, 1500.0, 675.0),
-                "a bar of 10 mm; the tests are of wire up to 9.525 mm (3/8 in): ask the maker for a diagram of the coil's own size",
+                "a bar of 10 mm; one up to 9.525 mm, as the tests were of, was expected: ask the maker for a diagram of the coil's own size",
             ),
             (
                 of(5.0, 565.0, 675.0),
-                "a tensile strength of 565 MPa; above 566 MPa was expected, or the stresses of the tests would break it: check its unit",
+                "a tensile strength of 565 MPa; one above 566 MPa was expected: check its unit, for the stresses of the tests would break this steel",
             ),
             (
                 of(5.0, 1500.0, 477.0),
-                "a stress of 478 MPa is beyond the yield strength of 477 MPa in torsion: the coil sets; lower the load or take a thicker bar",
+                "a stress of 478 MPa; less than the yield strength of 477 MPa in torsion was expected: the coil sets; lower the load or take a thicker bar",
             ),
         ] {
             assert_eq!(refused.unwrap_err().to_string(), sentence);
@@ -421,7 +424,7 @@ mod tests {
         }
         assert_eq!(
             Cycle::between(coil, newtons(500.0), newtons(100.0)).unwrap_err().to_string(),
-            "loads from 500 N to 100 N; the lesser must be 0 or more and the greater above it: give the two between which the coil works"
+            "loads from 500 N to 100 N; a lesser load of 0 or more and a greater one above it was expected: give the two between which the coil works"
         );
     }
 }

@@ -2,20 +2,17 @@
 
 use super::{Diameters, buckling};
 use crate::formula::Formula;
-use crate::quantity::{Length, SpringRate, System, write};
+use crate::quantity::{Length, SpringRate, System};
+use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
 /// Why a coil has no lateral rate.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum LateralError {
     /// The deflection leaves no coil, or pulls it.
-    #[error(
-        "a deflection of {}; from 0 to below the free height of {} was expected: take the height from the free height",
-        write::<Length>(*.deflection, System::Metric),
-        write::<Length>(*.free, System::Metric)
-    )]
     Deflection {
         /// The deflection.
         deflection: Length,
@@ -23,17 +20,25 @@ pub enum LateralError {
         free: Length,
     },
     /// It has fallen over.
-    #[error(
-        "at a deflection of {} the coil falls aside, which it does from {} on: press it less, or guide it",
-        write::<Length>(*.deflection, System::Metric),
-        write::<Length>(*.most, System::Metric)
-    )]
     FallsAside {
         /// The deflection.
         deflection: Length,
         /// Where it buckles with one seat free to move sideways.
         most: Length,
     },
+}
+
+says! {
+    LateralError {
+        Deflection { deflection, free } =>
+            "a deflection of {deflection}",
+            "one from 0 to below the free height of {free}",
+            "take the height from the free height";
+        FallsAside { deflection, most } =>
+            "a deflection of {deflection}",
+            "one below {most}, from which on the coil falls aside,",
+            "press it less, or guide it";
+    }
 }
 
 /// Lateral load per lateral movement of one end, both ends flat on seats that stay parallel.
@@ -144,15 +149,15 @@ mod tests {
         for (deflection, sentence) in [
             (
                 -1.0,
-                "a deflection of −1 mm; from 0 to below the free height of 300 mm was expected: take the height from the free height",
+                "a deflection of −1 mm; one from 0 to below the free height of 300 mm was expected: take the height from the free height",
             ),
             (
                 300.0,
-                "a deflection of 300 mm; from 0 to below the free height of 300 mm was expected: take the height from the free height",
+                "a deflection of 300 mm; one from 0 to below the free height of 300 mm was expected: take the height from the free height",
             ),
             (
                 25.0,
-                "at a deflection of 25 mm the coil falls aside, which it does from 24.47 mm on: press it less, or guide it",
+                "a deflection of 25 mm; one below 24.467 mm, from which on the coil falls aside, was expected: press it less, or guide it",
             ),
         ] {
             assert_eq!(of(deflection).unwrap_err().to_string(), sentence);

@@ -7,7 +7,8 @@
 use super::stress::Factor;
 use super::{Diameters, stress};
 use crate::material::Against;
-use crate::quantity::{Force, Length, Pressure, Stress, System, write};
+use crate::quantity::{Force, Length, Pressure, System};
+use crate::say::{Say, says};
 use thiserror::Error;
 
 /// The stress of a coil at solid beside what it may be.
@@ -21,26 +22,32 @@ pub struct AtSolid {
 
 /// Why a coil cannot be judged at solid.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum SetError {
     /// No allowable stress.
-    #[error(
-        "an allowable stress of {}; it must be above zero: take it from the steel's table or its certificate",
-        write::<Stress>(*.allowable, System::Metric)
-    )]
     Allowable {
         /// What was given.
         allowable: Pressure,
     },
     /// No load at solid.
-    #[error(
-        "a load of {} at solid; it must be above zero: the free height must be above the solid height",
-        write::<Force>(*.load, System::Metric)
-    )]
     Load {
         /// What was given.
         load: Force,
     },
+}
+
+says! {
+    SetError {
+        Allowable { allowable } =>
+            "an allowable stress of {allowable}",
+            "one above zero",
+            "take it from the steel's table or its certificate";
+        Load { load } =>
+            "a load of {load} at solid",
+            "one above zero",
+            "the free height must be above the solid height";
+    }
 }
 
 /// Weighs the stress of a coil closed solid against what its steel may bear.
@@ -174,11 +181,11 @@ mod tests {
         assert!(at(784.0, 2500.0).is_ok());
         assert_eq!(
             at(0.0, 2500.0).unwrap_err().to_string(),
-            "an allowable stress of 0 MPa; it must be above zero: take it from the steel's table or its certificate"
+            "an allowable stress of 0 MPa; one above zero was expected: take it from the steel's table or its certificate"
         );
         assert_eq!(
             at(784.0, -20.0).unwrap_err().to_string(),
-            "a load of −20 N at solid; it must be above zero: the free height must be above the solid height"
+            "a load of −20 N at solid; one above zero was expected: the free height must be above the solid height"
         );
         assert!(at(f64::NAN, 2500.0).is_err());
         assert!(at(784.0, f64::INFINITY).is_err());

@@ -4,7 +4,8 @@
 //! shares say how far a nest rises when a box does, for the work is the same either way.
 
 use crate::formula::Formula;
-use crate::quantity::{Force, Length, System, write};
+use crate::quantity::{Force, Length, System};
+use crate::say::{Nth, Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
 
@@ -66,16 +67,12 @@ pub struct Seat {
 
 /// Why a beam or an axle cannot carry. Nests are counted from 1.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum BeamError {
     /// A beam that carries nothing.
-    #[error("a beam without a nest; one or more was expected: give where each stands on the beam")]
     Empty,
     /// The boxes are not two places.
-    #[error(
-        "the boxes of a beam at {} and {}; the first before the second was expected: measure both from one end",
-        write::<Length>(*.first, System::Metric), write::<Length>(*.second, System::Metric)
-    )]
     Boxes {
         /// Where the first is.
         first: Length,
@@ -83,14 +80,9 @@ pub enum BeamError {
         second: Length,
     },
     /// A nest that is not between the boxes.
-    #[error(
-        "nest {} stands at {} of the beam; a place from {} to {}, between its boxes, was expected: measure it from the same end as the boxes",
-        .support + 1, write::<Length>(*.at, System::Metric),
-        write::<Length>(*.first, System::Metric), write::<Length>(*.second, System::Metric)
-    )]
     Beyond {
-        /// Which support, from 0.
-        support: usize,
+        /// Which support.
+        support: Nth,
         /// Where it stands.
         at: Length,
         /// Where the first box is.
@@ -99,22 +91,36 @@ pub enum BeamError {
         second: Length,
     },
     /// A nest that stands on the beam twice.
-    #[error("nest {} is on the beam twice; once was expected: take one away", .support + 1)]
     Twice {
-        /// Which support, from 0.
-        support: usize,
+        /// Which support.
+        support: Nth,
     },
     /// A distance that is not above zero.
-    #[error(
-        "the {what} of an axle are {} apart; a distance above zero was expected: measure from middle to middle",
-        write::<Length>(*.apart, System::Metric)
-    )]
     Apart {
         /// Boxes or wheels.
         what: &'static str,
         /// The distance.
         apart: Length,
     },
+}
+
+says! {
+    BeamError {
+        Empty => "a beam without a nest", "one or more", "give where each stands on the beam";
+        Boxes { first, second } =>
+            "the boxes of a beam at {first} and {second}",
+            "the first before the second",
+            "measure both from one end";
+        Beyond { support, at, first, second } =>
+            "{support} stands at {at} of the beam",
+            "a place from {first} to {second}, between its boxes,",
+            "measure it from the same end as the boxes";
+        Twice { support } => "{support} is on the beam twice", "once", "take one away";
+        Apart { what, apart } =>
+            "the {what} of an axle are {apart} apart",
+            "a distance above zero",
+            "measure from middle to middle";
+    }
 }
 
 /// An equalizer beam on two boxes.
@@ -165,10 +171,11 @@ impl Beam {
         }
         for (index, Seat { support, at }) in seats.iter().copied().enumerate() {
             if !(first..=second).contains(&at) {
+                let support = Nth::of(support);
                 return Err(BeamError::Beyond { support, at, first, second });
             }
             if seats.iter().take(index).any(|seat| seat.support == support) {
-                return Err(BeamError::Twice { support });
+                return Err(BeamError::Twice { support: Nth::of(support) });
             }
         }
         Ok(Self { boxes, seats })

@@ -4,8 +4,8 @@ use super::path::Path;
 use super::{Contact, Frame, FrameError, Post, Rest, Weight, equilibrium};
 use crate::nest::Member;
 use crate::propagation::{Doubted, RateDoubt, drawings};
-use crate::quantity::si;
-use crate::quantity::{Force, Length, System, write};
+use crate::quantity::{Force, Length, System, si};
+use crate::say::{Nth, Say, says};
 use core::f64::consts::TAU;
 use oorandom::Rand64;
 use thiserror::Error;
@@ -48,10 +48,10 @@ pub struct Scatter {
 
 /// Why doubts cannot be carried to the loads. Supports and coils are counted from 1.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum DoubtError {
     /// The doubts are not one list for each nest.
-    #[error("doubts of {found} nests; of all {expected} were expected: give each nest its list")]
     Nests {
         /// How many lists there are.
         found: usize,
@@ -59,25 +59,18 @@ pub enum DoubtError {
         expected: usize,
     },
     /// The doubts of a nest are not one for each of its coils.
-    #[error(
-        "nest {support}: doubts of {found} coils; of all {expected} were expected: give each coil its own, nought where it is exact"
-    )]
     Coils {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// How many doubts there are.
         found: usize,
         /// How many coils.
         expected: usize,
     },
     /// A doubt of a free height that is below zero or not a number.
-    #[error(
-        "nest {support}, coil {coil}: a doubt of its free height{by} of {}; zero or more was expected: give one standard uncertainty, without a sign",
-        write::<Length>(*.doubt, System::Metric)
-    )]
     Free {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// Which of its coils.
         coil: usize,
         /// " by the tape" where it is the tape's part.
@@ -86,12 +79,9 @@ pub enum DoubtError {
         doubt: Length,
     },
     /// A doubt of a rate that is below zero or not a number.
-    #[error(
-        "nest {support}, coil {coil}: a doubt of its rate{by} of {doubt}; zero or more was expected: give one standard uncertainty, of a rate as a part of it"
-    )]
     Rate {
         /// Which support.
-        support: usize,
+        support: Nth,
         /// Which of its coils.
         coil: usize,
         /// " by the drawing" or " by the steel" where it is that part.
@@ -100,14 +90,33 @@ pub enum DoubtError {
         doubt: f64,
     },
     /// Too few samples for a standard deviation.
-    #[error("{trials} samples; two or more were expected: a thousand tell a doubt to 2 %")]
     Trials {
         /// How many were asked for.
         trials: u32,
     },
     /// The frame does not stand.
-    #[error(transparent)]
     Frame(#[from] FrameError),
+}
+
+says! {
+    DoubtError through [Frame] {
+        Nests { found, expected } =>
+            "doubts of {found} nests", "a list for all {expected}", "give each nest its list";
+        Coils { support, found, expected } =>
+            "{support}: doubts of {found} coils",
+            "a doubt of all {expected}",
+            "give each coil its own, 0 where it is exact";
+        Free { support, coil, by, doubt } =>
+            "{support}, coil {coil}: a doubt of its free height{by} of {doubt}",
+            "zero or more",
+            "give one standard uncertainty, without a sign";
+        Rate { support, coil, by, doubt } =>
+            "{support}, coil {coil}: a doubt of its rate{by} of {doubt}",
+            "zero or more",
+            "give one standard uncertainty, of a rate as a part of it";
+        Trials { trials } =>
+            "{trials} samples", "a number of two or more", "a thousand give a doubt to 2 %";
+    }
 }
 
 impl Frame {
@@ -278,7 +287,7 @@ impl Frame {
         if found != expected {
             return Err(DoubtError::Nests { found, expected });
         }
-        for ((coils, of), support) in doubts.iter().zip(&self.supports).zip(1..) {
+        for ((coils, of), support) in doubts.iter().zip(&self.supports).zip((1..).map(Nth)) {
             let (found, expected) = (coils.len(), of.nest.members().len());
             if found != expected {
                 return Err(DoubtError::Coils { support, found, expected });

@@ -29,8 +29,8 @@ pub use remainder::{GREATER, Remainder, Remains};
 
 use super::{Frame, FrameError, Settled, Weight};
 use crate::bounds::{self, OutOfBounds};
-use crate::quantity::si;
-use crate::quantity::{Force, Length, System, write};
+use crate::quantity::{Force, Length, System, si};
+use crate::say::{Say, says};
 use task::{Found, Task, Value};
 use thiserror::Error;
 
@@ -143,42 +143,29 @@ pub struct Plan {
 
 /// Why there is no plan.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum ShimError {
     /// Nothing in stock.
-    #[error("no shims in stock; at least one thickness was expected: give those that are at hand")]
     Empty,
     /// Too many thicknesses.
-    #[error(
-        "{count} thicknesses in stock; 1 to {MOST_THICKNESSES} were expected: leave out those that others add up to"
-    )]
     Thicknesses {
         /// How many there are.
         count: usize,
     },
     /// A shim without thickness.
-    #[error(
-        "a shim in stock of {}; a thickness above zero was expected: measure it again",
-        write::<Length>(*.thickness, System::Metric)
-    )]
     Thickness {
         /// The thickness.
         thickness: Length,
     },
     /// A thickness or a largest stack that is not a number.
-    #[error("the {what} is not a number; a length was expected: measure it again")]
     NotFinite {
         /// What it was.
         what: &'static str,
     },
     /// More of a shim or of a stack than any is.
-    #[error(transparent)]
     OutOfBounds(#[from] OutOfBounds),
     /// A largest stack that no shim fits in.
-    #[error(
-        "a largest stack of {}; at least {}, the thinnest shim in stock, was expected: see whether the two are in the same units",
-        write::<Length>(*.largest, System::Metric), write::<Length>(*.thinnest, System::Metric)
-    )]
     Largest {
         /// The largest stack.
         largest: Length,
@@ -186,18 +173,11 @@ pub enum ShimError {
         thinnest: Length,
     },
     /// A stock that makes too many stacks.
-    #[error(
-        "the stock makes more than {MOST_STACKS} stacks of different thickness up to {}; no more were expected: leave out the thinnest shims, or lower the largest stack",
-        write::<Length>(*.largest, System::Metric)
-    )]
     Stacks {
         /// The largest stack.
         largest: Length,
     },
     /// The places where shims may go are not one for each nest.
-    #[error(
-        "whether shims may go there is told of {found} nests; of all {expected} was expected: say yes or no for each"
-    )]
     Places {
         /// Of how many it is told.
         found: usize,
@@ -205,8 +185,32 @@ pub enum ShimError {
         expected: usize,
     },
     /// The frame does not stand.
-    #[error(transparent)]
     Frame(#[from] FrameError),
+}
+
+says! {
+    ShimError through [OutOfBounds, Frame] {
+        Empty => "no shims in stock", "at least one thickness", "give those that are at hand";
+        Thicknesses { count } =>
+            "{count} thicknesses in stock",
+            "a number from 1 to {MOST_THICKNESSES}",
+            "leave out those that others add up to";
+        Thickness { thickness } =>
+            "a shim in stock of {thickness}", "a thickness above zero", "measure it again";
+        NotFinite { what } => "the {what} is not a number", "a length", "measure it again";
+        Largest { largest, thinnest } =>
+            "a largest stack of {largest}",
+            "at least {thinnest}, the thinnest shim in stock,",
+            "see whether the two are in the same units";
+        Stacks { largest } =>
+            "more than {MOST_STACKS} stacks of different thickness up to {largest} from the shims in stock",
+            "a lower stack, or fewer thin shims,",
+            "leave out the thinnest shims, or lower the largest stack";
+        Places { found, expected } =>
+            "whether shims may go there is said of {found} nests",
+            "a word of all {expected}",
+            "say yes or no for each";
+    }
 }
 
 impl Evenness {

@@ -55,11 +55,11 @@ fn supports_that_make_no_frame_are_refused() {
     for (supports, sentence) in [
         (
             vec![at(0.0, 0.0), at(1.0, 0.0)],
-            "nests under the frame: 2; 3 to 200 were expected: add or take away nests",
+            "2 nests under the frame; a number of nests from 3 to 200 was expected: add or take away nests",
         ),
         (
             (0..201).map(|number| at(f64::from(number), f64::from(number % 2))).collect(),
-            "nests under the frame: 201; 3 to 200 were expected: add or take away nests",
+            "201 nests under the frame; a number of nests from 3 to 200 was expected: add or take away nests",
         ),
         (
             changed(|support| support.place.across = mm(f64::NAN)),
@@ -79,11 +79,11 @@ fn supports_that_make_no_frame_are_refused() {
         ),
         (
             changed(|support| support.place = place(900.0, -500.0)),
-            "nests 2 and 3 both stand at 900 mm along, −500 mm across; two places were expected: measure one of them again, or make one nest of both",
+            "nest 2 and nest 3 both stand at 900 mm along, −500 mm across; a place of its own for each was expected: measure one of them again, or make one nest of both",
         ),
         (
             vec![at(0.0, 0.1), at(500.0, 50.1), at(1500.0, 150.1)],
-            "all 3 nests stand in one line; at least one beside it was expected: see whether positions along and across were exchanged or left out",
+            "all 3 nests stand in one line, so that the frame tips; at least one nest beside that line was expected: see whether positions along and across were exchanged or left out",
         ),
     ] {
         assert_eq!(Frame::new(supports, None).unwrap_err().to_string(), sentence);
@@ -112,11 +112,11 @@ fn weights_that_do_not_rest_are_refused() {
         ),
         (
             weight(40_000.0, 900.0, 0.0),
-            "the weight acts at 900 mm along, 0 mm across, on or beyond the line between nests 1 and 2, so that the frame tips; a place within the nests was expected: measure it again, or see whether a nest is missing",
+            "the weight acts at 900 mm along, 0 mm across, on or beyond the line between nest 1 and nest 2, so that the frame tips; a place within the nests was expected: measure it again, or see whether a nest is missing",
         ),
         (
             weight(40_000.0, -2000.0, 1500.0),
-            "the weight acts at −2\u{202f}000 mm along, 1\u{202f}500 mm across, on or beyond the line between nests 1 and 4, so that the frame tips; a place within the nests was expected: measure it again, or see whether a nest is missing",
+            "the weight acts at −2\u{202f}000 mm along, 1\u{202f}500 mm across, on or beyond the line between nest 1 and nest 4, so that the frame tips; a place within the nests was expected: measure it again, or see whether a nest is missing",
         ),
         (
             weight(9e6, 0.0, 0.0),
@@ -131,7 +131,7 @@ fn weights_that_do_not_rest_are_refused() {
     let unstopped = changed(|support| support.nest = nest(350.0, 300.0, None));
     let frame = Frame::new(unstopped, None).unwrap();
     let crushed = frame.settle(weight(440_000.0, -300.0, 200.0));
-    assert!(matches!(crushed, Err(FrameError::Crushed { support: 3, .. })), "{crushed:?}");
+    assert!(matches!(crushed, Err(FrameError::Crushed { support: Nth(3), .. })), "{crushed:?}");
 }
 
 /// 90 kN each on 45 kN at solid: 45 000/6000 mm past it.
@@ -214,16 +214,16 @@ fn doubts_that_fit_no_nest_are_refused() {
     let exact = CoilDoubt::default();
     assert_eq!(
         doubted(&vec![vec![exact]; 3]),
-        "doubts of 3 nests; of all 4 were expected: give each nest its list"
+        "doubts of 3 nests; a list for all 4 was expected: give each nest its list"
     );
     assert_eq!(
         doubted(&vec![vec![exact; 2]; 4]),
-        "nest 1: doubts of 2 coils; of all 1 were expected: give each coil its own, nought where it is exact"
+        "nest 1: doubts of 2 coils; a doubt of all 1 was expected: give each coil its own, 0 where it is exact"
     );
     let percent = CoilDoubt { rate: RateDoubt { own: -3.0, ..RateDoubt::default() }, ..exact };
     assert_eq!(
         doubted(&[vec![exact], vec![percent], vec![exact], vec![exact]]),
-        "nest 2, coil 1: a doubt of its rate of -3; zero or more was expected: give one standard uncertainty, of a rate as a part of it"
+        "nest 2, coil 1: a doubt of its rate of −3; zero or more was expected: give one standard uncertainty, of a rate as a part of it"
     );
     let negative = CoilDoubt { tape: mm(-1.0), ..exact };
     assert_eq!(
@@ -232,7 +232,7 @@ fn doubts_that_fit_no_nest_are_refused() {
     );
     assert_eq!(
         frame.sampled(on, &vec![vec![exact]; 4], 1, 0).unwrap_err().to_string(),
-        "1 samples; two or more were expected: a thousand tell a doubt to 2 %"
+        "1 samples; a number of two or more was expected: a thousand give a doubt to 2 %"
     );
 }
 
@@ -275,16 +275,16 @@ fn track_that_no_wheel_is_on_is_refused() {
     let stray = Track::new(&frame, on, vec![Bearing::under(0), Bearing::under(4)]);
     assert_eq!(
         stray.unwrap_err().to_string(),
-        "wheel 2 carries nest 5; nests 1 to 4 were expected: number the nests as the frame has them"
+        "wheel 2 carries nest 5; a nest from 1 to 4 was expected: number the nests as the frame has them"
     );
     let track = Track::new(&frame, on, (0..4).map(Bearing::under).collect()).unwrap();
     assert_eq!(
         track.raised(4, mm(-10.0)).unwrap_err().to_string(),
-        "wheel 5 was asked for; 1 to 4 were expected: choose one of these"
+        "wheel 5 was asked for; one from 1 to 4 was expected: choose one of these"
     );
     assert_eq!(
         track.stuck(4).unwrap_err().to_string(),
-        "nest 5 is to be stuck; 1 to 4 were expected: choose one of these"
+        "nest 5 is to be stuck; a nest from 1 to 4 was expected: choose one of these"
     );
     assert!(matches!(track.raised(0, mm(5000.0)), Err(TrackError::Rise(_))));
     assert!(matches!(track.least_dip(9), Err(TrackError::NoSuchWheel { wheel: 10, count: 4 })));

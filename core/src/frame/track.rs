@@ -7,8 +7,8 @@ use super::equilibrium::{Post, Rest, along, dot};
 use super::path::{Path, stop_of};
 use super::{Frame, FrameError, Settled, Weight};
 use crate::bounds::{self, OutOfBounds};
-use crate::quantity::si;
-use crate::quantity::{Force, Length};
+use crate::quantity::{Force, Length, System, si};
+use crate::say::{Nth, Say, says};
 use crate::source::{Known, Source, Sourced};
 use thiserror::Error;
 
@@ -27,22 +27,19 @@ pub const SCREENING: &str = "A screening by statics, no acceptance test: it leav
 
 /// Why a frame cannot be set on track. Wheels and nests are counted from 1.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum TrackError {
     /// A wheel that carries a nest which the frame has not.
-    #[error(
-        "wheel {wheel} carries nest {support}; nests 1 to {count} were expected: number the nests as the frame has them"
-    )]
     NoSuchNest {
         /// Which wheel.
         wheel: usize,
         /// Which nest.
-        support: usize,
+        support: Nth,
         /// How many there are.
         count: usize,
     },
     /// No such wheel.
-    #[error("wheel {wheel} was asked for; 1 to {count} were expected: choose one of these")]
     NoSuchWheel {
         /// Which wheel.
         wheel: usize,
@@ -50,19 +47,29 @@ pub enum TrackError {
         count: usize,
     },
     /// No such nest to be stuck.
-    #[error("nest {support} is to be stuck; 1 to {count} were expected: choose one of these")]
     NothingStuck {
         /// Which nest.
-        support: usize,
+        support: Nth,
         /// How many there are.
         count: usize,
     },
     /// More of a rise or a dip than any track has.
-    #[error(transparent)]
     Rise(#[from] OutOfBounds),
     /// The frame does not stand.
-    #[error(transparent)]
     Frame(#[from] FrameError),
+}
+
+says! {
+    TrackError through [Rise, Frame] {
+        NoSuchNest { wheel, support, count } =>
+            "wheel {wheel} carries {support}",
+            "a nest from 1 to {count}",
+            "number the nests as the frame has them";
+        NoSuchWheel { wheel, count } =>
+            "wheel {wheel} was asked for", "one from 1 to {count}", "choose one of these";
+        NothingStuck { support, count } =>
+            "{support} is to be stuck", "a nest from 1 to {count}", "choose one of these";
+    }
 }
 
 /// A wheel on level track and on rough.
@@ -156,7 +163,7 @@ impl<'a> Track<'a> {
         for (bearing, wheel) in wheels.iter().zip(1..) {
             let stray = bearing.parts().iter().find(|(support, _)| *support >= count);
             if let Some((support, _)) = stray {
-                return Err(TrackError::NoSuchNest { wheel, support: support + 1, count });
+                return Err(TrackError::NoSuchNest { wheel, support: Nth::of(*support), count });
             }
         }
         frame.check(weight)?;
@@ -185,7 +192,7 @@ impl<'a> Track<'a> {
         let places = stuck.posts.iter_mut().zip(&self.frame.supports);
         let mut at = places.zip(&self.at_rest.supports).skip(support);
         let ((post, of), standing) =
-            at.next().ok_or(TrackError::NothingStuck { support: support + 1, count })?;
+            at.next().ok_or(TrackError::NothingStuck { support: Nth::of(support), count })?;
         post.path = Path::stuck(standing.height.value, standing.load.value, stop_of(of).value);
         stuck.level = self.frame.rest(&stuck.posts, self.weight, Some(self.level.pose))?;
         Ok(stuck)

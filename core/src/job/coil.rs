@@ -12,12 +12,13 @@ use crate::coil::buckling::Seating;
 use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
 use crate::coil::fatigue::Surface;
 use crate::coil::solid::Solid;
-use crate::coil::{Across, Coiling, Diameters, DiametersError, EndsTurn, Hand, stress};
+use crate::coil::{Across, Coiling, Diameters, EndsTurn, Hand, stress};
 use crate::drawing::{Drawing, Figure, Given, LoadPoint, Point, dead_within, shear_of};
 use crate::load_test::{Reading, Way};
 use crate::material::{Against, Presetting, Steel};
 use crate::propagation::{self, RateDoubt};
 use crate::quantity::{self, Force, Length, Pressure, SpringRate};
+use crate::say::Say;
 use crate::verdict::Limits;
 
 /// What a job says of a coil.
@@ -268,21 +269,9 @@ fn limits(
         return None;
     }
     let limits = Limits::new(least, most);
-    if limits.is_err() {
-        let from = |own: &Entry<Text>, sign: &str, by: &Entry<Text>| match own.written() {
-            "" => text!("{} {sign} {}", drawing.free.written(), by.written()),
-            own => own.to_owned(),
-        };
-        let least = from(&entry.least, "−", &entry.under);
-        let read = text!("{least} to {}", from(&entry.most, "+", &entry.over));
-        desk.problem(Problem::new(
-            &at,
-            "limits-crossed",
-            &read,
-            "a least that is not above the most",
-            "the least allowed is above the most allowed",
-            "least 13 13/16, most 14 1/16",
-        ));
+    if let Err(error) = limits {
+        let example = "least 13 13/16, most 14 1/16";
+        desk.problem(Problem::said(&at, "limits-crossed", &error.say(desk.system()), example));
     }
     limits.ok()
 }
@@ -324,20 +313,10 @@ fn sizes(
                 ));
             }
             (Ok(_), Some(_)) => {}
-            (Err(DiametersError::Bar { .. } | DiametersError::NoHole { .. }), _) => {
-                let thick = desk.pen.decimal(bar);
-                let why =
-                    text!("a bar of {thick} leaves no hole in a coil of this {field} diameter");
-                let expected = "a diameter that leaves the coil open inside";
+            (Err(error), _) => {
                 let example = desk.pen.decimal(bar * 6.0).to_string();
-                desk.problem(Problem::new(
-                    &at.field(field),
-                    "no-hole",
-                    entry.written(),
-                    expected,
-                    &why,
-                    &example,
-                ));
+                let message = error.say(desk.system());
+                desk.problem(Problem::said(&at.field(field), "no-hole", &message, &example));
             }
         }
     }
@@ -367,11 +346,8 @@ fn turns(
     };
     let Some(lying) = dead.map(|dead| dead.nominal()).or(usual) else { return (Some(total), None) };
     let Err(error) = Turns::new(total, lying) else { return (Some(total), dead) };
-    let read = quantity::write_number(total, 4);
-    let expected = "more turns than lie dead at the ends";
-    let at = at.field(field);
-    let why = error.to_string();
-    desk.problem(Problem::new(&at, "too-few-turns", &read, expected, &why, "7 1/4"));
+    let message = error.say(desk.system());
+    desk.problem(Problem::said(&at.field(field), "too-few-turns", &message, "7 1/4"));
     (None, None)
 }
 

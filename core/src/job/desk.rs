@@ -35,6 +35,13 @@ impl<'a> Desk<'a> {
         self.problems.push(problem);
     }
 
+    /// The same, unless it has been said.
+    pub(crate) fn problem_once(&mut self, problem: Problem) {
+        if !self.problems.contains(&problem) {
+            self.problem(problem);
+        }
+    }
+
     /// Takes over what was found wrong or missing at another desk, but none of its workings.
     pub(crate) fn take(&mut self, aside: Desk<'_>) {
         self.problems.extend(aside.problems);

@@ -18,6 +18,7 @@ use crate::frame::{
 };
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, System, WarpStiffness, unit};
+use crate::say::{Nth, Reader, Say};
 use std::cmp::Ordering;
 
 /// What a job says of its frame.
@@ -219,98 +220,37 @@ impl Written {
         }
     }
 
+    /// The names of the nests under it, in their order.
+    pub(crate) fn names(&self) -> Vec<&str> {
+        self.supports.iter().map(|support| support.nest.as_str()).collect()
+    }
+
     /// Why the frame does not stand, at the field that has to change.
     pub(crate) fn refused(&self, pen: Pen, error: &FrameError) -> Problem {
         let at = path();
-        let name = |counted: usize| {
-            let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
-            support.map_or("", |support| support.nest.as_str())
-        };
-        let support = |counted: usize| {
+        let support = |Nth(counted): Nth| {
             let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
             support_path(support.map_or(0, |support| support.index))
         };
-        let place = |place: Place| {
-            text!("{} along, {} across", pen.fine_text(place.along), pen.fine_text(place.across))
+        let (at, code, example) = match *error {
+            FrameError::Count { .. } => (at.field("supports"), "too-few-supports", ""),
+            FrameError::SamePlace { second, .. } => {
+                (support(second).field("along"), "same-place", "")
+            }
+            FrameError::InLine { .. } => (at.field("supports"), "in-line", ""),
+            FrameError::Weight { .. } => {
+                (at.field("weight"), "no-weight", bounds::LOAD.example(pen.system))
+            }
+            FrameError::Tips { .. } => (at.field("centre"), "tips", "0"),
+            FrameError::Crushed { support: which, .. } => (support(which), "crushed", ""),
+            FrameError::Warp { .. } | FrameError::Slack { .. } => {
+                let example = bounds::WARP_STIFFNESS.example(pen.system);
+                (at.field("warp_stiffness"), "slack", example)
+            }
+            _ => (at.field("supports"), "restless", ""),
         };
-        let says = |at: &Path, code, read: &str, expected: &str, why: &str, example: &str| {
-            Problem::new(at, code, read, expected, why, example)
-        };
-        let supports = at.field("supports");
-        match *error {
-            FrameError::Count { count } => says(
-                &supports,
-                "too-few-supports",
-                &text!("{count}"),
-                "three nests under the frame or more, and no more than two hundred",
-                "that many nests do not hold a frame that can be reckoned with",
-                "",
-            ),
-            FrameError::SamePlace { first, second, place: at } => says(
-                &support(second).field("along"),
-                "same-place",
-                &place(at),
-                "a place of its own",
-                &text!("{} and {} stand at one place", name(first), name(second)),
-                "",
-            ),
-            FrameError::InLine { count } => says(
-                &supports,
-                "in-line",
-                &text!("{count}"),
-                "one nest at least beside the line of the others",
-                "the nests all stand in one line, so that the frame tips; see whether along and across were exchanged",
-                "",
-            ),
-            FrameError::Weight { load } => says(
-                &at.field("weight"),
-                "no-weight",
-                &pen.say::<Force>(load).to_string(),
-                "a weight above zero",
-                "this presses no nest together",
-                bounds::LOAD.example(pen.system),
-            ),
-            FrameError::Tips { centre, first, second } => says(
-                &at.field("centre"),
-                "tips",
-                &place(centre),
-                "a centre of weight within the nests",
-                &text!(
-                    "the weight acts on or beyond the line between {} and {}, so that the frame tips",
-                    name(first),
-                    name(second)
-                ),
-                "0",
-            ),
-            FrameError::Crushed { support: which, load, height } => says(
-                &support(which),
-                "crushed",
-                &pen.say::<Force>(load).to_string(),
-                "a load that the nest can take",
-                &text!(
-                    "{} would be pressed to {}; see whether the weight is right, and give the solid heights of its coils",
-                    name(which),
-                    pen.decimal(height)
-                ),
-                "",
-            ),
-            FrameError::Warp { warp } | FrameError::Slack { warp, .. } => says(
-                &at.field("warp_stiffness"),
-                "slack",
-                &pen.say::<WarpStiffness>(warp).to_string(),
-                "a stiffness that holds the frame, or none for a rigid one",
-                "a frame that warps so easily finds no rest on these nests",
-                bounds::WARP_STIFFNESS.example(pen.system),
-            ),
-            ref other => says(
-                &supports,
-                "restless",
-                "",
-                "nests on which the frame comes to rest",
-                &other.to_string(),
-                "",
-            ),
-        }
+        let reader = Reader { system: pen.system, nests: &self.names() };
+        Problem::said(&at, code, &error.say_to(reader), example)
     }
 }
 

@@ -18,7 +18,8 @@ use crate::bounds;
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
-use crate::quantity::{self, Force, Length, si};
+use crate::quantity::{self, Force, Length, System, si};
+use crate::say::Say;
 use crate::tables::Tables;
 use std::rc::Rc;
 
@@ -195,7 +196,7 @@ impl<'b> Stage<'b> {
         report.height = Some(desk.ledger.work(pen.height(self.height), HEIGHT, &values, &source));
         match matched(&roles, &self.places) {
             Ok(matching) => self.report(desk, pool, &matching, report),
-            Err(error) => desk.problem(refused(&error)),
+            Err(error) => desk.problem(refused(desk.system(), &error)),
         }
     }
 
@@ -425,7 +426,7 @@ impl<'p> Pool<'p> {
     }
 }
 
-fn refused(error: &MatchingError) -> Problem {
+fn refused(system: System, error: &MatchingError) -> Problem {
     let code = match error {
         MatchingError::Lacking { .. } => "coils-lacking",
         MatchingError::Tied { .. }
@@ -433,6 +434,5 @@ fn refused(error: &MatchingError) -> Problem {
         | MatchingError::TiedTwice { .. } => "coils-tied",
         _ => "coils-refused",
     };
-    let expected = "a usable coil for every seat, with those that may not part";
-    Problem::new(&Path::of("bench"), code, "", expected, &error.to_string(), "")
+    Problem::said(&Path::of("bench"), code, &error.say(system), "")
 }

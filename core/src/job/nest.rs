@@ -23,6 +23,7 @@ use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
 use crate::propagation::RateDoubt;
 use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, si, unit};
+use crate::say::Say;
 use std::rc::Rc;
 
 /// A seat with everything that is known of its coil.
@@ -98,22 +99,10 @@ impl Reckoned {
         }
         match Nest::new(members) {
             Ok(nest) => Some(Self { nest, seats: seats.to_vec(), rates }),
-            Err(NestError::SolidNotBelowFree { index, solid, free }) => {
-                let read = desk.pen.decimal(free).to_string();
-                let why = text!(
-                    "the coil stands no higher than its solid height of {}",
-                    desk.pen.decimal(solid)
-                );
+            Err(error @ NestError::SolidNotBelowFree { index, .. }) => {
                 let here = at.field("seats").item(index);
-                let expected = "a free height above the solid height";
-                desk.problem(Problem::new(
-                    &here,
-                    "solid-not-below-free",
-                    &read,
-                    expected,
-                    &why,
-                    "",
-                ));
+                let message = error.say(desk.system());
+                desk.problem(Problem::said(&here, "solid-not-below-free", &message, ""));
                 None
             }
             Err(_) => None,
@@ -622,14 +611,12 @@ fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
 
 /// The problem of a question that has no answer.
 pub(crate) fn unanswered(desk: &Desk<'_>, at: &Path, read: &str, error: NestError) -> Problem {
-    let (why, example) = match error {
-        NestError::BelowSolid { solid, .. } => {
-            let solid = desk.pen.decimal(solid).to_string();
-            (text!("the nest is solid at {solid} and cannot be lower"), solid)
-        }
-        _ => ("the solid height of this nest is not known".to_owned(), String::new()),
-    };
-    Problem::new(at, "below-solid", read, "a height from solid up", &why, &example)
+    if let NestError::BelowSolid { solid, .. } = error {
+        let example = desk.pen.decimal(solid).to_string();
+        return Problem::said(at, "below-solid", &error.say(desk.system()), &example);
+    }
+    let why = "the solid height of this nest is not known";
+    Problem::new(at, "below-solid", read, "a height from solid up", why, "")
 }
 
 /// Reads and answers one question of a job.

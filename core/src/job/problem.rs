@@ -50,6 +50,7 @@
 
 use super::report::Problem;
 use crate::quantity::{self, Refusal};
+use crate::say::Message;
 
 /// Where a field stands in a job: `nests[0].seats[1].raise`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -97,6 +98,20 @@ impl Problem {
             message: refusal.to_string(),
             example: refusal.example().to_owned(),
             position: Some(refusal.position()),
+        }
+    }
+
+    /// What an error says of a field.
+    #[must_use]
+    pub fn said(path: &Path, code: &'static str, message: &Message, example: &str) -> Self {
+        Self {
+            path: path.text().to_owned(),
+            code,
+            read: message.read.clone(),
+            expected: message.expected.clone(),
+            message: message.such_as(example),
+            example: example.to_owned(),
+            position: None,
         }
     }
 

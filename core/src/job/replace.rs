@@ -1,10 +1,10 @@
 //! What may replace a coil: read for every report, judged when it is asked for.
 
+mod field;
 mod line;
 mod order;
 mod place;
 mod quoted;
-mod refused;
 mod spring;
 mod swap;
 mod together;
@@ -25,6 +25,7 @@ use crate::drawing::{Allowable, Contradiction};
 use crate::quantity::{self, Length};
 use crate::replacement::{Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wishes};
 use crate::tables::Tables;
+use field::Fields;
 use order::Letter;
 use place::{Beneath, Standing};
 use spring::Spring;
@@ -282,8 +283,8 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
         // What is asked may contradict itself before anything is offered.
         let nominal = || original.drawing.clone();
         if let Err(error) = Case::new(nominal(), nominal(), ground.asked).judge() {
-            let at = refused::Where::alone(&original.at, &ground.cycle_at);
-            desk.problem(refused::problem(desk.pen, &error, &at));
+            let fields = Fields::alone(&original.at, &ground.cycle_at);
+            desk.problem(fields.problem(desk.system(), &error));
         }
     }
 }
@@ -354,18 +355,16 @@ fn judged(
     match found {
         Ok(judgement) => fill_in(desk, ground, candidate, &case, &judgement, &mut report),
         Err(error) => {
-            let at = refused::Where {
+            let fields = Fields {
                 original: &ground.original.at,
                 candidate: &candidate.at,
                 cycle: &ground.cycle_at,
                 neighbours: ground.standing.as_ref(),
                 nest: (&[], &[]),
             };
-            let problem = refused::problem(pen, &error, &at);
+            let problem = fields.problem(pen.system, &error);
             report.sentence = sentence(&text!("Nothing can be said of it: {}", problem.message));
-            if !desk.problems.contains(&problem) {
-                desk.problem(problem);
-            }
+            desk.problem_once(problem);
         }
     }
     report.order = letter.of_candidate(pen, ground, candidate, &case, &report);
@@ -479,8 +478,5 @@ fn contradicts(desk: &mut Desk<'_>, spring: &Path, contradiction: &Contradiction
     let read = words::stated(desk.pen, contradiction);
     let why = words::contradiction(desk.pen, contradiction);
     let expected = "a figure that the sizes can give within their tolerances";
-    let problem = Problem::new(&at, "contradicts-sizes", &read, expected, &why, "");
-    if !desk.problems.contains(&problem) {
-        desk.problem(problem);
-    }
+    desk.problem_once(Problem::new(&at, "contradicts-sizes", &read, expected, &why, ""));
 }

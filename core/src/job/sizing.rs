@@ -1,7 +1,6 @@
 //! Drawings for a need: read for every report, searched for when it is asked for.
 
 mod design;
-mod refused;
 mod words;
 
 use super::coil::told_ends;
@@ -10,16 +9,17 @@ use super::entry::{Entry, Text};
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
-use super::report::{DesignPlace, RefusedBar, SizingMap, SizingReport};
+use super::report::{DesignPlace, Problem, RefusedBar, SizingMap, SizingReport};
 use super::{assess, cautions, coil, file};
 use crate::bounds::{self, Bound};
 use crate::coil::ends::Ends;
 use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
 use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System, si};
+use crate::say::Say;
 use crate::sizing::{
-    Allowed, Balance, Limit, Make, Metal, Need, NeedError, PairSizing, Rank, Reserve, Room,
-    Rounding, Sized, Sizing, Stiffness, USUAL_TOLERANCE, Work, steps,
+    Allowed, Balance, Limit, Make, Metal, Need, NeedError, NeedField, PairSizing, Rank, Reserve,
+    Room, Rounding, Sized, Sizing, Stiffness, USUAL_TOLERANCE, Work, steps,
 };
 use crate::tables::Tables;
 use design::Drawer;
@@ -212,7 +212,7 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
             Ok(()) => bars.push(bar),
             Err(error) if !of_tables => refused.push(RefusedBar {
                 bar: desk.pen.size(bar).text,
-                why: sentence(&error.sentence(desk.system())),
+                why: sentence(&error.say(desk.system()).to_string()),
             }),
             Err(_) => {}
         }
@@ -260,7 +260,8 @@ fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length])
     let Some(at_load) = written.stress.map(stated).or(known) else {
         let error =
             bars.first().and_then(|bar| steel.allowable_static(*bar, Presetting::AsWound).err());
-        let why = error.map_or_else(String::new, |error| sentence(&error.sentence(desk.system())));
+        let why =
+            error.map_or_else(String::new, |error| sentence(&error.say(desk.system()).to_string()));
         let text = text!("{why} Give the greatest stress that it may have under the load.");
         desk.note(&at.field("stress"), "strength-unknown", text.trim());
         return None;
@@ -346,11 +347,33 @@ fn sought(
         Ok(sizing) => Some(sizing),
         Err(NeedError::RoomCannotCarry { .. }) if pair => None,
         Err(error) => {
-            let problem = refused::problem(desk.pen, &error);
-            desk.problem(problem);
+            desk.problem(refused(desk.system(), &error));
             None
         }
     }
+}
+
+/// A need that no coil can meet, at the field that has to change.
+fn refused(system: System, error: &NeedError) -> Problem {
+    let field = match error.field() {
+        NeedField::Load => "load",
+        NeedField::Height => "height",
+        NeedField::Rate => "rate",
+        NeedField::SecondLoad => "second_load",
+        NeedField::SecondHeight => "second_height",
+        NeedField::LoadWithin | NeedField::RateWithin | NeedField::SecondWithin => "within",
+        NeedField::Pocket => "pocket",
+        NeedField::Post => "post",
+        NeedField::Clearance | NeedField::Gap => "clearance",
+        NeedField::Solid => "solid",
+        NeedField::Free => "free",
+        NeedField::Metal => "steel",
+        NeedField::StressAtLoad => "stress",
+        NeedField::StressAtSolid => "stress_solid",
+        NeedField::Bars | NeedField::Bar => "bars",
+        _ => "",
+    };
+    Problem::said(&path().field(field), "contradiction", &error.say(system), "")
 }
 
 /// The bars that do, with a few on either side; all of them where somebody chose them or none does.
@@ -406,10 +429,7 @@ fn pairs(
     let sizing = match PairSizing::new(wanted.need, &wanted.bars, &turns, Balance::default()) {
         Ok(sizing) => sizing,
         Err(error) => {
-            let problem = refused::problem(desk.pen, &error);
-            if !desk.problems.contains(&problem) {
-                desk.problem(problem);
-            }
+            desk.problem_once(refused(desk.system(), &error));
             return String::new();
         }
     };

@@ -232,27 +232,27 @@ fn a_refusal_names_the_reading_what_was_expected_and_the_remedy() {
         refused(&[(100.0, 0.0), (90.0, 100.0)]).starts_with("loading readings with a load: 1; two")
     );
     assert!(
-        refused(&[(90.0, 100.0), (90.0, 110.0)]).contains("all 2 loading readings are at 0.09 m")
+        refused(&[(90.0, 100.0), (90.0, 110.0)]).contains("all 2 loading readings are at 90 mm")
     );
     assert!(
         refused(&[(90.0, 100.0), (-70.0, 300.0)])
-            .contains("loading reading 2 has a height of -0.07 m")
+            .contains("loading reading 2 has a height of −70 mm")
     );
     assert!(
         refused(&[(90.0, -100.0), (70.0, 300.0)])
-            .contains("reading 1 has a load of -100 N; zero or more")
+            .contains("reading 1 has a load of −100 N; zero or more")
     );
-    assert!(refused(&[(90.0, f64::NAN), (70.0, 300.0)]).contains("load of NaN N"));
-    assert!(refused(&[(f64::INFINITY, 1.0), (70.0, 300.0)]).contains("height of inf m"));
+    assert!(refused(&[(90.0, f64::NAN), (70.0, 300.0)]).contains("load of – N"));
+    assert!(refused(&[(f64::INFINITY, 1.0), (70.0, 300.0)]).contains("height of – mm"));
     assert!(refused(&[(90.0, 100.0), (70.0, 100.0)]).contains("the load is 100 N at every height"));
     assert_eq!(
         refused(&[(80.0, 250.0), (70.0, 200.0), (60.0, 300.0)]),
-        "loading readings: 250 N at 0.08 m, but only 200 N at the lower 0.07 m; a load that rises as the height falls was expected: see whether the two were exchanged, or loading and unloading were mixed"
+        "loading readings: 250 N at 80 mm, but only 200 N at 70 mm, which is lower; a load that rises as the height falls was expected: see whether the two were exchanged, or loading and unloading were mixed"
     );
     let late = [(90.0, 100.0), (80.0, 300.0), (70.0, 200.0), (60.0, 400.0)];
-    assert!(refused(&late).contains("300 N at 0.08 m, but only 200 N"));
+    assert!(refused(&late).contains("300 N at 80 mm, but only 200 N"));
     let unloading = LoadTest::new(readings(&good), readings(&[(80.0, 90.0), (60.0, 50.0)]), None);
-    assert!(unloading.unwrap_err().to_string().starts_with("unloading readings: 90 N at 0.08 m"));
+    assert!(unloading.unwrap_err().to_string().starts_with("unloading readings: 90 N at 80 mm"));
     // Repeated at one height a load may be less than the one before it.
     assert!(loading(&[(90.0, 100.0), (90.0, 98.0), (70.0, 300.0)]).is_ok());
 
@@ -262,7 +262,7 @@ fn a_refusal_names_the_reading_what_was_expected_and_the_remedy() {
     };
     assert_eq!(
         against(88.0).unwrap_err().to_string(),
-        "loading reading 1 has a load of 100 N at 0.09 m, above the free height of 0.088 m; a height below it was expected: measure the free height again, or see whether the press showed that load empty"
+        "loading reading 1 has a load of 100 N at 90 mm, above the free height of 88 mm; a height below it was expected: measure the free height again, or see whether the press showed that load empty"
     );
     // A millimetre above is within three of the tape's doubts.
     assert!(against(89.0).is_ok() && against(100.0).is_ok());

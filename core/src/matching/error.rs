@@ -3,7 +3,8 @@
 use super::pieces::Stock;
 use super::{MOST_NESTS, MOST_ROLES, Role, bounds};
 use crate::frame::Place;
-use crate::quantity::{Force, System, write};
+use crate::quantity::{Force, System};
+use crate::say::{Reader, Say, Told, says};
 use thiserror::Error;
 
 /// A role of which there are too few coils.
@@ -23,27 +24,20 @@ pub struct Lack {
 
 /// Why coils cannot be matched. Nests and coils are counted from 1.
 #[derive(Clone, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum MatchingError {
     /// Nests of no coil, or of too many.
-    #[error(
-        "roles in a nest: {count}; 1 to {MOST_ROLES} were expected: give one for each coil that stands in the same nest"
-    )]
     Roles {
         /// How many there are.
         count: usize,
     },
     /// No nest, or too many.
-    #[error("nests to be filled: {count}; 1 to {MOST_NESTS} were expected: give a seat for each")]
     Seats {
         /// How many there are.
         count: usize,
     },
     /// A load that a coil cannot have.
-    #[error(
-        "{name} coil {coil}: {} at the common height; {} was expected: measure its free height again",
-        write::<Force>(*.load, System::Metric), bounds::LOAD.sentence(System::Metric)
-    )]
     Load {
         /// The role.
         name: String,
@@ -53,10 +47,6 @@ pub enum MatchingError {
         load: Force,
     },
     /// A load that a new coil cannot have.
-    #[error(
-        "a new {name} coil: {} at the common height; {} was expected: see the book for its free height and rate",
-        write::<Force>(*.load, System::Metric), bounds::LOAD.sentence(System::Metric)
-    )]
     New {
         /// The role.
         name: String,
@@ -64,18 +54,11 @@ pub enum MatchingError {
         load: Force,
     },
     /// A place that is no place.
-    #[error(
-        "nest {nest}: its place is not a number or far off; {} along and across was expected: measure it again",
-        bounds::POSITION.sentence(System::Metric)
-    )]
     Place {
         /// Which nest.
         nest: usize,
     },
     /// A coil in a nest that there is not.
-    #[error(
-        "{name} coil {coil} is said to stand in nest {nest}; a nest from 1 to {nests} was expected: leave it out for a coil from the shelf"
-    )]
     Stays {
         /// The role.
         name: String,
@@ -87,9 +70,6 @@ pub enum MatchingError {
         nests: usize,
     },
     /// Two coils in one seat.
-    #[error(
-        "{name} coils {first} and {second} are both said to stand in nest {nest}; one was expected: see which of them is there"
-    )]
     Crowded {
         /// The role.
         name: String,
@@ -101,9 +81,6 @@ pub enum MatchingError {
         second: usize,
     },
     /// Two coils of a role tied together.
-    #[error(
-        "{name} coils {first} and {second} are tied to each other; coils of different roles were expected: one nest cannot take both"
-    )]
     TiedTwice {
         /// The role.
         name: String,
@@ -113,9 +90,6 @@ pub enum MatchingError {
         second: usize,
     },
     /// A coil tied to no other.
-    #[error(
-        "{name} coil {coil} is tied, but to no other coil; two or more of one number were expected: tie the other, or leave it out"
-    )]
     TiedAlone {
         /// The role.
         name: String,
@@ -123,7 +97,6 @@ pub enum MatchingError {
         coil: usize,
     },
     /// Too few coils of some role.
-    #[error("{}", lacking(.lacks, *.wanted))]
     Lacking {
         /// How many of each are wanted.
         wanted: usize,
@@ -131,9 +104,6 @@ pub enum MatchingError {
         lacks: Vec<Lack>,
     },
     /// Enough coils, but not with those together that may not part.
-    #[error(
-        "with tied coils kept together, nests that can be filled: {found}; {wanted} were expected: untie some, or bring more coils"
-    )]
     Tied {
         /// How many nests were found to be possible.
         found: usize,
@@ -142,13 +112,60 @@ pub enum MatchingError {
     },
 }
 
-fn lacking(lacks: &[Lack], wanted: usize) -> String {
-    let each = lacks.iter().map(|Lack { name, usable, left_out, missing, .. }| {
-        format!(
-            "{name} coils that can be used: {usable}, with {left_out} left out, not fit for use or tied to such; {wanted} were expected: bring {missing} more"
-        )
-    });
-    each.collect::<Vec<_>>().join("; ")
+says! {
+    MatchingError {
+        Roles { count } =>
+            "{count} roles in a nest",
+            "a number from 1 to {MOST_ROLES}",
+            "give one for each coil that stands in the same nest";
+        Seats { count } =>
+            "{count} nests to be filled", "a number from 1 to {MOST_NESTS}", "give a seat for each";
+        Load { name, coil, load } =>
+            "{name} coil {coil}: {load} at the common height",
+            "a load of zero or more",
+            "measure its free height again";
+        New { name, load } =>
+            "a new {name} coil: {load} at the common height",
+            "a load of zero or more",
+            "see the book for its free height and rate";
+        Place { nest } =>
+            "nest {nest}: its place is not a number or far off",
+            "a place within a frame's reach along and across",
+            "measure it again";
+        Stays { name, coil, nest, nests } =>
+            "{name} coil {coil} is said to stand in nest {nest}",
+            "a nest from 1 to {nests}",
+            "leave it out for a coil from the shelf";
+        Crowded { name, first, second, nest } =>
+            "{name} coils {first} and {second} are both said to stand in nest {nest}",
+            "one of them",
+            "see which of them is there";
+        TiedTwice { name, first, second } =>
+            "{name} coils {first} and {second} are tied to each other",
+            "a tie between coils of different roles",
+            "one nest cannot take both";
+        TiedAlone { name, coil } =>
+            "{name} coil {coil} is tied, but to no other coil",
+            "a tie of two or more",
+            "tie the other, or leave it out";
+        Lacking { lacks, wanted } =>
+            "{lacks}", "{wanted} of each", "bring those that are missing";
+        Tied { found, wanted } =>
+            "nests that can be filled with tied coils kept together: {found}",
+            "enough for {wanted}",
+            "untie some, or bring more coils";
+    }
+}
+
+impl Told for Vec<Lack> {
+    fn told(&self, _: Reader<'_>) -> String {
+        let each = self.iter().map(|Lack { name, usable, left_out, missing, .. }| {
+            format!(
+                "{name} coils that can be used: {usable}, with {left_out} left out, not fit for use or tied to such, and {missing} missing"
+            )
+        });
+        each.collect::<Vec<_>>().join("; ")
+    }
 }
 
 pub(super) fn check(roles: &[Role], seats: &[Place]) -> Result<(), MatchingError> {

@@ -1,6 +1,7 @@
 //! What a steel bears: its tensile strength against the size of the bar, and the share of it allowed.
 
-use crate::quantity::{Length, Pressure, System, write};
+use crate::quantity::{Length, Pressure, System};
+use crate::say::{Reader, Say, Told, says};
 use crate::source::{Source, Sourced};
 use std::fmt;
 use thiserror::Error;
@@ -215,6 +216,7 @@ pub struct Allowable {
 /// ```
 /// use coilnest::material::{Against, Law, Presetting, Shares, Span, Strength};
 /// use coilnest::quantity::{Length, Pressure, System, unit::{inch, megapascal, millimeter}};
+/// use coilnest::say::Say;
 /// use coilnest::source::{Known, Source};
 ///
 /// let source = Source::new("our own tests", "of 2025", Known::Page);
@@ -234,8 +236,8 @@ pub struct Allowable {
 ///
 /// let refusal = strength.tensile(Length::new::<inch>(0.75)).unwrap_err();
 /// assert_eq!(
-///     refusal.sentence(System::Inch),
-///     "a bar of 0.75 in lies outside 0.1 in to 0.5 in, the sizes for which a strength of our wire \
+///     refusal.say(System::Inch).to_string(),
+///     "a bar of 3/4 in lies outside 0.1 in to 1/2 in, the sizes for which a strength of our wire \
 ///      is held here; look it up in the maker's certificate"
 /// );
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -251,7 +253,7 @@ pub struct Strength {
 
 /// Why there is no strength to work with.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
-#[error("{}", self.sentence(System::Metric))]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum StrengthError {
     /// Nobody is named who says anything of this steel's strength.
@@ -290,34 +292,32 @@ pub enum StrengthError {
     },
 }
 
-impl StrengthError {
-    /// What is wrong and what to do, sizes in the unit of the system.
-    #[must_use]
-    pub fn sentence(&self, system: System) -> String {
-        let size = |length| write::<Length>(length, system);
-        match *self {
-            Self::Unsaid { steel } => format!(
-                "no strength of {steel} is held here; take it from the drawing or the maker's certificate"
-            ),
-            Self::LookUp { name, look_up } => {
-                format!("no strength of {name} is held here; look it up in {look_up}")
-            }
-            Self::Outside { name, bar, least, most, look_up } => format!(
-                "a bar of {} lies outside {} to {}, the sizes for which a strength of {name} is held here; look it up in {look_up}",
-                size(bar),
-                size(least),
-                size(most)
-            ),
-            Self::NoShare { name, presetting, look_up } => {
-                let made = match presetting {
-                    Presetting::AsWound => "as wound",
-                    Presetting::SetRemoved => "whose set was removed",
-                };
-                format!(
-                    "no allowable stress is held here for a coil of {name} {made}; look it up in {look_up}"
-                )
-            }
-        }
+says! {
+    StrengthError {
+        Unsaid { steel } =>
+            "no strength of {steel} is held here",
+            "",
+            "take it from the drawing or the maker's certificate";
+        LookUp { name, look_up } =>
+            "no strength of {name} is held here", "", "look it up in {look_up}";
+        Outside { name, bar, least, most, look_up } =>
+            "a bar of {bar} lies outside {least} to {most}, the sizes for which a strength of {name} is held here",
+            "",
+            "look it up in {look_up}";
+        NoShare { name, presetting, look_up } =>
+            "no allowable stress is held here for a coil of {name} {presetting}",
+            "",
+            "look it up in {look_up}";
+    }
+}
+
+impl Told for Presetting {
+    fn told(&self, _: Reader<'_>) -> String {
+        let made = match self {
+            Self::AsWound => "as wound",
+            Self::SetRemoved => "whose set was removed",
+        };
+        made.to_owned()
     }
 }
 

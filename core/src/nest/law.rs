@@ -1,6 +1,7 @@
 //! Load against a coil's own deflection: straight pieces, rising.
 
-use crate::quantity::{Force, Length, SpringRate};
+use crate::quantity::{Force, Length, SpringRate, System};
+use crate::say::{Say, says};
 use thiserror::Error;
 
 /// A coil's load against its own deflection, in one stage or more.
@@ -34,20 +35,29 @@ struct Stage {
 
 /// Why rates and deflections make no law.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum LawError {
     /// A rate is not above zero.
-    #[error("a rate of {} N/m; it must be above zero", .rate.value)]
     Rate {
         /// The rate.
         rate: SpringRate,
     },
     /// A stage does not begin beyond the one before it.
-    #[error("a stage from {} m on, not beyond the one before it", .from.value)]
     Order {
         /// Where it begins.
         from: Length,
     },
+}
+
+says! {
+    LawError {
+        Rate { rate } => "a rate of {rate}", "one above zero", "measure it again";
+        Order { from } =>
+            "a stage from a deflection of {from} on",
+            "one beyond the stage before it",
+            "give the stages in order";
+    }
 }
 
 impl Law {

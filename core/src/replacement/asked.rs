@@ -1,15 +1,16 @@
 //! What is asked of a replacement, and why some of it cannot be asked together.
 
-use super::limits::{Amount, Limits, Measure};
+use super::limits::{Amount, Limits};
 use super::requirement::Whose;
+use crate::coil::Hand;
 use crate::coil::buckling::Seating;
-use crate::coil::ends::{Ends, TurnsError};
+use crate::coil::ends::Ends;
 use crate::coil::gaps::Duty;
-use crate::coil::{DiametersError, Hand};
 use crate::drawing::{Allowable, Figure};
 use crate::frame::FrameError;
 use crate::nest::{LawError, NestError};
-use crate::quantity::{Force, Length, SpringRate, System, write};
+use crate::quantity::{Force, Length, SpringRate, System};
+use crate::say::{Reader, Say, Told, fields, says, told_by_display};
 use thiserror::Error;
 
 /// What is asked of a replacement. Whatever is left out follows from the original, as
@@ -86,47 +87,99 @@ impl Default for Asked {
     }
 }
 
+fields! {
+    /// What can be asked of a replacement.
+    AskedField {
+        /// Bore of the pocket.
+        Pocket = "a pocket",
+        /// Thickness of the post.
+        Post = "a post",
+        /// Room in the pocket and over the post.
+        Play = "a play",
+        /// Room to a neighbour.
+        Gap = "a gap",
+        /// The least free height.
+        FreeLeast = "a least free height",
+        /// The greatest.
+        FreeMost = "a greatest free height",
+        /// The least rate.
+        RateLeast = "a least rate",
+        /// The greatest.
+        RateMost = "a greatest rate",
+        /// The working height.
+        Working = "a working height",
+        /// The least load there.
+        LoadLeast = "a least load",
+        /// The greatest.
+        LoadMost = "a greatest load",
+        /// The greatest solid height.
+        Solid = "a solid height",
+        /// The stress at work.
+        StressAtWork = "a stress at work",
+        /// The stress at solid.
+        StressAtSolid = "a stress at solid",
+        /// What is left to solid.
+        Reserve = "a reserve",
+        /// The factor of safety.
+        Safety = "a factor of safety",
+        /// The hand.
+        Hand = "a hand",
+        /// The least height of the nest.
+        NestLeast = "a least height of the nest",
+        /// The greatest.
+        NestMost = "a greatest height of the nest",
+        /// The load of the nest.
+        NestLoad = "a load of the nest",
+        /// How far the loads under the frame may be apart.
+        Deviation = "a deviation",
+    }
+}
+
+/// What has to change for a replacement to be judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum ReplacementField {
+    /// What is asked.
+    Asked(AskedField),
+    /// The loads between which it works.
+    Cycle,
+    /// A figure of a spring.
+    Of(Whose, Figure),
+    /// The tolerance of such a figure, or all of them.
+    Tolerance(Whose, Option<Figure>),
+    /// Nothing of it alone.
+    Whole,
+}
+
 /// Why nothing can be said of a replacement.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum ReplacementError {
     /// A number that is not one, or is not above nought where it must be.
-    #[error(
-        "{what} of {amount}; a number above zero was expected: measure it again, or leave it out"
-    )]
     NotPositive {
         /// What it is.
-        what: &'static str,
+        asked: AskedField,
         /// The number.
         amount: Amount,
     },
     /// A number that is not one, or is below nought.
-    #[error(
-        "{what} of {amount}; zero or more was expected: give it without a sign, or leave it out"
-    )]
     Negative {
         /// What it is.
-        what: &'static str,
+        asked: AskedField,
         /// The number.
         amount: Amount,
     },
     /// A least above a most.
-    #[error(
-        "{what} from {least} to {most}; the least first and the most second was expected: exchange the two"
-    )]
     Crossed {
         /// What it is.
-        what: &'static str,
+        asked: AskedField,
         /// The least.
         least: Amount,
         /// The most.
         most: Amount,
     },
     /// A post that leaves no room in the pocket.
-    #[error(
-        "a post of {} in a pocket of {}, with {} of play at each; a post that leaves room for a coil was expected: see whether the two were exchanged",
-        length(*.post), length(*.pocket), length(*.play)
-    )]
     PostInPocket {
         /// The post.
         post: Length,
@@ -136,10 +189,6 @@ pub enum ReplacementError {
         play: Length,
     },
     /// A solid height that is reached before the working height.
-    #[error(
-        "a solid height of up to {} is asked for, and a working height of {}; a solid height below the working height was expected: measure one of them again",
-        length(*.solid), length(*.working)
-    )]
     SolidAboveWorking {
         /// The most solid height asked for.
         solid: Length,
@@ -147,10 +196,6 @@ pub enum ReplacementError {
         working: Length,
     },
     /// A free height at which the coil carries nothing at work.
-    #[error(
-        "a free height of up to {} is asked for, and a working height of {}; a free height above the working height was expected: measure one of them again",
-        length(*.free), length(*.working)
-    )]
     FreeBelowWorking {
         /// The most free height asked for.
         free: Length,
@@ -158,10 +203,6 @@ pub enum ReplacementError {
         working: Length,
     },
     /// A reserve that is not there.
-    #[error(
-        "a reserve of {} is asked for below a working height of {}; a reserve less than the height was expected: measure one of them again",
-        length(*.reserve), length(*.working)
-    )]
     ReserveAboveWorking {
         /// The reserve.
         reserve: Length,
@@ -169,10 +210,6 @@ pub enum ReplacementError {
         working: Length,
     },
     /// Loads that are no cycle.
-    #[error(
-        "loads from {} to {}; the lesser must be 0 or more and the greater above it: give the two between which the coil works",
-        load(*.least), load(*.greatest)
-    )]
     Cycle {
         /// The lesser.
         least: Force,
@@ -180,10 +217,6 @@ pub enum ReplacementError {
         greatest: Force,
     },
     /// A hand that is asked for, and a neighbour of the same.
-    #[error(
-        "a coil wound to the {} is asked for, and {neighbour} is wound to the {} too; neighbours of opposite hands were expected: ask for the other hand",
-        hand(*.asked), hand(*.asked)
-    )]
     HandOfNeighbour {
         /// The hand.
         asked: Hand,
@@ -191,9 +224,6 @@ pub enum ReplacementError {
         neighbour: Whose,
     },
     /// A figure of a spring that is not above nought.
-    #[error(
-        "{figure} of {whose} may be {amount}; a number above zero was expected: measure it again, or give a closer tolerance"
-    )]
     Figure {
         /// Of which spring.
         whose: Whose,
@@ -203,26 +233,16 @@ pub enum ReplacementError {
         amount: Amount,
     },
     /// A bar and a diameter that make no coil at the end of their tolerances.
-    #[error("{whose}: {source}")]
     Coil {
         /// Which spring.
         whose: Whose,
-        /// Why not.
-        source: DiametersError,
     },
     /// Turns that make no coil at the end of their tolerances.
-    #[error("{whose}: {source}")]
     Turns {
         /// Which spring.
         whose: Whose,
-        /// Why not.
-        source: TurnsError,
     },
     /// A spring that is solid at its free height.
-    #[error(
-        "{whose} may be solid at {}, and free at {}; a solid height below the free one was expected: measure the bar, the turns and the free height again",
-        length(*.solid), length(*.free)
-    )]
     SolidNotBelowFree {
         /// Which spring.
         whose: Whose,
@@ -232,9 +252,6 @@ pub enum ReplacementError {
         free: Length,
     },
     /// A place that the nest under the frame does not have.
-    #[error(
-        "nest {support}, coil {place} is to be replaced; one of the {count} that are there was expected: count again from 1, the widest first"
-    )]
     Place {
         /// Which support, from 1.
         support: usize,
@@ -244,55 +261,137 @@ pub enum ReplacementError {
         count: usize,
     },
     /// A rate that makes no law.
-    #[error(transparent)]
     Law(#[from] LawError),
     /// Coils that make no nest.
-    #[error(transparent)]
     Nest(#[from] NestError),
     /// A frame that does not stand.
-    #[error(transparent)]
     Frame(#[from] FrameError),
 }
 
-fn length(length: Length) -> String {
-    write::<Length>(length, System::Metric)
+says! {
+    ReplacementError through [Law, Nest, Frame] {
+        NotPositive { asked, amount } =>
+            "{asked} of {amount}", "a number above zero", "measure it again, or leave it out";
+        Negative { asked, amount } =>
+            "{asked} of {amount}", "zero or more", "give it without a sign, or leave it out";
+        Crossed { asked, least, most } =>
+            "{asked} of {least}, above the most of {most}",
+            "a least that is not above the most",
+            "exchange the two";
+        PostInPocket { post, pocket, play } =>
+            "a post of {post} in a pocket of {pocket}, with {play} of play at each",
+            "a post that leaves room for a coil",
+            "see whether the two were exchanged";
+        SolidAboveWorking { solid, working } =>
+            "a solid height of up to {solid} is asked for, and a working height of {working}",
+            "a solid height below the working height",
+            "measure one of them again";
+        FreeBelowWorking { free, working } =>
+            "a free height of up to {free} is asked for, and a working height of {working}",
+            "a free height above the working height",
+            "measure one of them again";
+        ReserveAboveWorking { reserve, working } =>
+            "a reserve of {reserve} is asked for, and a working height of {working}",
+            "a reserve less than that height",
+            "measure one of them again";
+        Cycle { least, greatest } =>
+            "loads from {least} to {greatest}",
+            "a lesser load of 0 or more and a greater one above it",
+            "give the two between which the coil works";
+        HandOfNeighbour { asked, neighbour } =>
+            "a coil wound to the {asked} is asked for, and {neighbour} is wound that way too",
+            "one of the opposite hand",
+            "ask for the other hand";
+        Figure { whose, figure, amount } =>
+            "{figure} of {whose} may be as little as {amount}",
+            "a number above zero at the end of its tolerance too",
+            "measure it again, or give a closer tolerance";
+        Coil { whose } =>
+            "{whose} has no hole at the end of its tolerances",
+            "a hole throughout",
+            "give closer tolerances, or measure the bar and the diameter again";
+        Turns { whose } =>
+            "{whose} has no turns that deflect at the end of its tolerance",
+            "a count that leaves some to deflect throughout",
+            "give a closer tolerance";
+        SolidNotBelowFree { whose, solid, free } =>
+            "{whose} may be solid at {solid}, and free at {free}",
+            "a solid height below the free one",
+            "measure the bar, the turns and the free height again";
+        Place { support, place, count } =>
+            "nest {support}, coil {place} is to be replaced",
+            "one of the {count} that are there",
+            "count again from 1, the widest first";
+    }
 }
 
-fn load(load: Force) -> String {
-    write::<Force>(load, System::Metric)
+told_by_display!(Whose, Figure);
+
+impl Told for Hand {
+    fn told(&self, _: Reader<'_>) -> String {
+        let way = match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        };
+        way.to_owned()
+    }
 }
 
-fn hand(hand: Hand) -> &'static str {
-    match hand {
-        Hand::Left => "left",
-        Hand::Right => "right",
+impl ReplacementError {
+    /// What has to change; of two that contradict each other, the first.
+    #[must_use]
+    pub fn field(&self) -> ReplacementField {
+        use ReplacementField::{Asked, Cycle, Of, Tolerance, Whole};
+        match *self {
+            Self::NotPositive { asked, .. }
+            | Self::Negative { asked, .. }
+            | Self::Crossed { asked, .. } => Asked(asked),
+            Self::PostInPocket { .. } => Asked(AskedField::Post),
+            Self::SolidAboveWorking { .. } => Asked(AskedField::Solid),
+            Self::FreeBelowWorking { .. } => Asked(AskedField::FreeMost),
+            Self::ReserveAboveWorking { .. } => Asked(AskedField::Reserve),
+            Self::HandOfNeighbour { .. } => Asked(AskedField::Hand),
+            Self::Cycle { .. } => Cycle,
+            Self::Figure { whose, figure, .. } => Of(whose, figure),
+            Self::Coil { whose } => Tolerance(whose, None),
+            Self::Turns { whose } => Tolerance(whose, Some(Figure::TotalTurns)),
+            Self::SolidNotBelowFree { whose, .. } => Of(whose, Figure::FreeHeight),
+            Self::Place { .. } | Self::Law(_) | Self::Nest(_) | Self::Frame(_) => Whole,
+        }
     }
 }
 
 impl Asked {
     /// Whether all of it can be asked together.
     pub(super) fn check(&self) -> Result<(), ReplacementError> {
-        let lengths = [
-            ("a pocket", self.pocket),
-            ("a post", self.post),
-            ("a working height", self.working),
-            ("a solid height", self.solid),
-        ];
-        for (what, length) in lengths {
-            positive(what, length.map(Amount::Length))?;
+        use AskedField as Field;
+        for (field, length) in [
+            (Field::Pocket, self.pocket),
+            (Field::Post, self.post),
+            (Field::Working, self.working),
+            (Field::Solid, self.solid),
+        ] {
+            positive(field, length.map(Amount::Length))?;
         }
         let stress = |allowable: Allowable| Amount::Stress(allowable.stress);
-        positive("a stress at work", self.stress_at_work.map(stress))?;
-        positive("a stress at solid", self.stress_at_solid.map(stress))?;
-        positive("a factor of safety", self.safety.map(Amount::Number))?;
-        not_negative("a play", Some(Amount::Length(self.play)))?;
-        not_negative("a gap", self.gap.map(Amount::Length))?;
-        not_negative("a reserve", self.reserve.map(Amount::Length))?;
-        not_negative("a deviation", self.deviation.map(Amount::Number))?;
-        ordered("a free height", self.free, Measure::Length, |length| length.value)?;
-        ordered("a rate", self.rate, Measure::Rate, |rate| rate.value)?;
-        ordered("a load", self.load, Measure::Load, |load| load.value)?;
-        ordered("a height of the nest", self.nest_height, Measure::Length, |length| length.value)?;
+        positive(Field::StressAtWork, self.stress_at_work.map(stress))?;
+        positive(Field::StressAtSolid, self.stress_at_solid.map(stress))?;
+        positive(Field::Safety, self.safety.map(Amount::Number))?;
+        not_negative(Field::Play, Some(Amount::Length(self.play)))?;
+        not_negative(Field::Gap, self.gap.map(Amount::Length))?;
+        not_negative(Field::Reserve, self.reserve.map(Amount::Length))?;
+        not_negative(Field::Deviation, self.deviation.map(Amount::Number))?;
+        for (fields, limits) in [
+            ([Field::FreeLeast, Field::FreeMost], self.free.map(|of| of.map(Amount::Length))),
+            ([Field::RateLeast, Field::RateMost], self.rate.map(|of| of.map(Amount::Rate))),
+            ([Field::LoadLeast, Field::LoadMost], self.load.map(|of| of.map(Amount::Load))),
+            (
+                [Field::NestLeast, Field::NestMost],
+                self.nest_height.map(|of| of.map(Amount::Length)),
+            ),
+        ] {
+            ordered(fields, limits)?;
+        }
         if let (Some(post), Some(pocket)) = (self.post, self.pocket)
             && post + self.play >= pocket - self.play
         {
@@ -320,33 +419,30 @@ impl Asked {
     }
 }
 
-fn positive(what: &'static str, amount: Option<Amount>) -> Result<(), ReplacementError> {
+fn positive(asked: AskedField, amount: Option<Amount>) -> Result<(), ReplacementError> {
     match amount.filter(|amount| !(amount.si() > 0.0 && amount.si().is_finite())) {
-        Some(amount) => Err(ReplacementError::NotPositive { what, amount }),
+        Some(amount) => Err(ReplacementError::NotPositive { asked, amount }),
         None => Ok(()),
     }
 }
 
-fn not_negative(what: &'static str, amount: Option<Amount>) -> Result<(), ReplacementError> {
+fn not_negative(asked: AskedField, amount: Option<Amount>) -> Result<(), ReplacementError> {
     match amount.filter(|amount| !(amount.si() >= 0.0 && amount.si().is_finite())) {
-        Some(amount) => Err(ReplacementError::Negative { what, amount }),
+        Some(amount) => Err(ReplacementError::Negative { asked, amount }),
         None => Ok(()),
     }
 }
 
-fn ordered<Q: Copy>(
-    what: &'static str,
-    limits: Option<Limits<Q>>,
-    measure: Measure,
-    si: impl Fn(Q) -> f64,
+fn ordered(
+    [asked, greatest]: [AskedField; 2],
+    limits: Option<Limits<Amount>>,
 ) -> Result<(), ReplacementError> {
-    let Some(limits) = limits else { return Ok(()) };
-    let Limits { least, most } = limits.map(|limit| measure.of(si(limit)));
-    not_negative(what, least)?;
-    positive(what, most)?;
+    let Some(Limits { least, most }) = limits else { return Ok(()) };
+    not_negative(asked, least)?;
+    positive(greatest, most)?;
     match (least, most) {
         (Some(least), Some(most)) if least.si() > most.si() => {
-            Err(ReplacementError::Crossed { what, least, most })
+            Err(ReplacementError::Crossed { asked, least, most })
         }
         _ => Ok(()),
     }

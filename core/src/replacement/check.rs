@@ -1,7 +1,7 @@
 //! Whether particulars make a spring at every end of their tolerances.
 
 use super::Case;
-use super::asked::ReplacementError;
+use super::asked::{AskedField, ReplacementError};
 use super::limits::Amount;
 use super::requirement::Whose;
 use crate::coil::Across;
@@ -29,7 +29,7 @@ pub(super) fn case(case: &Case) -> Result<(), ReplacementError> {
         && !(load.value >= 0.0 && load.value.is_finite())
     {
         return Err(ReplacementError::Negative {
-            what: "a load of the nest",
+            asked: AskedField::NestLoad,
             amount: Amount::Load(load),
         });
     }
@@ -71,14 +71,11 @@ pub(super) fn spring(whose: Whose, of: &Drawing) -> Result<(), ReplacementError>
         // The hole is the least where the bar is thickest and the coil narrowest; an inside diameter
         // is the hole itself.
         let bar = if across == Across::Inside { bar.nominal() } else { bar.most() };
-        across
-            .coil(bar, diameter.least())
-            .map_err(|source| ReplacementError::Coil { whose, source })?;
+        across.coil(bar, diameter.least()).map_err(|_| ReplacementError::Coil { whose })?;
     }
     if let (Some(total), Some(dead)) = (of.total_turns, of.dead()) {
         let (total, dead) = (total.range(Figure::TotalTurns), dead.range(Figure::DeadTurns));
-        Turns::new(total.least(), dead.most())
-            .map_err(|source| ReplacementError::Turns { whose, source })?;
+        Turns::new(total.least(), dead.most()).map_err(|_| ReplacementError::Turns { whose })?;
     }
     match (of.solid(), of.free()) {
         (Ok(solid), Ok(free)) if solid.most() >= free.least() => {

@@ -1,9 +1,7 @@
 //! What is asked of a figure, and figures of several kinds in one list.
 
-use crate::quantity::{
-    Force, Length, Pressure, SpringRate, Stress, System, si, write, write_number,
-};
-use core::fmt;
+use crate::quantity::{Force, Length, Pressure, SpringRate, si};
+use crate::say::{Reader, Told};
 
 /// The least and the most that is asked of a figure; either may be open.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -99,29 +97,16 @@ impl Amount {
             Self::Number(_) => Self::Number(si),
         }
     }
-
-    /// As it is written in a system of units.
-    ///
-    /// ```
-    /// use coilnest::quantity::{Force, System, unit::newton};
-    /// use coilnest::replacement::Amount;
-    ///
-    /// assert_eq!(Amount::Load(Force::new::<newton>(250.0)).text(System::Metric), "250 N");
-    /// ```
-    #[must_use]
-    pub fn text(&self, system: System) -> String {
-        match *self {
-            Self::Length(length) => write::<Length>(length, system),
-            Self::Load(load) => write::<Force>(load, system),
-            Self::Rate(rate) => write::<SpringRate>(rate, system),
-            Self::Stress(stress) => write::<Stress>(stress, system),
-            Self::Number(number) => write_number(number, 4),
-        }
-    }
 }
 
-impl fmt::Display for Amount {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.text(System::Metric))
+impl Told for Amount {
+    fn told(&self, reader: Reader<'_>) -> String {
+        match self {
+            Self::Length(length) => length.told(reader),
+            Self::Load(load) => load.told(reader),
+            Self::Rate(rate) => rate.told(reader),
+            Self::Stress(stress) => stress.told(reader),
+            Self::Number(number) => number.told(reader),
+        }
     }
 }

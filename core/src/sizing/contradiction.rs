@@ -4,61 +4,118 @@ use super::design::Bar;
 use super::need::{Allowed, Need, Stiffness};
 use crate::coil::ends::LEAST_ACTIVE_TURNS;
 use crate::material::StrengthError;
-use crate::quantity::unit::degree;
-use crate::quantity::{
-    Angle, Force, Kind, Length, MassDensity, Modulus, Pressure, SpringRate, Stress, System, write,
-    write_number,
-};
+use crate::quantity::{Angle, Force, Length, MassDensity, Pressure, SpringRate, System};
+use crate::say::{Say, fields, says};
 use thiserror::Error;
 
 /// The most cells of a map, or pairs times turns of a nested search.
 pub const MOST_CELLS: usize = 1_000_000;
 
+fields! {
+    /// What a need says.
+    NeedField {
+        /// The load.
+        Load = "the load",
+        /// The height at which it is carried.
+        Height = "the height at the load",
+        /// By how much it may be off.
+        LoadWithin = "the tolerance of the load",
+        /// The rate.
+        Rate = "the rate",
+        /// By how much the rate may be off.
+        RateWithin = "the tolerance of the rate",
+        /// A second load in place of a rate.
+        SecondLoad = "the second load",
+        /// The height at which that is carried.
+        SecondHeight = "the height at the second load",
+        /// By how much the second load may be off.
+        SecondWithin = "the tolerance of the second load",
+        /// Bore of the pocket.
+        Pocket = "the pocket",
+        /// Thickness of the post.
+        Post = "the post",
+        /// The coil inside.
+        InnerCoil = "the inner coil",
+        /// The coil around.
+        OuterCoil = "the outer coil",
+        /// Room in the pocket and over the post.
+        Clearance = "the clearance",
+        /// Room to a neighbour.
+        Gap = "the gap to a neighbour",
+        /// What the inner coil grows by.
+        Growth = "the growth of the inner coil",
+        /// The greatest solid height.
+        Solid = "the greatest solid height",
+        /// The greatest free height.
+        Free = "the greatest free height",
+        /// What is left to solid.
+        Reserve = "the reserve to solid",
+        /// The same as a part of the deflection.
+        ReserveShare = "the reserve as a share of the deflection",
+        /// The dead turns.
+        DeadTurns = "the dead turns",
+        /// The range of the index.
+        Index = "the index",
+        /// The greatest pitch angle.
+        PitchAngle = "the greatest pitch angle",
+        /// What it is wound of.
+        Metal = "the metal",
+        /// The stress that it may have under the load.
+        StressAtLoad = "the stress allowed at load",
+        /// The stress that it may have at solid.
+        StressAtSolid = "the stress allowed at solid",
+        /// The bars to choose from.
+        Bars = "bars",
+        /// A bar to choose from.
+        Bar = "a bar to choose from",
+        /// The counts of turns to choose from.
+        Turns = "counts of turns",
+        /// The step in which mean diameters go.
+        MeanStep = "the step of the mean diameter",
+        /// The step in which free heights go.
+        FreeStep = "the step of the free height",
+        /// How far the solid heights of a pair may be apart.
+        SolidApart = "the difference of the solid heights",
+        /// How far their stresses may be apart.
+        StressApart = "the difference of the stresses",
+    }
+}
+
 /// Why there is nothing to search for. Where two things contradict each other, both are named.
 #[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum NeedError {
     /// A load that is not above zero.
-    #[error(
-        "a {what} of {}; one above zero was expected: give what the coil carries, without a sign",
-        metric::<Force>(*.load)
-    )]
     Load {
         /// Which.
-        what: &'static str,
+        need: NeedField,
         /// What was given.
         load: Force,
     },
-    /// A length that is not above zero, or below zero where zero will do.
-    #[error(
-        "{what}: {}; {expected} was expected: see whether it was left out or has a sign too many",
-        metric::<Length>(*.length)
-    )]
-    Length {
+    /// A length that is not above zero.
+    NotPositive {
         /// Which.
-        what: &'static str,
+        need: NeedField,
         /// What was given.
         length: Length,
-        /// What was expected.
-        expected: &'static str,
+    },
+    /// A length below zero where zero will do.
+    Negative {
+        /// Which.
+        need: NeedField,
+        /// What was given.
+        length: Length,
     },
     /// A rate that is not above zero.
-    #[error(
-        "a rate of {}; one above zero was expected: give the load that closes the coil by one unit of length",
-        metric::<SpringRate>(*.rate)
-    )]
     Rate {
         /// What was given.
         rate: SpringRate,
     },
     /// A tolerance or a share out of its range.
-    #[error(
-        "{what}: {}; a share from {} to {} was expected: 0.05 is a twentieth",
-        write_number(*.share, 4), write_number(*.least, 4), write_number(*.most, 4)
-    )]
     Share {
         /// Which.
-        what: &'static str,
+        need: NeedField,
         /// What was given.
         share: f64,
         /// The least.
@@ -67,30 +124,18 @@ pub enum NeedError {
         most: f64,
     },
     /// Dead turns below zero, or not a number.
-    #[error(
-        "{} dead turns; a count from 0 up was expected: 2 is usual for closed ends",
-        write_number(*.dead, 4)
-    )]
     DeadTurns {
         /// What was given.
         dead: f64,
     },
     /// A stress that is not above zero.
-    #[error(
-        "{what}: {}; a stress above zero was expected: take it from the steel's table or its certificate",
-        metric::<Stress>(*.stress)
-    )]
     Stress {
         /// Which.
-        what: &'static str,
+        need: NeedField,
         /// What was given.
         stress: Pressure,
     },
     /// Shear modulus or Poisson's ratio of no metal.
-    #[error(
-        "a shear modulus of {} with a Poisson's ratio of {}; one above zero with a ratio from 0 to 0.5 was expected: take both from the steel's table",
-        metric::<Modulus>(*.shear_modulus), write_number(*.poisson, 4)
-    )]
     Moduli {
         /// Shear modulus.
         shear_modulus: Pressure,
@@ -98,19 +143,11 @@ pub enum NeedError {
         poisson: f64,
     },
     /// A density that is not above zero.
-    #[error(
-        "a density of {} kg/m³; one above zero was expected: that of spring steel is 7850 kg/m³",
-        write_number(.density.value, 4)
-    )]
     Density {
         /// What was given.
         density: MassDensity,
     },
     /// A range of the index that does not rise from 2.
-    #[error(
-        "an index from {} to {}; a range that rises from 2 or more was expected: 4 to 12 is usual",
-        write_number(*.least, 4), write_number(*.most, 4)
-    )]
     Index {
         /// The least.
         least: f64,
@@ -118,33 +155,21 @@ pub enum NeedError {
         most: f64,
     },
     /// A greatest pitch angle that is not between zero and upright.
-    #[error(
-        "a greatest pitch angle of {}°; one above zero and below a right angle was expected: 7.5° is usual",
-        write_number(.angle.get::<degree>(), 4)
-    )]
     PitchAngle {
         /// What was given.
         angle: Angle,
     },
     /// No bars or no turns.
-    #[error("no {what} to choose from; at least one was expected: give a list of sizes")]
     Nothing {
         /// Bars or turns.
-        what: &'static str,
+        need: NeedField,
     },
     /// Turns that make no spring.
-    #[error(
-        "{} active turns to choose from; {} or more were expected: give turns that deflect",
-        write_number(*.active, 4), write_number(LEAST_ACTIVE_TURNS, 4)
-    )]
     Turns {
         /// The turns.
         active: f64,
     },
     /// More to try than [`MOST_CELLS`].
-    #[error(
-        "{bars} bars and {turns} turns make {count} coils to try; at most {MOST_CELLS} were expected: take fewer sizes or coarser steps"
-    )]
     TooMany {
         /// How many bars.
         bars: usize,
@@ -154,28 +179,16 @@ pub enum NeedError {
         count: usize,
     },
     /// Two loads at one height.
-    #[error(
-        "both loads are at a height of {}; two heights were expected: give the second load where the coil stands lower or higher",
-        metric::<Length>(*.height)
-    )]
     SameHeight {
         /// The height.
         height: Length,
     },
     /// A second load without a first height.
-    #[error(
-        "a second load at a height of {}, but no height of the first; both or neither were expected: give the first height, or a rate",
-        metric::<Length>(*.height)
-    )]
     NoFirstHeight {
         /// The height of the second load.
         height: Length,
     },
     /// The greater load is at the greater height.
-    #[error(
-        "{} at a height of {} and {} at {}; the greater load at the lower height was expected: see whether the heights were exchanged",
-        metric::<Force>(*.load), metric::<Length>(*.height), metric::<Force>(*.second), metric::<Length>(*.at)
-    )]
     SecondLoad {
         /// The first load.
         load: Force,
@@ -187,10 +200,6 @@ pub enum NeedError {
         at: Length,
     },
     /// The greatest solid height is not below the lowest height at work.
-    #[error(
-        "a greatest solid height of {} and a lowest height at work of {}; the solid height below the other was expected: give the solid height that the room allows, or none",
-        metric::<Length>(*.solid), metric::<Length>(*.lowest)
-    )]
     SolidAboveWork {
         /// The greatest solid height.
         solid: Length,
@@ -198,10 +207,6 @@ pub enum NeedError {
         lowest: Length,
     },
     /// The reserve leaves no height for the bar.
-    #[error(
-        "a reserve of {} above solid and a lowest height at work of {}; a reserve well below that height was expected: take less of it",
-        metric::<Length>(*.reserve), metric::<Length>(*.lowest)
-    )]
     ReserveAboveWork {
         /// The reserve that is asked for.
         reserve: Length,
@@ -209,10 +214,6 @@ pub enum NeedError {
         lowest: Length,
     },
     /// The greatest free height is below the one that height, load and rate make.
-    #[error(
-        "a greatest free height of {}, but load and rate at that height make it {} at the least; as much as that was expected: allow more free height, or take a stiffer coil",
-        metric::<Length>(*.most), metric::<Length>(*.free)
-    )]
     FreeBelowWork {
         /// The greatest free height.
         most: Length,
@@ -220,40 +221,28 @@ pub enum NeedError {
         free: Length,
     },
     /// What stands inside is not narrower than what stands around.
-    #[error(
-        "{within} takes {} and {around} leaves {}, clearances counted; more room between them was expected: see whether they were exchanged",
-        metric::<Length>(*.inner), metric::<Length>(*.outer)
-    )]
     NoRoom {
         /// The post or the inner coil.
-        within: &'static str,
+        within: NeedField,
         /// The diameter that it takes.
         inner: Length,
         /// The pocket or the outer coil.
-        around: &'static str,
+        around: NeedField,
         /// The diameter that it leaves.
         outer: Length,
     },
     /// No bar of the list can be wound into the room.
-    #[error(
-        "the narrowest coil of the bars given, of a bar of {}, is {} across and {around} leaves {}; less was expected: take thinner bars, or a smaller least index",
-        metric::<Length>(*.bar), metric::<Length>(*.outside), metric::<Length>(*.outer)
-    )]
     NoBarFits {
         /// The bar of the narrowest coil.
         bar: Length,
         /// Its outside diameter.
         outside: Length,
         /// The pocket or the outer coil.
-        around: &'static str,
+        around: NeedField,
         /// The diameter that it leaves.
         outer: Length,
     },
     /// The load is more than any bar bears in the room.
-    #[error(
-        "a load of {}, but in the room across the bars given bear {} at the most, wound of {}; no more than that was expected: give more room, thicker bars, a stronger steel, or share the load among more coils",
-        metric::<Force>(*.load), metric::<Force>(*.most), metric::<Length>(*.bar)
-    )]
     RoomCannotCarry {
         /// The load, less its tolerance.
         load: Force,
@@ -263,84 +252,193 @@ pub enum NeedError {
         bar: Length,
     },
     /// No strength is held for any of the bars.
-    #[error("no bar given has a strength: {0}")]
     NoStrength(StrengthError),
 }
 
-fn metric<K: Kind>(value: K::Value) -> String {
-    write::<K>(value, System::Metric)
+says! {
+    NeedError through [NoStrength] {
+        Load { need, load } =>
+            "{need} of {load}", "one above zero", "give what the coil carries, without a sign";
+        NotPositive { need, length } =>
+            "{need}: {length}",
+            "a length above zero",
+            "see whether it was left out or has a sign too many";
+        Negative { need, length } =>
+            "{need}: {length}", "a length of zero or more", "give it without a sign";
+        Rate { rate } =>
+            "a rate of {rate}",
+            "one above zero",
+            "give the load that closes the coil by one unit of length";
+        Share { need, share, least, most } =>
+            "{need}: {share}", "a share from {least} to {most}", "0.05 is a twentieth";
+        DeadTurns { dead } =>
+            "{dead} dead turns", "a count from 0 up", "2 is usual for closed ends";
+        Stress { need, stress } =>
+            "{need}: {stress}",
+            "a stress above zero",
+            "take it from the steel's table or its certificate";
+        Moduli { shear_modulus, poisson } =>
+            "a shear modulus of {shear_modulus} with a Poisson's ratio of {poisson}",
+            "a modulus above zero with a ratio from 0 to 0.5",
+            "take both from the steel's table";
+        Density { density } =>
+            "a density of {density}", "one above zero", "that of spring steel is 7850 kg/m³";
+        Index { least, most } =>
+            "an index from {least} to {most}",
+            "a range that rises from 2 or more",
+            "4 to 12 is usual";
+        PitchAngle { angle } =>
+            "a greatest pitch angle of {angle}",
+            "one above zero and below a right angle",
+            "7.5° is usual";
+        Nothing { need } =>
+            "no {need} to choose from", "at least one", "give a list of sizes, or take the steel's row for their size";
+        Turns { active } =>
+            "{active} active turns to choose from",
+            "a count of {LEAST_ACTIVE_TURNS} or more",
+            "give turns that deflect";
+        TooMany { bars, turns, count } =>
+            "{bars} bars and {turns} turns, which make {count} coils to try",
+            "a number of at most {MOST_CELLS}",
+            "take fewer sizes or coarser steps";
+        SameHeight { height } =>
+            "both loads are at a height of {height}",
+            "a second height",
+            "give the second load where the coil stands lower or higher";
+        NoFirstHeight { height } =>
+            "a second load at a height of {height}, but no height of the first",
+            "the height of the first load",
+            "give it, or a rate";
+        SecondLoad { load, height, second, at } =>
+            "{load} at a height of {height} and {second} at {at}",
+            "the greater load at the lower height",
+            "see whether the heights were exchanged";
+        SolidAboveWork { solid, lowest } =>
+            "a greatest solid height of {solid} and a lowest height at work of {lowest}",
+            "a solid height below the other",
+            "give the solid height that the room allows, or none";
+        ReserveAboveWork { reserve, lowest } =>
+            "a height at work of {lowest}, of which {reserve} must be left to solid at that load and rate",
+            "a height above what must be left",
+            "give more height, or a stiffer coil";
+        FreeBelowWork { most, free } =>
+            "a greatest free height of {most}, but load, height and rate make it {free} at the least",
+            "as much as that",
+            "allow more free height, or take a stiffer coil";
+        NoRoom { within, inner, around, outer } =>
+            "{within} takes {inner} and {around} leaves {outer}, clearances counted",
+            "more room between them",
+            "see whether they were exchanged";
+        NoBarFits { bar, outside, around, outer } =>
+            "{around} leaves {outer}, and the narrowest coil, of a bar of {bar}, is {outside} across",
+            "room for a coil of the bars to choose from",
+            "take thinner bars, a smaller least index, or more room";
+        RoomCannotCarry { load, most, bar } =>
+            "a load of {load}, but in the room across the bars bear {most} at the most, wound of {bar}",
+            "no more than that",
+            "give more room, thicker bars or a stronger steel, or share the load among more coils";
+    }
+}
+
+impl NeedError {
+    /// What has to change; of two that contradict each other, the first.
+    #[must_use]
+    pub fn field(&self) -> NeedField {
+        match *self {
+            Self::Load { need, .. }
+            | Self::NotPositive { need, .. }
+            | Self::Negative { need, .. }
+            | Self::Share { need, .. }
+            | Self::Stress { need, .. }
+            | Self::Nothing { need }
+            | Self::NoRoom { within: need, .. }
+            | Self::NoBarFits { around: need, .. } => need,
+            Self::Rate { .. } => NeedField::Rate,
+            Self::DeadTurns { .. } => NeedField::DeadTurns,
+            Self::Moduli { .. } | Self::Density { .. } => NeedField::Metal,
+            Self::Index { .. } => NeedField::Index,
+            Self::PitchAngle { .. } => NeedField::PitchAngle,
+            Self::Turns { .. } => NeedField::Turns,
+            Self::TooMany { .. } => NeedField::Bars,
+            Self::SameHeight { .. } => NeedField::SecondHeight,
+            Self::SecondLoad { .. } => NeedField::SecondLoad,
+            Self::NoFirstHeight { .. } | Self::ReserveAboveWork { .. } => NeedField::Height,
+            Self::SolidAboveWork { .. } => NeedField::Solid,
+            Self::FreeBelowWork { .. } => NeedField::Free,
+            Self::RoomCannotCarry { .. } => NeedField::Load,
+            Self::NoStrength(_) => NeedField::StressAtLoad,
+        }
+    }
 }
 
 fn above_zero(si: f64) -> bool {
     si > 0.0 && si.is_finite()
 }
 
-fn length(what: &'static str, length: Length) -> Result<(), NeedError> {
-    let expected = "a length above zero";
-    above_zero(length.value).then_some(()).ok_or(NeedError::Length { what, length, expected })
+fn length(need: NeedField, length: Length) -> Result<(), NeedError> {
+    above_zero(length.value).then_some(()).ok_or(NeedError::NotPositive { need, length })
 }
 
-fn length_or_nought(what: &'static str, length: Length) -> Result<(), NeedError> {
-    let expected = "a length of zero or more";
+fn length_or_zero(need: NeedField, length: Length) -> Result<(), NeedError> {
     let good = length.value >= 0.0 && length.value.is_finite();
-    good.then_some(()).ok_or(NeedError::Length { what, length, expected })
+    good.then_some(()).ok_or(NeedError::Negative { need, length })
 }
 
 /// A step in which sizes go, if there is one.
-pub(super) fn step(what: &'static str, step: Option<Length>) -> Result<(), NeedError> {
-    step.map_or(Ok(()), |step| length(what, step))
+pub(super) fn step(need: NeedField, step: Option<Length>) -> Result<(), NeedError> {
+    step.map_or(Ok(()), |step| length(need, step))
 }
 
-fn load(what: &'static str, load: Force) -> Result<(), NeedError> {
-    above_zero(load.value).then_some(()).ok_or(NeedError::Load { what, load })
+fn load(need: NeedField, load: Force) -> Result<(), NeedError> {
+    above_zero(load.value).then_some(()).ok_or(NeedError::Load { need, load })
 }
 
-pub(super) fn share(what: &'static str, share: f64, most: f64) -> Result<(), NeedError> {
+pub(super) fn share(need: NeedField, share: f64, most: f64) -> Result<(), NeedError> {
     let good = (0.0..=most).contains(&share);
-    good.then_some(()).ok_or(NeedError::Share { what, share, least: 0.0, most })
+    good.then_some(()).ok_or(NeedError::Share { need, share, least: 0.0, most })
 }
 
 /// Every number by itself.
 pub(super) fn numbers(need: &Need) -> Result<(), NeedError> {
     let Need { work, room, reserve, make, metal } = need;
-    load("load", work.load)?;
-    share("the tolerance of the load", work.within, 1.0)?;
+    load(NeedField::Load, work.load)?;
+    share(NeedField::LoadWithin, work.within, 1.0)?;
     if let Some(height) = work.height {
-        length("the height at the load", height)?;
+        length(NeedField::Height, height)?;
     }
     match work.stiffness {
         Stiffness::Rate { rate, within } => {
             if !above_zero(rate.value) {
                 return Err(NeedError::Rate { rate });
             }
-            share("the tolerance of the rate", within, 1.0)?;
+            share(NeedField::RateWithin, within, 1.0)?;
         }
         Stiffness::SecondLoad { load: second, height, within } => {
-            load("second load", second)?;
-            length("the height at the second load", height)?;
-            share("the tolerance of the second load", within, 1.0)?;
+            load(NeedField::SecondLoad, second)?;
+            length(NeedField::SecondHeight, height)?;
+            share(NeedField::SecondWithin, within, 1.0)?;
         }
     }
-    for (what, given) in [
-        ("the pocket", room.pocket),
-        ("the post", room.post),
-        ("the greatest solid height", room.solid),
-        ("the greatest free height", room.free),
+    for (field, given) in [
+        (NeedField::Pocket, room.pocket),
+        (NeedField::Post, room.post),
+        (NeedField::Solid, room.solid),
+        (NeedField::Free, room.free),
     ] {
         if let Some(given) = given {
-            length(what, given)?;
+            length(field, given)?;
         }
     }
     let growth = room.inner.map(|inner| inner.growth).unwrap_or_default();
-    for (what, given) in [
-        ("the clearance", room.clearance),
-        ("the gap to a neighbour", room.gap.unwrap_or_default()),
-        ("the growth of the inner coil", growth),
-        ("the reserve to solid", reserve.length),
+    for (field, given) in [
+        (NeedField::Clearance, room.clearance),
+        (NeedField::Gap, room.gap.unwrap_or_default()),
+        (NeedField::Growth, growth),
+        (NeedField::Reserve, reserve.length),
     ] {
-        length_or_nought(what, given)?;
+        length_or_zero(field, given)?;
     }
-    share("the reserve as a share of the deflection", reserve.share, 10.0)?;
+    share(NeedField::ReserveShare, reserve.share, 10.0)?;
     if !(0.0..1000.0).contains(&make.dead_turns) {
         return Err(NeedError::DeadTurns { dead: make.dead_turns });
     }
@@ -361,17 +459,17 @@ pub(super) fn numbers(need: &Need) -> Result<(), NeedError> {
     if !above_zero(metal.density.value) {
         return Err(NeedError::Density { density: metal.density });
     }
-    allowed("the stress allowed at load", Some(metal.at_load))?;
-    allowed("the stress allowed at solid", metal.at_solid)
+    allowed(NeedField::StressAtLoad, Some(metal.at_load))?;
+    allowed(NeedField::StressAtSolid, metal.at_solid)
 }
 
-fn allowed(what: &'static str, allowed: Option<Allowed>) -> Result<(), NeedError> {
+fn allowed(need: NeedField, allowed: Option<Allowed>) -> Result<(), NeedError> {
     match allowed {
         Some(Allowed::Stress { stress, .. }) if !above_zero(stress.value) => {
-            Err(NeedError::Stress { what, stress })
+            Err(NeedError::Stress { need, stress })
         }
         Some(Allowed::Share { share, .. }) if !(share > 0.0 && share <= 1.0) => {
-            Err(NeedError::Share { what, share, least: 0.0, most: 1.0 })
+            Err(NeedError::Share { need, share, least: 0.0, most: 1.0 })
         }
         _ => Ok(()),
     }
@@ -379,13 +477,14 @@ fn allowed(what: &'static str, allowed: Option<Allowed>) -> Result<(), NeedError
 
 /// Bars and turns to choose from.
 pub(super) fn choice(bars: &[Length], turns: &[f64], count: usize) -> Result<(), NeedError> {
-    for (what, empty) in [("bars", bars.is_empty()), ("counts of turns", turns.is_empty())] {
+    for (need, empty) in [(NeedField::Bars, bars.is_empty()), (NeedField::Turns, turns.is_empty())]
+    {
         if empty {
-            return Err(NeedError::Nothing { what });
+            return Err(NeedError::Nothing { need });
         }
     }
     for bar in bars {
-        length("a bar to choose from", *bar)?;
+        length(NeedField::Bar, *bar)?;
     }
     let usable = |active: f64| active >= LEAST_ACTIVE_TURNS && active.is_finite();
     if let Some(active) = turns.iter().copied().find(|active| !usable(*active)) {
@@ -439,7 +538,7 @@ pub(super) fn heights(need: &Need) -> Result<(), NeedError> {
 /// A diameter that bounds the room across, and what it is of.
 #[derive(Clone, Copy)]
 struct Bound {
-    what: &'static str,
+    what: NeedField,
     diameter: Length,
 }
 
@@ -532,11 +631,12 @@ fn bounds(need: &Need) -> (Option<Bound>, Option<Bound>) {
     // Where the usual gap is left, less than none never will be.
     let gap = 2.0 * room.gap.unwrap_or_default();
     let bound = |what, diameter| Bound { what, diameter };
-    let post = room.post.map(|post| bound("the post", post + 2.0 * room.clearance));
-    let inner =
-        room.inner.map(|inner| bound("the inner coil", inner.coil.outside() + inner.growth + gap));
-    let pocket = room.pocket.map(|pocket| bound("the pocket", pocket - 2.0 * room.clearance));
-    let outer = room.outer.map(|outer| bound("the outer coil", outer.inside() - gap));
+    let post = room.post.map(|post| bound(NeedField::Post, post + 2.0 * room.clearance));
+    let inner = room
+        .inner
+        .map(|inner| bound(NeedField::InnerCoil, inner.coil.outside() + inner.growth + gap));
+    let pocket = room.pocket.map(|pocket| bound(NeedField::Pocket, pocket - 2.0 * room.clearance));
+    let outer = room.outer.map(|outer| bound(NeedField::OuterCoil, outer.inside() - gap));
     let wider = |a: Bound, b: Bound| if a.diameter >= b.diameter { a } else { b };
     let narrower = |a: Bound, b: Bound| if a.diameter <= b.diameter { a } else { b };
     (post.into_iter().chain(inner).reduce(wider), pocket.into_iter().chain(outer).reduce(narrower))

@@ -1,6 +1,6 @@
 //! Two coils, one inside the other, that carry a load together.
 
-use super::contradiction::{self, share};
+use super::contradiction::{self, NeedField, share};
 use super::design::{Bar, Design, Rounded, Sizes, mean_for_rate};
 use super::limit::{Limit, Limits, Verdict};
 use super::map::no_hole;
@@ -174,8 +174,8 @@ impl PairSizing {
         turns: &[f64],
         balance: Balance,
     ) -> Result<Self, NeedError> {
-        share("the difference of the solid heights", balance.solid, 1.0)?;
-        share("the difference of the stresses", balance.stress, 1.0)?;
+        share(NeedField::SolidApart, balance.solid, 1.0)?;
+        share(NeedField::StressApart, balance.stress, 1.0)?;
         let pairs = bars.len().saturating_mul(bars.len().saturating_sub(1)) / 2;
         let bars = checked(&need, bars, turns, pairs.saturating_mul(turns.len()))?;
         contradiction::strength(&need, &bars, 2.0)?;

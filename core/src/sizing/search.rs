@@ -1,6 +1,6 @@
 //! From cells that fit to drawings in round figures, the best of each bar.
 
-use super::contradiction::step;
+use super::contradiction::{NeedField, step};
 use super::design::{Bar, Design, Sizes};
 use super::limit::{Limits, Verdict};
 use super::map::{Cell, drawn};
@@ -27,8 +27,8 @@ impl Rounding {
     /// # Errors
     /// [`NeedError::Length`] for a step that is not above zero.
     pub fn new(mean: Option<Length>, free: Option<Length>) -> Result<Self, NeedError> {
-        step("the step of the mean diameter", mean)?;
-        step("the step of the free height", free)?;
+        step(NeedField::MeanStep, mean)?;
+        step(NeedField::FreeStep, free)?;
         Ok(Self { mean, free })
     }
 

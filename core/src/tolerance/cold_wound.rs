@@ -34,6 +34,7 @@ pub const PARALLELISM_SOURCE: Source =
 /// use coilnest::coil::{Diameters, ends::Turns};
 /// use coilnest::quantity::{Force, Length, SpringRate, System};
 /// use coilnest::quantity::unit::{millimeter, newton, newton_per_millimeter};
+/// use coilnest::say::Say;
 /// use coilnest::tolerance::{ColdWound, Grade};
 ///
 /// let (mm, turns) = (Length::new::<millimeter>, Turns::new(10.0, 2.0)?);
@@ -49,7 +50,7 @@ pub const PARALLELISM_SOURCE: Source =
 ///
 /// let refusal = ColdWound::new(coil, turns, mm(700.0)).unwrap_err();
 /// assert_eq!(
-///     refusal.sentence(System::Metric),
+///     refusal.say(System::Metric).to_string(),
 ///     "the free height 700 mm lies outside 0 mm to 630 mm, which EN 15800 covers; agree the \
 ///      tolerance with the maker"
 /// );

@@ -39,11 +39,11 @@ fn what_contradicts_itself_names_the_pair() {
         ),
         (
             Asked { rate: Some(Limits::between(per_mm(28.0), per_mm(27.0))), ..none() },
-            "a rate from 28 N/mm to 27 N/mm; the least first and the most second was expected: exchange the two",
+            "a least rate of 28 N/mm, above the most of 27 N/mm; a least that is not above the most was expected: exchange the two",
         ),
         (
             Asked { load: Some(Limits::between(newtons(900.0), newtons(800.0))), ..none() },
-            "a load from 900 N to 800 N; the least first and the most second was expected: exchange the two",
+            "a least load of 900 N, above the most of 800 N; a least that is not above the most was expected: exchange the two",
         ),
         (
             Asked { post: Some(mm(70.0)), pocket: Some(mm(52.0)), play: mm(1.0), ..none() },
@@ -59,7 +59,7 @@ fn what_contradicts_itself_names_the_pair() {
         ),
         (
             Asked { reserve: Some(mm(125.0)), working, ..none() },
-            "a reserve of 125 mm is asked for below a working height of 125 mm; a reserve less than the height was expected: measure one of them again",
+            "a reserve of 125 mm is asked for, and a working height of 125 mm; a reserve less than that height was expected: measure one of them again",
         ),
         (
             Asked { cycle: Some((newtons(900.0), newtons(200.0))), ..none() },
@@ -78,7 +78,7 @@ fn a_hand_that_a_neighbour_has_is_refused() {
     let case = Case { nest: Some(nest), ..Case::new(spring.clone(), spring, asked) };
     assert_eq!(
         case.judge().unwrap_err().to_string(),
-        "a coil wound to the left is asked for, and coil 1 within it is wound to the left too; neighbours of opposite hands were expected: ask for the other hand"
+        "a coil wound to the left is asked for, and coil 1 within it is wound that way too; one of the opposite hand was expected: ask for the other hand"
     );
 }
 
@@ -93,7 +93,7 @@ fn what_is_no_spring_within_its_tolerances_is_refused() {
         (
             spring,
             HalfWidths { free: 160.0, ..none },
-            "the free height of the candidate may be 0 mm; a number above zero was expected: measure it again, or give a closer tolerance",
+            "the free height of the candidate may be as little as 0 mm; a number above zero at the end of its tolerance too was expected: measure it again, or give a closer tolerance",
         ),
         (
             Spring { free: 80.0, ..spring },
@@ -103,12 +103,12 @@ fn what_is_no_spring_within_its_tolerances_is_refused() {
         (
             Spring { turns: 2.75, ..spring },
             HalfWidths { turns: 0.5, ..none },
-            "the candidate: 2.25 turns less 2 dead ones leave 0.25 at work; at least 0.5 is needed",
+            "the candidate has no turns that deflect at the end of its tolerance; a count that leaves some to deflect throughout was expected: give a closer tolerance",
         ),
         (
             Spring { diameter: 17.0, ..spring },
             HalfWidths { bar: 0.5, ..none },
-            "the candidate: a bar of 0.0085 m leaves no hole in a coil of mean diameter 0.0085 m",
+            "the candidate has no hole at the end of its tolerances; a hole throughout was expected: give closer tolerances, or measure the bar and the diameter again",
         ),
     ] {
         assert_eq!(judge(spring.within(half)), sentence);

@@ -61,7 +61,7 @@ fn stocks_of_no_use_are_refused() {
         (
             vec![1.0; 17],
             10.0,
-            "17 thicknesses in stock; 1 to 16 were expected: leave out those that others add up to",
+            "17 thicknesses in stock; a number from 1 to 16 was expected: leave out those that others add up to",
         ),
         (
             vec![1.0, 0.0],
@@ -83,8 +83,8 @@ fn stocks_of_no_use_are_refused() {
             f64::INFINITY,
             "the largest stack is not a number; a length was expected: measure it again",
         ),
-        (vec![500.0], 10.0, "500 mm is not a shim between 0 mm and 304.8 mm"),
-        (vec![5.0], 500.0, "500 mm is not a shim between 0 mm and 304.8 mm"),
+        (vec![500.0], 10.0, "500 mm; a shim between 0 mm and 304.8 mm was expected"),
+        (vec![5.0], 500.0, "500 mm; a shim between 0 mm and 304.8 mm was expected"),
         (
             vec![5.0, 4.0],
             3.0,
@@ -93,7 +93,7 @@ fn stocks_of_no_use_are_refused() {
         (
             vec![sixty_fourth],
             120.0,
-            "the stock makes more than 256 stacks of different thickness up to 120 mm; no more were expected: leave out the thinnest shims, or lower the largest stack",
+            "more than 256 stacks of different thickness up to 120 mm from the shims in stock; a lower stack, or fewer thin shims, was expected: leave out the thinnest shims, or lower the largest stack",
         ),
     ] {
         let stock: Vec<Length> = stock.into_iter().map(mm).collect();
@@ -103,7 +103,7 @@ fn stocks_of_no_use_are_refused() {
     let stock = Stock::new(&[mm(1.0)], mm(2.0)).unwrap();
     assert_eq!(
         frame.shimmed(weight(0.0, 0.0), &stock, &[true; 3], Aim::Loads).unwrap_err().to_string(),
-        "whether shims may go there is told of 3 nests; of all 4 was expected: say yes or no for each"
+        "whether shims may go there is said of 3 nests; a word of all 4 was expected: say yes or no for each"
     );
     assert!(matches!(
         frame.shimmed(weight(900.0, 0.0), &stock, &[true; 4], Aim::Loads),

@@ -9,10 +9,11 @@ use super::super::report::{DipReport, DippedWheel, Figure, Problem, StuckReport,
 use super::held::OnWheels;
 use super::wheels::Wheels;
 use crate::bounds;
-use crate::frame::track::{SCREENING, TWIST_LIMIT, Track, WheelLoad};
+use crate::frame::track::{SCREENING, TWIST_LIMIT, Track, TrackError, WheelLoad};
 use crate::frame::{self as statics};
 use crate::quantity::{self, Force, Length};
 use crate::reading::Reading;
+use crate::say::{Reader, Say};
 use std::mem::take;
 
 /// A wheel by its name, how deep its dip is, and the nest whose box is stuck, if any.
@@ -42,18 +43,18 @@ fn fill(
         .map_err(|refusal| Problem::refused(&top, &refusal))?
         .length();
     let index = one_of(wheels.names(), asked.wheel, "a wheel of the frame")?;
-    let refused = |why: String| {
-        let at = frame::path().field("supports");
-        Problem::new(&at, "restless", "", "a frame that comes to rest", &why, "")
+    let names = written.names();
+    let refused = |error: TrackError| {
+        let reader = Reader { system: pen.system, nests: &names };
+        Problem::said(&frame::path().field("supports"), "restless", &error.say_to(reader), "")
     };
-    let track = Track::new(&laden.frame, laden.weight, wheels.bearings())
-        .map_err(|error| refused(error.to_string()))?;
+    let track = Track::new(&laden.frame, laden.weight, wheels.bearings()).map_err(refused)?;
     report.not_good.clone_from(&laden.not_good);
     report.dip =
         Some(desk.ledger.work(pen.fine(depth), DIP, &[("g", &pen.decimal(depth))], &"as asked"));
     report.limit = Some(limit(desk));
     let side = Side { depth, name: asked.wheel };
-    let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
+    let kept = track.raised(index, -depth).map_err(refused)?;
     (report.wheels, report.sentence) = rows(desk, wheels, &kept, side);
     if let Some(lift) = track.least_dip(index).ok().flatten() {
         let which = wheels.names().nth(lift.wheel).unwrap_or_default();
@@ -66,8 +67,8 @@ fn fill(
     if !asked.stuck.is_empty() {
         let names = written.supports.iter().map(|support| support.nest.as_str());
         let nest = one_of(names, asked.stuck, "a nest of the frame")?;
-        let track = track.stuck(nest).map_err(|error| refused(error.to_string()))?;
-        let kept = track.raised(index, -depth).map_err(|error| refused(error.to_string()))?;
+        let track = track.stuck(nest).map_err(refused)?;
+        let kept = track.raised(index, -depth).map_err(refused)?;
         let (rows, sentence) = rows(desk, wheels, &kept, side);
         let lift = track.least_dip(index).ok().flatten();
         report.stuck = Some(StuckReport {

@@ -16,6 +16,7 @@ use crate::frame::shims::{
 use crate::frame::{Frame, SOURCE, Support};
 use crate::propagation;
 use crate::quantity::{self, Force, Length};
+use crate::say::Say;
 
 /// The plan, where a job says what shims there are.
 pub(super) fn plan(
@@ -47,42 +48,16 @@ pub(super) fn plan(
 }
 
 fn refused(pen: Pen, at: &Path, error: &ShimError) -> Problem {
-    let stock = at.field("shim_stock");
-    let example = bounds::SHIM.example(pen.system);
-    match *error {
-        ShimError::Thickness { thickness } => Problem::new(
-            &stock,
-            "no-thickness",
-            &pen.fine_text(thickness),
-            "a thickness above zero",
-            "a shim without thickness lifts nothing",
-            example,
-        ),
-        ShimError::Largest { largest, thinnest } => Problem::new(
-            &at.field("largest_stack"),
-            "stack-too-thin",
-            &pen.fine_text(largest),
-            "a stack that takes the thinnest shim at least",
-            &text!("not even the thinnest shim, {}, goes in", pen.fine_text(thinnest)),
-            &pen.fine_text(thinnest),
-        ),
-        ShimError::Stacks { largest } => Problem::new(
-            &at.field("largest_stack"),
-            "too-many-stacks",
-            &pen.fine_text(largest),
-            "a lower stack, or fewer thin shims in stock",
-            "the shims in stock make too many different stacks of that height",
-            "",
-        ),
-        ref other => Problem::new(
-            &stock,
-            "shims-refused",
-            "",
-            "shims from which a plan can be made",
-            &other.to_string(),
-            example,
-        ),
-    }
+    let (field, code, example) = match *error {
+        ShimError::Thickness { .. } => ("shim_stock", "no-thickness", String::new()),
+        ShimError::Largest { thinnest, .. } => {
+            ("largest_stack", "stack-too-thin", pen.fine_text(thinnest))
+        }
+        ShimError::Stacks { .. } => ("largest_stack", "too-many-stacks", String::new()),
+        _ => ("shim_stock", "shims-refused", String::new()),
+    };
+    let example = if field == "shim_stock" { bounds::SHIM.example(pen.system) } else { &example };
+    Problem::said(&at.field(field), code, &error.say(pen.system), example)
 }
 
 fn report(

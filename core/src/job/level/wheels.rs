@@ -5,8 +5,9 @@ use super::super::figures::{Pen, text};
 use super::super::frame::{self, Laden, Written, WrittenBeam};
 use super::super::report::{Problem, Wheel};
 use crate::frame::Settled;
-use crate::frame::beams::{Axle, Beam, BeamError, Bearing, LOAD, SOURCE, Seat};
+use crate::frame::beams::{Axle, Beam, Bearing, LOAD, SOURCE, Seat};
 use crate::quantity::{self, Force, Length};
+use crate::say::{Message, Reader, Say};
 
 /// What stands on the track, by name.
 pub(crate) struct Wheels {
@@ -77,14 +78,10 @@ fn boxes(desk: &mut Desk<'_>, written: &Written, laden: &Laden) -> Vec<OneBox> {
                 on_beams.extend(supports);
                 boxes.extend(both);
             }
-            Err(why) => desk.problem(Problem::new(
-                &beam.at,
-                "beam",
-                &beam.name,
-                "two boxes, and between them one or more nests of the frame",
-                &why,
-                "",
-            )),
+            Err(why) => {
+                let read = text!("{}: {}", beam.name, why.read);
+                desk.problem(Problem::said(&beam.at, "beam", &Message { read, ..why }, ""));
+            }
         }
     }
     let nests = written.supports.iter().zip(laden.frame.supports()).enumerate();
@@ -107,9 +104,13 @@ fn beam_boxes(
     written: &Written,
     laden: &Laden,
     beam: &WrittenBeam,
-) -> Result<(Vec<usize>, [OneBox; 2]), String> {
+) -> Result<(Vec<usize>, [OneBox; 2]), Message> {
     let [one, other] = beam.boxes.as_slice() else {
-        return Err(text!("a beam rests on two boxes; given: {}", beam.boxes.len()));
+        return Err(Message {
+            read: text!("a beam on {} boxes", beam.boxes.len()),
+            expected: "a beam on two boxes".to_owned(),
+            hint: "give where each stands along the frame".to_owned(),
+        });
     };
     let (back, front) = if one <= other { (*one, *other) } else { (*other, *one) };
     let mut seats = Vec::new();
@@ -125,14 +126,9 @@ fn beam_boxes(
     #[expect(clippy::cast_precision_loss, reason = "a frame has few nests")]
     let across = across / seats.len().max(1) as f64;
     let supports = seats.iter().map(|seat| seat.support).collect();
-    let beam_of = Beam::new([back, front], seats).map_err(|error| match error {
-        BeamError::Beyond { support, at, first, second } => {
-            let nest = written.supports.get(support).map_or("", |support| support.nest.as_str());
-            let [at, first, second] = [at, first, second].map(|length| pen.fine_text(length));
-            text!("{nest} stands at {at}, which is not between boxes at {first} and {second}")
-        }
-        other => other.to_string(),
-    })?;
+    let names = written.names();
+    let reader = Reader { system: pen.system, nests: &names };
+    let beam_of = Beam::new([back, front], seats).map_err(|error| error.say_to(reader))?;
     let [behind, ahead] = beam_of.boxes();
     let one_box = |bearing, end: &str, along| OneBox {
         name: text!("{}, {end} end", beam.name),

@@ -1,10 +1,11 @@
 //! Several candidates as one nest for the whole nest.
 
+use super::field::Fields;
 use super::order::Letter;
 use super::place::{Beneath, Standing};
 use super::spring::Spring;
 use super::swap::{self, Subject};
-use super::{Ground, Reach, contradicts, decides, line, path, refused, waived, words};
+use super::{Ground, Reach, contradicts, decides, line, path, waived, words};
 use crate::drawing::Drawing;
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, sentence, text};
@@ -184,16 +185,14 @@ impl WholeNest<'_> {
                 let offered: Vec<Path> =
                     self.offered.iter().map(|(_, spring)| spring.at.clone()).collect();
                 let whole = path();
-                let at = refused::Where {
+                let fields = Fields {
                     nest: (&self.there_at, &offered),
-                    ..refused::Where::alone(&whole, self.cycle_at)
+                    ..Fields::alone(&whole, self.cycle_at)
                 };
-                let problem = refused::problem(desk.pen, &error, &at);
+                let problem = fields.problem(desk.system(), &error);
                 report.sentence =
                     sentence(&text!("Nothing can be said of it: {}", problem.message));
-                if !desk.problems.contains(&problem) {
-                    desk.problem(problem);
-                }
+                desk.problem_once(problem);
             }
         }
         report

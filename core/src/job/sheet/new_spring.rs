@@ -7,6 +7,7 @@ use crate::job::figures::{sentence, text};
 use crate::job::formulas;
 use crate::job::report::{Allowance, Figure};
 use crate::quantity::{Force, SpringRate, write_number};
+use crate::say::Say;
 use crate::tolerance::{ColdWound, Feature, Grade, Winding, look_up};
 
 /// Of the middle grade.
@@ -15,7 +16,7 @@ const GRADE: Grade = Grade::Two;
 pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowance> {
     let system = desk.system();
     let elsewhere = |winding, feature: Feature| {
-        refused(feature.to_string(), &look_up(winding, feature).sentence(system))
+        refused(feature.to_string(), &look_up(winding, feature).say(system).to_string())
     };
     if whole.drawn.drawing.coiling == Some(Coiling::Hot) {
         return [Feature::FreeHeight, Feature::Load, Feature::SolidHeight]
@@ -24,7 +25,7 @@ pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowanc
     }
     let spring = match ColdWound::new(whole.coil, whole.turns, whole.free) {
         Ok(spring) => spring,
-        Err(error) => return vec![refused("all sizes".to_owned(), &error.sentence(system))],
+        Err(error) => return vec![refused("all sizes".to_owned(), &error.say(system).to_string())],
     };
     let mut all = vec![free_height(desk, whole, &spring)];
     for (name, at) in loads(whole) {
@@ -109,7 +110,9 @@ fn diameter(desk: &mut Desk<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allow
     let pen = desk.pen;
     let allowed = match spring.diameter(GRADE, desk.tables.diameters) {
         Ok(allowed) => allowed,
-        Err(error) => return refused(Feature::Diameter.to_string(), &error.sentence(pen.system)),
+        Err(error) => {
+            return refused(Feature::Diameter.to_string(), &error.say(pen.system).to_string());
+        }
     };
     let source = text!(
         "{}, row of D = {} and C = {}",

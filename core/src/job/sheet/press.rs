@@ -3,12 +3,13 @@
 use crate::job::coil::Coil;
 use crate::job::desk::Desk;
 use crate::job::drawing::as_given;
-use crate::job::figures::{Pen, text};
+use crate::job::figures::{Pen, sentence, text};
 use crate::job::formulas::{self, letter};
 use crate::job::report::{Press, PressRow};
-use crate::load_test::{self, Closing, Fit, LoadTest, LoadTestError};
+use crate::load_test::{self, Closing, Fit, LoadTest};
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, Turns};
+use crate::say::Say;
 
 /// None without a reading.
 pub(super) fn of(
@@ -24,7 +25,7 @@ pub(super) fn of(
     let test = match LoadTest::new(loading, unloading, None) {
         Ok(test) => test,
         Err(error) => {
-            report.sentences.push(said(desk.pen, &error));
+            report.sentences.push(sentence(&error.say(desk.system()).to_string()));
             return Some(report);
         }
     };
@@ -172,44 +173,5 @@ fn within(doubts: Option<f64>) -> &'static str {
         Some(doubts) if doubts.abs() <= 2.0 => ", within the doubt of the two",
         Some(_) => ", by more than the doubt of the two",
         None => "",
-    }
-}
-
-/// Why the readings make no line, in the units of the job.
-fn said(pen: Pen, error: &LoadTestError) -> String {
-    let load = |load| pen.say::<Force>(load);
-    match *error {
-        LoadTestError::TooFew { .. } => {
-            "Two or more heights with a load are needed: press further and read again.".to_owned()
-        }
-        LoadTestError::OneHeight { height, .. } => text!(
-            "All readings are at {}: press to another height and read again.",
-            pen.decimal(height)
-        ),
-        LoadTestError::Height { way, number, height } => text!(
-            "{way} reading {number} has a height of {}: read the distance between the plates.",
-            pen.decimal(height)
-        ),
-        LoadTestError::Load { way, number, load: read } => text!(
-            "{way} reading {number} has a load of {}: give it less what the press showed empty.",
-            load(read)
-        ),
-        LoadTestError::Falling { higher, lower, .. } => text!(
-            "{} at {}, but only {} at the lower {}: the load rises as the height falls. See whether the two were exchanged, or loading and unloading mixed.",
-            load(higher.load),
-            pen.decimal(higher.height),
-            load(lower.load),
-            pen.decimal(lower.height)
-        ),
-        LoadTestError::NoRise { load: read } => text!(
-            "The load is {} at every height: see whether the press follows the coil.",
-            load(read)
-        ),
-        LoadTestError::AboveFree { height, free, load: read, .. } => text!(
-            "{} at {}, above the free height of {}: measure the free height again.",
-            load(read),
-            pen.decimal(height),
-            pen.decimal(free)
-        ),
     }
 }

@@ -1,7 +1,7 @@
 //! What the steel bears: at solid, under the two loads of its work, and between them for long.
 
 use super::Whole;
-use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
+use crate::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
 use crate::coil::{bar, growth, rate, set, stress};
@@ -12,6 +12,7 @@ use crate::job::formulas::{self, letter};
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::material::{Allowable, Presetting, Steel};
 use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
+use crate::say::Say;
 
 pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
     let Some(steel) = whole.drawn.steel else { return };
@@ -56,13 +57,13 @@ fn standing(
         sentence: String::new(),
     };
     if let Err(error) = steel.fits(bar) {
-        report.sentence = sentence(&error.sentence(pen.system));
+        report.sentence = sentence(&error.say(pen.system).to_string());
         return report;
     }
     let tensile = match steel.strength(bar) {
         Ok(tensile) => tensile,
         Err(error) => {
-            report.sentence = sentence(&error.sentence(pen.system));
+            report.sentence = sentence(&error.say(pen.system).to_string());
             return report;
         }
     };
@@ -74,7 +75,7 @@ fn standing(
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
         Err(error) => {
-            report.sentence = sentence(&error.sentence(pen.system));
+            report.sentence = sentence(&error.say(pen.system).to_string());
             return report;
         }
     };
@@ -202,7 +203,7 @@ fn between(
     let coil = whole.coil;
     let cycle = match Cycle::between(coil, least, most) {
         Ok(cycle) => cycle,
-        Err(error) => return refused(said(pen, &error)),
+        Err(error) => return refused(sentence(&error.say(pen.system).to_string())),
     };
     let mut report = refused(String::new());
     let mut show = |stress: Pressure, formula| {
@@ -222,13 +223,13 @@ fn between(
     report.amplitude = show(cycle.amplitude(), fatigue::AMPLITUDE);
     report.mean = show(cycle.mean(), fatigue::MEAN);
     if let Err(error) = fatigue::tested(coil.bar()) {
-        report.sentence = said(pen, &error);
+        report.sentence = sentence(&error.say(pen.system).to_string());
         return report;
     }
     let strength = match strength(steel, whole) {
         Ok(strength) => strength,
         Err(error) => {
-            report.sentence = sentence(&error.sentence(pen.system));
+            report.sentence = sentence(&error.say(pen.system).to_string());
             return report;
         }
     };
@@ -258,7 +259,7 @@ fn between(
                 report.safety.push(Safety { name, factor });
             }
             Err(error) => {
-                report.sentence = said(pen, &error);
+                report.sentence = sentence(&error.say(pen.system).to_string());
                 return report;
             }
         }
@@ -285,30 +286,4 @@ fn strength(steel: &Steel, whole: &Whole<'_>) -> Result<Strength, crate::materia
 
 fn refused(sentence: String) -> Fatigue {
     Fatigue { amplitude: None, mean: None, safety: Vec::new(), sentence }
-}
-
-/// Why there is no life to be told, in the units of the job.
-fn said(pen: Pen, error: &FatigueError) -> String {
-    match *error {
-        FatigueError::Loads { least, greatest } => text!(
-            "Loads from {} to {}: the greater must be above the lesser.",
-            pen.say::<Force>(least),
-            pen.say::<Force>(greatest)
-        ),
-        FatigueError::Bar { bar, most } => text!(
-            "A bar of {}: the tests are of wire up to {}, so its life cannot be told from them. Ask the maker for a diagram of the coil's own size.",
-            pen.decimal(bar),
-            pen.decimal(most)
-        ),
-        FatigueError::Tensile { tensile, least } => text!(
-            "A tensile strength of {}: above {} was expected, or the stresses of the tests would break it.",
-            pen.say::<Stress>(tensile),
-            pen.say::<Stress>(least)
-        ),
-        FatigueError::Yields { stress, torsional_yield } => text!(
-            "A stress of {} is beyond the {} at which it yields in torsion: the coil sets. Lower the load or take a thicker bar.",
-            pen.say::<Stress>(stress),
-            pen.say::<Stress>(torsional_yield)
-        ),
-    }
 }
