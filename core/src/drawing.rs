@@ -41,6 +41,7 @@ mod range;
 
 pub use corners::SOURCE;
 pub use figure::{Figure, Figures};
+pub use point::{Endured, Nearer};
 pub use range::{Crossed, Given, Range};
 
 pub(crate) use corners::{range as over_tolerances, range_at_corners as at_corners};

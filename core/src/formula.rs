@@ -53,6 +53,7 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("Sa", "sum of the least gaps between turns"),
     symbol("Sse", "shear stress that is endured when it is reversed"),
     symbol("Ssu", "ultimate shear strength"),
+    symbol("Ssy", "yield strength in torsion"),
     symbol("TL", "least limit of the book"),
     symbol("TU", "greatest limit of the book"),
     symbol("U", "energy that is stored"),
@@ -192,7 +193,8 @@ impl Formula {
         self.in_words
     }
 
-    /// The formula with its numbers.
+    /// The formula with its numbers. One that has its range behind it, `1 in (0.997 to 1.003)`, is put in
+    /// alone.
     #[must_use]
     pub fn put(self, values: &[Value<'_>]) -> Put {
         self.fill(values, &[])
@@ -207,6 +209,12 @@ impl Formula {
     ) -> Put {
         let terms: Vec<T> = terms.collect();
         self.fill(values, &terms.iter().map(AsRef::as_ref).collect::<Vec<_>>())
+    }
+
+    /// Its letters, as often as they stand in it.
+    #[cfg(feature = "serde")]
+    pub(crate) fn letters(self) -> impl Iterator<Item = &'static str> {
+        self.template.split('{').skip(1).filter_map(|rest| rest.split('}').next())
     }
 
     fn fill(self, values: &[Value<'_>], terms: &[&[Value<'_>]]) -> Put {
@@ -259,8 +267,13 @@ impl Put {
                     // A string takes whatever is written to it.
                     let _ = write!(self.with, "{value}");
                     let text = self.with.get(start..).unwrap_or_default().to_owned();
-                    let parted = text.chars().any(|c| c == ' ');
-                    if text.starts_with('−') || parted && after.starts_with(POWERS) {
+                    // A range stands in brackets behind its number.
+                    let range = text.bytes().position(|byte| byte == b'(');
+                    let nominal = range.map_or(text.len(), |open| open.saturating_sub(1));
+                    self.with.truncate(start + nominal);
+                    let number = text.get(..nominal).unwrap_or_default();
+                    let raised = number.chars().any(|c| c == ' ') && after.starts_with(POWERS);
+                    if number.starts_with('−') || raised {
                         self.with.insert(start, '(');
                         self.with.push(')');
                     }

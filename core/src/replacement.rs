@@ -69,7 +69,7 @@ pub use swap::{
 };
 pub use together::{NestCase, NestCoil, NestJudgement, NestLine};
 
-use crate::drawing::{Allowable, Contradiction, Drawing};
+use crate::drawing::{Allowable, Contradiction, Drawing, Endured, Point};
 use crate::material::Against;
 
 /// An original, what may replace it, what is asked, and where it stands.
@@ -170,6 +170,12 @@ impl Case {
     #[must_use]
     pub fn stress_against(&self, given: Option<Allowable>) -> Against {
         wish::against(self, given)
+    }
+
+    /// What bounds the candidate's life between the two loads, as drawn; none where that cannot be told.
+    #[must_use]
+    pub fn endured(&self) -> Option<Endured> {
+        wish::endurance(&self.candidate, self, &Point::nominal(&self.candidate)).ok()
     }
 
     /// The coil next around it.

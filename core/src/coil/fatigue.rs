@@ -108,6 +108,9 @@ says! {
     }
 }
 
+/// The factor of safety against yielding, in symbols.
+pub const YIELD: Formula = Formula::new("{nf} = {Ssy} / ({τa} + {τm})");
+
 impl Cycle {
     /// Between the least and the greatest load at work.
     ///

@@ -5,7 +5,7 @@ use super::{Allowable, Drawing};
 use crate::coil::Across;
 use crate::coil::buckling::{self, Seating};
 use crate::coil::ends::{Ends, Turns};
-use crate::coil::fatigue::{self, Criterion, Cycle, FatigueError, Strength, Surface};
+use crate::coil::fatigue::{self, Criterion, Cycle, Endurance, FatigueError, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, growth, rate, set, solid, stress};
 use crate::material::Against;
@@ -48,6 +48,42 @@ fn or_stated(lacks: Figures, stated: Figure, needed: Figures) -> Figures {
 /// The load of a coil at a height, zero where it stands free.
 fn pressed(rate: SpringRate, free: Length, height: Length) -> Force {
     if free > height { rate * (free - height) } else { Force::default() }
+}
+
+/// A cycle of stress, and what of Goodman's line and the yield strength it comes nearer to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Endured {
+    /// The cycle.
+    pub cycle: Cycle,
+    /// What it comes nearer to.
+    pub by: Nearer,
+}
+
+/// What bounds a cycle of stress.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Nearer {
+    /// Goodman's line.
+    Goodman {
+        /// What it bears about no mean, Sse.
+        reversed: Pressure,
+        /// Its ultimate strength in shear, Ssu.
+        ultimate: Pressure,
+        /// The factor of safety, nf.
+        safety: f64,
+    },
+    /// The yield strength in torsion, Ssy.
+    Yield(Pressure),
+}
+
+impl Endured {
+    /// The factor of safety.
+    #[must_use]
+    pub fn safety(&self) -> f64 {
+        match self.by {
+            Nearer::Goodman { safety, .. } => safety,
+            Nearer::Yield(strength) => (strength / self.cycle.greatest()).value,
+        }
+    }
 }
 
 impl Point {
@@ -213,18 +249,23 @@ impl Point {
         tensile: Pressure,
         allowable: Allowable,
         surface: Surface,
-    ) -> Result<f64, Figures> {
+    ) -> Result<Endured, Figures> {
         let coil = self.coil()?;
         let tests = || Figures::from(Figure::FatigueTests);
         let cycle = Cycle::between(coil, least, greatest).map_err(|_| tests())?;
         let index = coil.index();
         let torsional_yield =
             allowable.stress * stress::bergstrasser(index) / set::factor(allowable.against, index);
-        let against_yield = (torsional_yield / cycle.greatest()).value;
         let strength = Strength { tensile, torsional_yield };
+        let by_yield = Endured { cycle, by: Nearer::Yield(torsional_yield) };
         match fatigue::endurance(cycle, strength, surface, Criterion::Goodman) {
-            Ok(found) if found.safety < against_yield => Ok(found.safety),
-            Ok(_) | Err(FatigueError::Yields { .. }) => Ok(against_yield),
+            Ok(Endurance { reversed, safety, .. }) => {
+                let ultimate = fatigue::torsional_ultimate(tensile);
+                let by = Nearer::Goodman { reversed, ultimate, safety };
+                let goodman = Endured { cycle, by };
+                Ok(if safety < by_yield.safety() { goodman } else { by_yield })
+            }
+            Err(FatigueError::Yields { .. }) => Ok(by_yield),
             Err(FatigueError::Tensile { .. }) => Err(Figure::TensileStrength.into()),
             Err(_) => Err(tests()),
         }

@@ -101,5 +101,12 @@ pub(crate) const DIAGONAL: Formula = Formula::new("{ΔF} = {F1} − {F2}");
 pub(crate) const DIAGONAL_HEIGHT: Formula = Formula::new("{Δh} = {h1} − {h2}");
 pub(crate) const LOAD_SPREAD: Formula = Formula::new("{ΔF} = {F1} − {F2}");
 pub(crate) const BEYOND_BOUND: Formula = Formula::new("gap = {rl} − {rb}");
+pub(crate) const OUTSIDE_AT_SOLID: Formula = Formula::new("{De} = {D} + {d} + {ΔD}");
+pub(crate) const GAP_AT_SOLID: Formula = Formula::new("gap = ({Di} − {De} − {ΔD}) / 2");
+pub(crate) const LOAD_OF_COILS: Formula = Formula::new("{F} = Σ [{k} · max(0, {L0} + {o} − {h})]");
+pub(crate) const NEST_TO_SOLID: Formula = Formula::new("left = {h} − max([{Lc} + {o}])");
+pub(crate) const ABOVE_MEAN: Formula = Formula::new("share = {F} / {Fm} − 1");
+pub(crate) const BELOW_MEAN: Formula = Formula::new("share = 1 − {F} / {Fm}");
+
 pub(crate) const DOUBT: Formula = Formula::new("{u}");
 pub(crate) const SUM_OF_LOADS: Formula = Formula::new("F = Σ [{F}]");

@@ -383,9 +383,10 @@ fn fill_in(
     report.met = Some(met);
     report.title = words::overall(met);
     let index = report.index;
+    let after = judgement.frame.as_ref().and_then(|frame| frame.after.as_ref().ok());
     let said = judgement.lines.iter().map(|one| {
         let waived_for = waived::waived_for(one.requirement, &candidate.waived, waived::FOR_ALL);
-        line::report(desk, case, one, (Some(index), waived_for))
+        line::report(desk, (case, after), one, (Some(index), waived_for))
     });
     report.lines = said.collect();
     report.sentence =

@@ -106,7 +106,9 @@ pub(super) fn figure(requirement: Requirement, case: &Case) -> Result<Offer, Vec
             let (poisson, _) = all(poisson, own)?;
             over(&|point| Ok(point.buckling_height(case.asked.seating, poisson)?.value))
         }
-        Requirement::Fatigue => over(&|point| wish::endurance(candidate, case, point)),
+        Requirement::Fatigue => {
+            over(&|point| Ok(wish::endurance(candidate, case, point)?.safety()))
+        }
         Requirement::NestHeight => swap::nest_height(case),
         Requirement::Deviation => swap::deviation(case),
         Requirement::OuterHand | Requirement::InnerHand | Requirement::Hand | Requirement::Ends => {

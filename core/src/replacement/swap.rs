@@ -55,6 +55,16 @@ pub struct CoilStanding {
     pub share: f64,
     /// Its uncorrected stress, where bar and diameter are known.
     pub stress: Option<Pressure>,
+    /// Its bar and diameters, where they are known.
+    pub coil: Option<Diameters>,
+    /// Its rate.
+    pub rate: SpringRate,
+    /// Its free height.
+    pub free: Length,
+    /// Its solid height, where it is known.
+    pub solid: Option<Length>,
+    /// How far its seat is raised.
+    pub raise: Length,
 }
 
 /// A nest under its load.
@@ -282,6 +292,11 @@ impl Filled {
             load: coil.load,
             share: if self.load.value > 0.0 { (coil.load / self.load).value } else { 0.0 },
             stress: sat.coil.map(|drawn| stress::uncorrected(coil.load, drawn)),
+            coil: sat.coil,
+            rate: sat.rate.nominal(),
+            free: sat.free.nominal(),
+            solid: sat.solid.map(|solid| solid.nominal()),
+            raise: sat.raise,
         });
         Ok(NestStanding {
             height: state.height,

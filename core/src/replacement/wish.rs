@@ -8,7 +8,9 @@ use crate::coil::Coiling;
 use crate::coil::buckling;
 use crate::coil::fatigue::Surface;
 use crate::coil::gaps;
-use crate::drawing::{Allowable, Drawing, Figure, Figures, Point, Range, both, over_tolerances};
+use crate::drawing::{
+    Allowable, Drawing, Endured, Figure, Figures, Point, Range, both, over_tolerances,
+};
 use crate::material::Against;
 use crate::quantity::{Length, si};
 use crate::source::{Known, Source, Sourced};
@@ -166,7 +168,8 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
             Wish::at_most(working.value, buckling::SOURCE, own.ok())
         }
         Requirement::Fatigue => {
-            let own = over_tolerances(original, |point| endurance(original, case, point));
+            let own =
+                over_tolerances(original, |point| Ok(endurance(original, case, point)?.safety()));
             Wish::at_least(LEAST_SAFETY, COMMON, own.ok())
         }
         Requirement::NestHeight
@@ -191,7 +194,7 @@ pub(super) fn against(case: &Case, given: Option<Allowable>) -> Against {
 }
 
 /// The factor of safety for a life without end, by the strength of the metal as wound.
-pub(super) fn endurance(of: &Drawing, case: &Case, point: &Point) -> Result<f64, Figures> {
+pub(super) fn endurance(of: &Drawing, case: &Case, point: &Point) -> Result<Endured, Figures> {
     let Some(cycle) = case.asked.cycle else { return Err(Figure::FatigueTests.into()) };
     let as_wound = Drawing { presetting: None, ..of.clone() };
     let strength = both(of.tensile(), as_wound.allowable());

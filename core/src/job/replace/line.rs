@@ -1,21 +1,24 @@
 //! One requirement: what is asked and offered, the verdict, why, and how the figure came about.
 
 use super::{waived, words};
-use crate::coil::Across;
-use crate::coil::ends::Ends;
-use crate::coil::{buckling, fatigue, growth, rate, set, solid, stress};
-use crate::drawing::{Drawing, Figure, Given, Range, SOURCE};
-use crate::frame;
+use crate::coil::fatigue::Criterion;
+use crate::coil::{buckling, fatigue, growth, rate, set, solid};
+use crate::drawing::{Drawing, Endured, Figure, Nearer, Point, Range, SOURCE};
+use crate::formula::{Formula, Put, Value};
+use crate::frame::{self, Settled, Standing};
 use crate::job::desk::Desk;
 use crate::job::drawing::GEOMETRY;
 use crate::job::figures::{Pen, sentence, text};
+use crate::job::formulas::{
+    ABOVE_MEAN, BELOW_MEAN, GAP_AT_SOLID, INSIDE, Letter, OUTSIDE_AT_SOLID, TO_SOLID, letter,
+};
 use crate::job::report::LineReport;
 use crate::material::Against;
-use crate::nest;
-use crate::quantity::{self, Force, Length, Modulus, Stress};
+use crate::quantity::{self, Force, Length, Modulus, Pressure, Stress};
 use crate::replacement::{
     Amount, Case, Line, Margin, Missing, Offered, Requirement, Verdict, Wanted,
 };
+use std::fmt::Display;
 
 const UNKNOWN: &str = "not known";
 
@@ -24,7 +27,7 @@ pub(super) type Of = (Option<usize>, &'static str);
 
 pub(super) fn report(
     desk: &mut Desk<'_>,
-    case: &Case,
+    (case, after): (&Case, Option<&Settled>),
     line: &Line,
     (candidate, waived_for): Of,
 ) -> LineReport {
@@ -44,10 +47,15 @@ pub(super) fn report(
         None => UNKNOWN.to_owned(),
     };
     let (met, title) = words::met(&line.verdict);
-    let working = match &line.offered {
-        Some(Offered::Range(range)) => Some(file(desk, case, line, range, offered.clone())),
+    let range = match &line.offered {
+        Some(Offered::Range(range)) => Some(range),
         _ => None,
     };
+    let working = range.and_then(|range| {
+        let working = Working::of(pen, case, requirement, range, after)?;
+        Some(working.file(desk, range, &offered))
+    });
+    let si = range.filter(|range| !never(requirement, range)).map(|range| range.nominal().si());
     let why = text!("{}{}", why(pen, case, line), both_stresses(pen, case, line));
     let name = match stressed(case, requirement) {
         Some(against) => text!("{name}, {}", set::meant(against).name()),
@@ -60,6 +68,7 @@ pub(super) fn report(
         name,
         asked,
         offered,
+        si,
         met,
         title,
         why,
@@ -75,17 +84,17 @@ pub(super) fn of_nest(
     desk: &mut Desk<'_>,
     case: &Case,
     line: &Line,
-    (formula, source): (&'static str, String),
-    with: String,
+    working: Option<(Formula, Put, String)>,
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
     let pen = desk.pen;
-    let report = report(desk, case, &bare, (None, waived::FOR_NEST));
+    let report = report(desk, (case, None), &bare, (None, waived::FOR_NEST));
     let said = |amount| words::of(pen, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
-    let working = Some(desk.ledger.file_words(formula, with, offered.clone(), source));
-    LineReport { offered, working, ..report }
+    let working = working
+        .map(|(formula, put, source)| desk.ledger.file(formula, put, offered.clone(), source));
+    LineReport { offered, working, si: Some(range.nominal().si()), ..report }
 }
 
 /// With which factor the stress of a line is meant.
@@ -207,54 +216,141 @@ fn by_margin(pen: Pen, requirement: Requirement, verdict: &Verdict, margin: Marg
     }
 }
 
-/// Files how a figure of the candidate came about.
-fn file(
-    desk: &mut Desk<'_>,
-    case: &Case,
-    line: &Line,
-    range: &Range<Amount>,
-    result: String,
-) -> String {
-    let (formula, source) = rule(line.requirement, &case.candidate);
-    let with = quantity::joined(inputs(desk.pen, line.requirement, case).iter(), ", ");
-    let with = if with.is_empty() { result.clone() } else { with };
-    let wide = range.least().si() < range.most().si();
-    let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
-    desk.ledger.file_words(formula, with, result, source)
+/// A letter and its number, with its range where it has one.
+pub(super) type Input = (&'static str, String);
+
+/// How a figure of the candidate came about: the formula, what is put in, and who says so.
+struct Working {
+    formula: Formula,
+    inputs: Vec<Input>,
+    source: String,
+    /// What stands in place of what is offered.
+    result: Option<String>,
 }
 
-/// The formula of a requirement's figure, and who says so.
-fn rule(requirement: Requirement, of: &Drawing) -> (&'static str, String) {
-    match requirement {
-        Requirement::Pocket => ("De = D + d + ΔDe", growth_source()),
-        Requirement::Post => ("Di = D − d", GEOMETRY.to_owned()),
-        Requirement::OuterGap | Requirement::InnerGap => {
-            ("gap = (Di − De) / 2 − ΔDe / 2", growth_source())
-        }
-        Requirement::FreeHeight => ("L0", "as its drawing has it".to_owned()),
-        Requirement::Rate if of.rate.is_some() => ("k", "as given".to_owned()),
-        Requirement::Rate => ("k = G · d⁴ / (8 · D³ · n)", rate::SOURCE.to_string()),
-        Requirement::Load | Requirement::LoadAt(_) => {
-            ("F = k · (L0 − h)", rate::SOURCE.to_string())
-        }
-        Requirement::SolidHeight => solid_rule(of),
-        Requirement::Reserve => ("h − Lc", solid_rule(of).1),
-        Requirement::StressAtWork => {
-            ("τ = K · 8 · k · (L0 − h) · D / (π · d³)", stress::SOURCE.to_string())
-        }
-        Requirement::StressAtSolid => {
-            ("τc = K · 8 · k · (L0 − Lc) · D / (π · d³)", stress::SOURCE.to_string())
-        }
-        Requirement::Buckling => ("LK = L0 − sK", buckling::SOURCE.to_string()),
-        Requirement::Fatigue => (
-            "the lesser of Goodman's factor and that against yielding",
-            fatigue::SOURCE.to_string(),
-        ),
-        Requirement::NestHeight => ("Σ F(h) = F", nest::SOURCE.to_string()),
-        Requirement::Deviation => ("max |F / mean F − 1|", frame::SOURCE.to_string()),
-        Requirement::OuterHand | Requirement::InnerHand | Requirement::Hand | Requirement::Ends => {
-            ("", String::new())
-        }
+impl Working {
+    fn of(
+        pen: Pen,
+        case: &Case,
+        requirement: Requirement,
+        range: &Range<Amount>,
+        after: Option<&Settled>,
+    ) -> Option<Self> {
+        let of = &case.candidate;
+        let (formula, own, source) = match requirement {
+            Requirement::Pocket => (OUTSIDE_AT_SOLID, Vec::new(), growth_source()),
+            Requirement::Post => (INSIDE, Vec::new(), GEOMETRY.to_owned()),
+            Requirement::OuterGap | Requirement::InnerGap => {
+                let nest = case.nest.as_ref()?;
+                let (outer, inner) = if requirement == Requirement::OuterGap {
+                    (&nest.outer.last()?.spring, of)
+                } else {
+                    (of, &nest.inner.first()?.spring)
+                };
+                let letters = [("Di", outer), ("De", inner), ("ΔD", inner)];
+                let found = letters.map(|(sign, of)| Some((sign, value(pen, of, sign)?)));
+                (GAP_AT_SOLID, found.into_iter().flatten().collect(), growth_source())
+            }
+            Requirement::FreeHeight => {
+                (letter!("L0").0, Vec::new(), "as its drawing has it".to_owned())
+            }
+            Requirement::Rate if of.stated_rate().is_some() => given(letter!("k").0),
+            Requirement::Rate => (rate::FORMULA, Vec::new(), rate::SOURCE.to_string()),
+            Requirement::Load => load(pen, of, case.asked.working?, range),
+            Requirement::LoadAt(place) => {
+                let at = case.original.loads.get(usize::from(place))?;
+                load(pen, of, at.height, range)
+            }
+            Requirement::SolidHeight => solid_rule(of)?,
+            Requirement::Reserve => {
+                (TO_SOLID, vec![at(pen, case.asked.working?)], solid_rule(of)?.2)
+            }
+            Requirement::StressAtWork | Requirement::StressAtSolid => {
+                let height = match requirement {
+                    Requirement::StressAtWork => case.asked.working?,
+                    _ => Point::nominal(of).least_solid().ok()?,
+                };
+                let factor = set::meant(stressed(case, requirement)?);
+                let times = factor.at(of.nominal_coil()?.index());
+                let inputs =
+                    vec![at(pen, height), (factor.sign(), quantity::write_number(times, 5))];
+                if range.nominal().si() > 0.0 {
+                    (factor.formula_at_height(), inputs, factor.source().to_string())
+                } else {
+                    not_pressed(letter!("τ"), pen.say::<Stress>(Pressure::default()))
+                }
+            }
+            Requirement::Buckling => return buckling(pen, case, range),
+            Requirement::Fatigue => fatigue(pen, case)?,
+            Requirement::Deviation => furthest(pen, after?),
+            Requirement::NestHeight
+            | Requirement::OuterHand
+            | Requirement::InnerHand
+            | Requirement::Hand
+            | Requirement::Ends => return None,
+        };
+        let known: Vec<&str> = own.iter().map(|(sign, _)| *sign).collect();
+        let others = formula.letters().filter(|sign| !known.contains(sign));
+        let others = others.filter_map(|sign| Some((sign, value(pen, of, sign)?)));
+        let inputs = others.chain(own.iter().cloned()).collect();
+        Some(Self { formula, inputs, source, result: None })
+    }
+
+    fn file(self, desk: &mut Desk<'_>, range: &Range<Amount>, offered: &str) -> String {
+        let Self { formula, inputs, source, result } = self;
+        let values: Vec<Value<'_>> = inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
+        let wide = range.least().si() < range.most().si();
+        let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
+        let result = result.unwrap_or_else(|| offered.to_owned());
+        desk.ledger.file(formula, formula.put(&values), result, source)
+    }
+}
+
+type Found = (Formula, Vec<Input>, String);
+
+/// The number of a letter that a drawing has, with its range.
+pub(super) fn value(pen: Pen, of: &Drawing, sign: &str) -> Option<String> {
+    let said = |range: Range<Amount>| words::range(|amount| words::amount(pen, amount), &range);
+    let length = |range: Result<Range<Length>, _>| Some(said(range.ok()?.map(Amount::Length)));
+    match sign {
+        "d" => length(Ok(of.bar?.range(Figure::Bar))),
+        "D" => length(of.mean()),
+        "De" => length(of.outside()),
+        "Di" => length(of.inside()),
+        "L0" => length(of.free()),
+        "Lc" => length(of.solid()),
+        "ΔD" => Some(pen.decimal(Point::nominal(of).growth().ok()?).to_string()),
+        "nt" => Some(said(of.total_turns?.range(Figure::TotalTurns).map(Amount::Number))),
+        "n" => Some(said(of.active_turns().ok()?.map(Amount::Number))),
+        "k" => Some(said(of.rate().ok()?.map(Amount::Rate))),
+        "G" => Some(pen.say::<Modulus>(of.shear()?.nominal()).to_string()),
+        _ => None,
+    }
+}
+
+fn at(pen: Pen, height: Length) -> Input {
+    ("L", pen.decimal(height).to_string())
+}
+
+fn given(formula: Formula) -> Found {
+    (formula, Vec::new(), "as given".to_owned())
+}
+
+/// What a coil has that stands free.
+fn not_pressed((formula, sign): Letter, nothing: impl Display) -> Found {
+    (formula, vec![(sign, nothing.to_string())], "the coil is not pressed there".to_owned())
+}
+
+/// The load at a height: as stated there, else by rate and free height.
+fn load(pen: Pen, of: &Drawing, height: Length, range: &Range<Amount>) -> Found {
+    let (formula, sign) = letter!("F");
+    if of.loads.iter().any(|stated| (stated.height - height).abs().value < 1e-9) {
+        let stated = words::range(|amount| words::amount(pen, amount), range);
+        (formula, vec![(sign, stated)], "as given".to_owned())
+    } else if range.nominal().si() > 0.0 {
+        (rate::LOAD, vec![at(pen, height)], rate::SOURCE.to_string())
+    } else {
+        not_pressed(letter!("F"), pen.say::<Force>(Force::default()))
     }
 }
 
@@ -262,84 +358,59 @@ fn growth_source() -> String {
     text!("{}; {}", growth::HELD_SOURCE, growth::FREE_ROD_SOURCE)
 }
 
-fn solid_rule(of: &Drawing) -> (&'static str, String) {
-    match (of.solid, of.ends) {
-        (Some(_), _) | (None, None) => ("Lc", "as given".to_owned()),
-        (None, Some(ends)) => {
-            let formula = match ends {
-                Ends::Open | Ends::Closed => "Lc = d · (nt + 1)",
-                Ends::OpenGround | Ends::ClosedGround => "Lc = d · nt",
-                Ends::TaperedGround => "Lc = d · (nt − 0.3)",
-            };
-            (formula, solid::source(ends).to_string())
-        }
+fn solid_rule(of: &Drawing) -> Option<Found> {
+    if of.solid.is_some() {
+        return Some(given(letter!("Lc").0));
     }
+    let (_, stop) = solid::stops(of.bar?.nominal(), Point::nominal(of).turns().ok()?, of.ends?);
+    Some((stop.rule.formula, Vec::new(), stop.rule.source.to_string()))
 }
 
-/// The numbers that are put in.
-fn inputs(pen: Pen, requirement: Requirement, case: &Case) -> Vec<String> {
+/// The height at which it buckles, or the free height up to which it never does.
+fn buckling(pen: Pen, case: &Case, range: &Range<Amount>) -> Option<Working> {
     let of = &case.candidate;
-    let put = |symbol: &str, value: Option<Range<Amount>>| {
-        let said = |amount| words::amount(pen, amount);
-        value.map(|value| text!("{symbol} = {}", words::range(said, &value)))
+    let (coil, poisson) = (of.nominal_coil()?, of.poisson().ok()?);
+    let seating = case.asked.seating;
+    let inputs = vec![
+        ("L0", value(pen, of, "L0")?),
+        ("D", value(pen, of, "D")?),
+        ("ν", quantity::write_number(seating.coefficient(), 5)),
+        ("γ", quantity::write_number(buckling::shear_over_youngs(poisson), 5)),
+    ];
+    let (formula, result) = if never(Requirement::Buckling, range) {
+        let stable = buckling::stable_free_height(coil, seating, poisson);
+        (buckling::STABLE, Some(text!("{}; below that it never does", pen.decimal(stable))))
+    } else {
+        (buckling::HEIGHT, None)
     };
-    let length = |given: Option<Given<Length>>, figure| {
-        given.map(|given| given.range(figure).map(Amount::Length))
-    };
-    let bar = || put("d", length(of.bar, Figure::Bar));
-    let diameter = || {
-        let (across, size) = of.diameter?;
-        let symbol = match across {
-            Across::Mean => "D",
-            Across::Outside => "De",
-            Across::Inside => "Di",
-        };
-        put(symbol, length(Some(size), Figure::Diameter))
-    };
-    let turns = || {
-        put("nt", of.total_turns.map(|turns| turns.range(Figure::TotalTurns).map(Amount::Number)))
-    };
-    let active = || put("n", of.active_turns().ok().map(|turns| turns.map(Amount::Number)));
-    let free = || put("L0", length(of.free, Figure::FreeHeight));
-    let rate = || put("k", of.rate().ok().map(|rate| rate.map(Amount::Rate)));
-    let solid = || put("Lc", of.solid().ok().map(|solid| solid.map(Amount::Length)));
-    let shear = || {
-        let shear = of.shear_modulus?.nominal();
-        Some(text!("G = {}", pen.say::<Modulus>(shear)))
-    };
-    let height = || put("h", case.asked.working.map(|at| Range::exact(Amount::Length(at))));
-    let factor = || {
-        let coil = of.nominal_coil()?;
-        let factor = set::factor(stressed(case, requirement)?, coil.index());
-        Some(text!("K = {}", quantity::write_number(factor, 4)))
-    };
-    let cycle = || {
-        let (least, most) = case.asked.cycle?;
-        Some(text!("F1 = {}, F2 = {}", pen.say::<Force>(least), pen.say::<Force>(most)))
-    };
-    let all: Vec<Option<String>> = match requirement {
-        Requirement::Pocket | Requirement::OuterGap => vec![bar(), diameter(), turns(), free()],
-        Requirement::Post | Requirement::InnerGap => vec![bar(), diameter()],
-        Requirement::FreeHeight => vec![free()],
-        Requirement::Rate if of.rate.is_some() => vec![rate()],
-        Requirement::Rate => vec![shear(), bar(), diameter(), active()],
-        Requirement::Load => vec![rate(), free(), height()],
-        Requirement::LoadAt(place) => {
-            let at = case.original.loads.get(usize::from(place));
-            let at = at.map(|at| Range::exact(Amount::Length(at.height)));
-            vec![rate(), free(), put("h", at)]
+    Some(Working { formula, inputs, source: buckling::SOURCE.to_string(), result })
+}
+
+/// The lesser of Goodman's factor of safety and that against yielding.
+fn fatigue(pen: Pen, case: &Case) -> Option<Found> {
+    let Endured { cycle, by } = case.endured()?;
+    let stress = |sign, of| (sign, pen.exact::<Stress>(of).to_string());
+    let mut inputs = vec![stress("τa", cycle.amplitude()), stress("τm", cycle.mean())];
+    let formula = match by {
+        Nearer::Goodman { reversed, ultimate, .. } => {
+            inputs.extend([stress("Sse", reversed), stress("Ssu", ultimate)]);
+            Criterion::Goodman.formula()
         }
-        Requirement::SolidHeight if of.solid.is_some() => vec![solid()],
-        Requirement::SolidHeight => vec![bar(), turns()],
-        Requirement::Reserve => vec![height(), solid()],
-        Requirement::StressAtWork => vec![factor(), rate(), free(), height(), bar(), diameter()],
-        Requirement::StressAtSolid => vec![factor(), rate(), free(), solid(), bar(), diameter()],
-        Requirement::Buckling => vec![bar(), diameter(), free()],
-        Requirement::Fatigue => vec![cycle(), bar(), diameter()],
-        Requirement::NestHeight | Requirement::Deviation => vec![rate(), free(), solid()],
-        Requirement::OuterHand | Requirement::InnerHand | Requirement::Hand | Requirement::Ends => {
-            Vec::new()
+        Nearer::Yield(strength) => {
+            inputs.push(stress("Ssy", strength));
+            fatigue::YIELD
         }
     };
-    all.into_iter().flatten().collect()
+    Some((formula, inputs, text!("{}, which is nearer here than the other", fatigue::SOURCE)))
+}
+
+/// The nest under the frame whose load is furthest from the mean.
+pub(super) fn furthest(pen: Pen, settled: &Settled) -> Found {
+    let off = |at: &Standing| (at.share - 1.0).abs();
+    let most = settled.supports.iter().max_by(|one, other| off(one).total_cmp(&off(other)));
+    let load = most.map_or(settled.mean, |at| at.load);
+    let formula = if load < settled.mean { BELOW_MEAN } else { ABOVE_MEAN };
+    let force = |sign, of| (sign, pen.exact::<Force>(of).to_string());
+    let inputs = vec![force("F", load), force("Fm", settled.mean)];
+    (formula, inputs, text!("of the nest furthest from the mean; {}", frame::SOURCE))
 }

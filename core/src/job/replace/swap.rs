@@ -2,16 +2,19 @@
 
 use super::place::{Beneath, Standing};
 use super::spring::Spring;
-use super::words;
-use crate::coil::stress;
+use super::{line, words};
+use crate::coil::stress::Factor;
 use crate::drawing::Range;
-use crate::frame;
+use crate::formula::{Formula, Put, Value};
+use crate::frame::Settled;
 use crate::job::desk::Desk;
+use crate::job::drawing::show_stress;
 use crate::job::figures::{Pen, text};
+use crate::job::formulas::{NEST_FREE, NEST_HEIGHT, NEST_SOLID, OF_NEST};
 use crate::job::problem::Path;
 use crate::job::report::{Figure, FrameSwapReport, NestSwapReport, SwappedCoil};
 use crate::nest;
-use crate::quantity::{self, Force, Length, Stress};
+use crate::quantity::{self, Force, Length, SpringRate};
 use crate::replacement::{
     Amount, CoilStanding, FrameSwap, Missing, NestStanding, NestSwap, Requirement, WholeSwap,
 };
@@ -153,10 +156,9 @@ fn table<'s>(
 ) -> NestSwapReport {
     let pen = desk.pen;
     let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
-    let formula = "h where Σ R · (L0 + o − h) = F";
     let mut stands = |of: &NestStanding| {
-        let with = text!("F = {}", pen.say::<Force>(load));
-        desk.ledger.show(pen.height(of.height), formula, with, &nest::SOURCE)
+        let (formula, put) = height_put(pen, of, load);
+        desk.ledger.put(pen.height(of.height), formula, put, &nest::SOURCE)
     };
     let (height_before, height_after) = (stands(before), stands(after));
     let coils = places.map(|place| coil(desk, load, place)).collect();
@@ -182,6 +184,31 @@ fn table<'s>(
     }
 }
 
+/// The height of a nest: free, solid, or where its coils carry the load.
+pub(super) fn height_put(pen: Pen, of: &NestStanding, load: Force) -> (Formula, Put) {
+    let coils = || of.coils.iter();
+    let decimal = |length: Length| pen.decimal(length);
+    let carrying = coils().filter(|coil| coil.load.value > 0.0);
+    let carrying: Vec<_> = carrying
+        .map(|coil| (pen.say::<SpringRate>(coil.rate), decimal(coil.free), decimal(coil.raise)))
+        .collect();
+    if of.stop_load.value > 0.0 {
+        let solid = coils().filter_map(|coil| Some((decimal(coil.solid?), decimal(coil.raise))));
+        let solid: Vec<_> = solid.collect();
+        let terms = solid.iter().map(|(solid, raise)| [("Lc", solid as _), ("o", raise as _)]);
+        (NEST_SOLID, NEST_SOLID.put_sum(&[], terms))
+    } else if carrying.is_empty() {
+        let free: Vec<_> = coils().map(|coil| (decimal(coil.free), decimal(coil.raise))).collect();
+        let terms = free.iter().map(|(free, raise)| [("L0", free as _), ("o", raise as _)]);
+        (NEST_FREE, NEST_FREE.put_sum(&[], terms))
+    } else {
+        let terms = carrying
+            .iter()
+            .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
+        (NEST_HEIGHT, NEST_HEIGHT.put_sum(&[("F", &pen.say::<Force>(load))], terms))
+    }
+}
+
 fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
     let pen = desk.pen;
     let mut share = |of: &CoilStanding, range: Option<&Range<f64>>| {
@@ -190,16 +217,13 @@ fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
             let said = |part| words::of(pen, Requirement::Deviation, part);
             figure.text = words::range(said, &range.map(Amount::Number));
         }
-        let with = text!("{} / {}", pen.say::<Force>(of.load), pen.say::<Force>(load));
-        desk.ledger.show(figure, "share = F of the coil / F", with, &"definition")
+        let [own, all] = [of.load, load].map(|load| pen.say::<Force>(load));
+        desk.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], &"definition")
     };
     let share_before = place.before.map(|of| share(of, None));
     let share_after = place.after.map(|of| share(of, place.share.as_ref()));
     let mut stressed = |of: &CoilStanding| -> Option<Figure> {
-        let figure = pen.figure::<Stress>(of.stress?);
-        let with = text!("F = {}", pen.say::<Force>(of.load));
-        let formula = "τ = 8 · F · D / (π · d³)";
-        Some(desk.ledger.show(figure, formula, with, &stress::SOURCE))
+        Some(show_stress(desk, of.coil?, of.load, Factor::Uncorrected))
     };
     SwappedCoil {
         name: place.name,
@@ -219,10 +243,7 @@ pub(super) fn frame(
     places: &str,
     swap: &FrameSwap,
 ) -> FrameSwapReport {
-    let before_loads = loads(desk.pen, swap.before.supports.iter().map(|at| at.load));
-    let formula = "max |F / mean F − 1|";
-    let figure = Pen::percent(swap.deviation_before, 1);
-    let before = desk.ledger.show(figure, formula, before_loads, &frame::SOURCE);
+    let before = deviation(desk, Pen::percent(swap.deviation_before, 1), &swap.before);
     let not_good = beneath.not_good.clone();
     let settled = match &swap.after {
         Ok(settled) => settled,
@@ -233,13 +254,12 @@ pub(super) fn frame(
         }
     };
     let off = FrameSwap::greatest_deviation(settled);
-    let with = loads(desk.pen, settled.supports.iter().map(|at| at.load));
     let mut figure = Pen::percent(off, 1);
     if let Ok(range) = &swap.deviation_after {
         let said = |part| words::of(desk.pen, Requirement::Deviation, part);
         figure.text = words::range(said, &range.map(Amount::Number));
     }
-    let after = desk.ledger.show(figure, formula, with, &frame::SOURCE);
+    let after = deviation(desk, figure, settled);
     let sentence = text!(
         "{places} the load furthest from the mean is {} off instead of {}. What is offered is taken by its drawing, the coils that stay by their readings where they were read.",
         after.text,
@@ -257,8 +277,11 @@ fn read_elsewhere(standing: &Standing) -> &'static str {
     }
 }
 
-fn loads(pen: Pen, loads: impl Iterator<Item = Force>) -> String {
-    quantity::joined(loads.map(|load| pen.say::<Force>(load)), "; ")
+/// How far the load furthest from the mean is off.
+fn deviation(desk: &mut Desk<'_>, figure: Figure, settled: &Settled) -> Figure {
+    let (formula, inputs, source) = line::furthest(desk.pen, settled);
+    let values: Vec<Value<'_>> = inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
+    desk.ledger.work(figure, formula, &values, &source)
 }
 
 fn unknown(desk: &mut Desk<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {

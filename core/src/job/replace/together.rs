@@ -7,15 +7,16 @@ use super::spring::Spring;
 use super::swap::{self, Subject};
 use super::{Ground, Reach, contradicts, decides, line, path, waived, words};
 use crate::drawing::Drawing;
+use crate::formula::{Formula, Put, Value};
 use crate::job::desk::Desk;
 use crate::job::figures::{Pen, sentence, text};
+use crate::job::formulas::{LOAD_OF_COILS, NEST_FREE, NEST_RATE, NEST_SOLID, NEST_TO_SOLID};
 use crate::job::problem::Path;
 use crate::job::report::{CandidateReport, LineReport, Met, OrderReport, TogetherReport};
 use crate::nest;
-use crate::quantity;
 use crate::replacement::{
-    Amount, Asked, Case, Line, NestCase, NestCoil, NestJudgement, NestLine, ReplacementError,
-    Requirement, Seated, Whose,
+    Asked, Case, Line, NestCase, NestCoil, NestJudgement, NestLine, ReplacementError, Requirement,
+    Seated, Whose,
 };
 
 /// A nest and the candidates that are to replace all of it.
@@ -171,7 +172,8 @@ impl WholeNest<'_> {
                 let met = words::whole(judged.overall);
                 report.met = Some(met);
                 report.title = words::overall(met);
-                report.lines = judged.lines.iter().map(|one| self.line(desk, one)).collect();
+                report.lines =
+                    judged.lines.iter().map(|one| self.line(desk, one, &judged)).collect();
                 let lines: Vec<Line> = judged.lines.iter().map(|one| one.line.clone()).collect();
                 let said = decides(desk.pen, met, &lines, &judged.contradictions, &report.lines);
                 report.sentence = self.by_name(&said);
@@ -232,7 +234,7 @@ impl WholeNest<'_> {
             .fold(said.to_owned(), |said, (whose, name)| said.replace(&whose.to_string(), name))
     }
 
-    fn line(&self, desk: &mut Desk<'_>, of: &NestLine) -> LineReport {
+    fn line(&self, desk: &mut Desk<'_>, of: &NestLine, judged: &NestJudgement) -> LineReport {
         let pen = desk.pen;
         let requirement = of.line.requirement;
         let (whose, report) = match of.place {
@@ -242,20 +244,27 @@ impl WholeNest<'_> {
                     None => (None, "", &[][..]),
                 };
                 let waived_for = waived::waived_for(requirement, own, waived::FOR_NEST);
-                (name, line::report(desk, &self.case.case(place), &of.line, (index, waived_for)))
+                (
+                    name,
+                    line::report(
+                        desk,
+                        (&self.case.case(place), None),
+                        &of.line,
+                        (index, waived_for),
+                    ),
+                )
             }
             None if matches!(requirement, Requirement::Pocket | Requirement::Post) => {
                 let widest = requirement == Requirement::Pocket;
                 let place = if widest { 0 } else { self.offered.len().saturating_sub(1) };
                 let of_nest = (None, waived::FOR_NEST);
-                ("the nest", line::report(desk, &self.case.case(place), &of.line, of_nest))
+                ("the nest", line::report(desk, (&self.case.case(place), None), &of.line, of_nest))
             }
             None => {
                 let asked = Asked { ..self.case.asked.clone() };
                 let case = Case::new(Drawing::default(), Drawing::default(), asked);
-                let (formula, with) = self.put_in(pen, requirement);
-                let rule = (formula, nest::SOURCE.to_string());
-                ("the nest", line::of_nest(desk, &case, &of.line, rule, with))
+                let working = self.put_in(pen, requirement, judged);
+                ("the nest", line::of_nest(desk, &case, &of.line, working))
             }
         };
         LineReport {
@@ -265,41 +274,57 @@ impl WholeNest<'_> {
         }
     }
 
-    /// The formula of a figure of the nest, and what each coil puts in.
-    fn put_in(&self, pen: Pen, requirement: Requirement) -> (&'static str, String) {
+    /// The formula of a figure of the nest, what each coil puts in, and who says so.
+    fn put_in(
+        &self,
+        pen: Pen,
+        requirement: Requirement,
+        judged: &NestJudgement,
+    ) -> Option<(Formula, Put, String)> {
         let height = match requirement {
             Requirement::LoadAt(at) => self.case.stated_heights().get(usize::from(at)).copied(),
             _ => self.case.asked.working,
         };
-        let height = height.unwrap_or_default();
         let formula = match requirement {
-            Requirement::Load | Requirement::LoadAt(_) => "F = Σ k · (L0 + o − h)",
-            Requirement::Rate => "k = Σ k of those that carry",
-            Requirement::FreeHeight => "h = max(L0 + o)",
-            Requirement::Reserve => "h − max(Lc + o)",
-            Requirement::NestHeight => "h where Σ R · (L0 + o − h) = F",
-            Requirement::Deviation => "max |F / mean F − 1|",
-            _ => "hs = max(Lc + o)",
+            Requirement::Load | Requirement::LoadAt(_) => LOAD_OF_COILS,
+            Requirement::Rate => NEST_RATE,
+            Requirement::FreeHeight => NEST_FREE,
+            Requirement::SolidHeight => NEST_SOLID,
+            Requirement::Reserve => NEST_TO_SOLID,
+            Requirement::Deviation => {
+                let after = judged.frame.as_ref()?.after.as_ref().ok()?;
+                let (formula, inputs, source) = line::furthest(pen, after);
+                let values: Vec<Value<'_>> =
+                    inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
+                return Some((formula, formula.put(&values), source));
+            }
+            _ => {
+                let after = judged.swap.after.as_ref().ok()?;
+                let load = after.coils.iter().map(|coil| coil.load).sum();
+                let (formula, put) = swap::height_put(pen, after, load);
+                return Some((formula, put, nest::SOURCE.to_string()));
+            }
+        };
+        let carries = |coil: &&NestCoil| {
+            let Seated { spring, raise } = &coil.seated;
+            let touches = spring.free().is_ok_and(|free| Some(free.nominal() + *raise) > height);
+            requirement != Requirement::Rate || touches
         };
         let one = |coil: &NestCoil| {
-            let (spring, raise) = (&coil.seated.spring, coil.seated.raise);
-            let raised = |of| Amount::Length(of + raise);
-            let range = match requirement {
-                Requirement::Load | Requirement::LoadAt(_) => {
-                    spring.load(height - raise).ok()?.map(Amount::Load)
-                }
-                Requirement::Rate | Requirement::NestHeight | Requirement::Deviation => {
-                    spring.rate().ok()?.map(Amount::Rate)
-                }
-                Requirement::FreeHeight => spring.free().ok()?.map(raised),
-                _ => spring.solid().ok()?.map(raised),
-            };
-            Some(words::range(|amount| words::amount(pen, amount), &range))
+            let Seated { spring, raise } = &coil.seated;
+            let mut own = vec![("o", pen.decimal(*raise).to_string())];
+            let own_letters = ["k", "L0", "Lc"].into_iter();
+            own.extend(
+                own_letters.filter_map(|sign| Some((sign, line::value(pen, spring, sign)?))),
+            );
+            own
         };
-        let with = quantity::joined(self.case.offered.iter().filter_map(one), "; ");
-        match requirement {
-            Requirement::LoadAt(_) => (formula, text!("h = {}: {with}", pen.decimal(height))),
-            _ => (formula, with),
-        }
+        let coils: Vec<Vec<line::Input>> =
+            self.case.offered.iter().filter(carries).map(one).collect();
+        let terms = coils
+            .iter()
+            .map(|own| own.iter().map(|(sign, of)| (*sign, of as _)).collect::<Vec<Value<'_>>>());
+        let height = pen.decimal(height.unwrap_or_default());
+        Some((formula, formula.put_sum(&[("h", &height)], terms), nest::SOURCE.to_string()))
     }
 }

@@ -102,6 +102,9 @@ record! {
         asked: String,
         /// What is offered.
         offered: String,
+        /// The same as drawn in SI units, where it is a number.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        si: Option<f64>,
         /// How it is met.
         met: Met,
         /// The same as a person reads it.
