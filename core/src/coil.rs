@@ -76,8 +76,7 @@ says! {
         Bar { bar } => "a bar of {bar}", "one above zero", "measure it again";
         NoHole { bar, across, diameter } =>
             "a bar of {bar} in a coil of {across} diameter of {diameter}",
-            "a diameter that leaves the coil open inside",
-            "measure both again";
+            "a diameter that leaves the coil open inside", "measure both again";
     }
 }
 

@@ -341,3 +341,17 @@ const fn after<'t>(text: &'t [u8], start: &[u8]) -> Option<&'t [u8]> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A letter may carry its range; what is worked out is put in without.
+    #[test]
+    fn a_number_with_a_range_is_put_in_alone() {
+        const AREA: Formula = Formula::new("{D} = {Di} + {d}²");
+        let put = AREA.put(&[("Di", &"−3 mm (−4 to 2)"), ("d", &"1 in (0.997 to 1.003)")]);
+        assert_eq!(put.with, "(−3 mm) + (1 in)²");
+        assert_eq!(put.letters[1], ("d", "1 in (0.997 to 1.003)".to_owned()));
+    }
+}

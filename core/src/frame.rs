@@ -264,43 +264,39 @@ says! {
     FrameError {
         Count { count } =>
             "{count} nests under the frame",
-            "a number of nests from {LEAST_SUPPORTS} to {MOST_SUPPORTS}",
-            "add or take away nests";
+            "a number of nests from {LEAST_SUPPORTS} to {MOST_SUPPORTS}", "add or take away nests";
         NotFinite { support, what } =>
             "{support}: its {what} is not a number", "a length", "measure it again";
         Shim { support, shim } =>
             "{support} has a shim of {shim}", "zero or more", "give a dip as ground, not as a shim";
         Stop { support, stop } =>
-            "{support} has a stop of {stop}", "a rate above zero", "leave it out where it is not known";
+            "{support} has a stop of {stop}", "a rate above zero",
+            "leave it out where it is not known";
         Warp { warp } =>
             "a warp stiffness of {warp}", "zero or more", "leave it out for a rigid frame";
         SamePlace { first, second, place } =>
-            "{first} and {second} both stand at {place}",
-            "a place of its own for each",
+            "{first} and {second} both stand at {place}", "a place of its own for each",
             "measure one of them again, or make one nest of both";
         InLine { count } =>
             "all {count} nests stand in one line, so that the frame tips",
             "at least one nest beside that line",
             "see whether positions along and across were exchanged or left out";
         Weight { load } =>
-            "a weight of {load}", "one above zero", "give what the nests carry together, without a sign";
+            "a weight of {load}", "one above zero",
+            "give what the nests carry together, without a sign";
         Centre =>
             "the centre of weight is not a number", "a place along and across", "measure it again";
         Tips { centre, first, second } =>
             "the weight acts at {centre}, on or beyond the line between {first} and {second}, so that the frame tips",
-            "a place within the nests",
-            "measure it again, or see whether a nest is missing";
+            "a place within the nests", "measure it again, or see whether a nest is missing";
         Crushed { support, load, height } =>
-            "{support} would carry {load} at a height of {height}",
-            "a height above zero",
+            "{support} would carry {load} at a height of {height}", "a height above zero",
             "see whether the weight is right, and give the solid heights of its coils";
         Slack { warp, steps } =>
             "a frame with a warp stiffness of {warp} finds no rest on these nests after {steps} steps",
-            "one that resists warping",
-            "give a greater stiffness, or none for a rigid frame";
+            "one that resists warping", "give a greater stiffness, or none for a rigid frame";
         Restless { steps } =>
-            "the frame found no rest in {steps} steps",
-            "a frame whose loads settle",
+            "the frame found no rest in {steps} steps", "a frame whose loads settle",
             "see whether a rate or a stop is far from those of the other nests";
     }
 }

@@ -26,6 +26,7 @@
 //! # Ok::<(), Box<coilnest::job::report::Problem>>(())
 //! ```
 
+mod answer;
 mod assess;
 mod cautions;
 mod choices;
@@ -33,6 +34,7 @@ mod coil;
 pub mod coil_table;
 mod cut;
 mod desk;
+mod drafted;
 mod drawing;
 mod entry;
 mod figures;

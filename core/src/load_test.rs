@@ -159,28 +159,23 @@ pub enum LoadTestError {
 says! {
     LoadTestError {
         TooFew { count } =>
-            "loading readings with a load: {count}",
-            "two or more at different heights",
+            "loading readings with a load: {count}", "two or more at different heights",
             "press further and read again";
         OneHeight { count, height } =>
-            "all {count} loading readings are at {height}",
-            "a reading at a second height",
+            "all {count} loading readings are at {height}", "a reading at a second height",
             "press to another height and read again";
         Height { way, number, height } =>
-            "{way} reading {number} has a height of {height}",
-            "one above zero",
+            "{way} reading {number} has a height of {height}", "one above zero",
             "read the distance between the plates";
         Load { way, number, load } =>
-            "{way} reading {number} has a load of {load}",
-            "zero or more",
+            "{way} reading {number} has a load of {load}", "zero or more",
             "give the load without a sign, less what the press showed empty";
         Falling { way, higher, lower } =>
             "{way} readings: {higher}, but only {lower}, which is lower",
             "a load that rises as the height falls",
             "see whether the two were exchanged, or loading and unloading were mixed";
         NoRise { load } =>
-            "the load is {load} at every height",
-            "one that rises as the height falls",
+            "the load is {load} at every height", "one that rises as the height falls",
             "see whether the press follows the coil";
         AboveFree { way, number, load, height, free } =>
             "{way} reading {number} has a load of {load} at {height}, above the free height of {free}",

@@ -57,11 +57,8 @@ impl Say for SizeError {
         let [bar, over, up_to] = [self.bar, self.over, self.up_to].map(|size| size.told(reader));
         Message::new(
             format_args!("a bar of {bar}"),
-            format_args!(
-                "one over {over} and up to {up_to}, as the moduli of {} are for,",
-                self.steel
-            ),
-            format_args!("take the row of its size"),
+            format_args!("one over {over} and up to {up_to}"),
+            format_args!("the moduli of {} are for these; take the row of its size", self.steel),
         )
     }
 }

@@ -92,13 +92,11 @@ says! {
         Empty => "a nest without a coil", "at least one coil", "add a seat";
         SolidNotBelowFree { solid, free } =>
             "a free height of {free} and a solid height of {solid}",
-            "a free height above the solid height",
-            "measure both again";
+            "a free height above the solid height", "measure both again";
         NotFinite { what } => "a {what} that is no number", "a finite one", "measure it again";
         BelowSolid { height, solid } =>
-            "a height of {height}",
-            "a height from {solid} up, where the nest is solid,",
-            "it cannot be lower";
+            "a height of {height}", "a height from {solid} up",
+            "the nest is solid there and cannot be lower";
     }
 }
 

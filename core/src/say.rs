@@ -214,3 +214,59 @@ macro_rules! says {
     };
 }
 pub(crate) use says;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::frame::FrameError;
+    use crate::quantity::unit::{inch, millimeter, pound_force};
+
+    /// In either system by units, and nests by name where they have one.
+    #[test]
+    fn an_error_speaks_to_its_reader() {
+        let error = FrameError::Crushed {
+            support: Nth(2),
+            load: Force::new::<pound_force>(24_970.0),
+            height: Length::new::<inch>(-1.5),
+        };
+        let hint = "a height above zero was expected: see whether the weight is right, and give the solid heights of its coils";
+        assert_eq!(
+            error.to_string(),
+            format!("nest 2 would carry 111\u{202f}100 N at a height of −38.1 mm; {hint}")
+        );
+        let reader = Reader { system: System::Inch, nests: &["A left", "A right"] };
+        assert_eq!(
+            error.say_to(reader).to_string(),
+            format!("A right would carry 24\u{202f}970 lb at a height of −1 1/2 in; {hint}")
+        );
+        // A nest without a name has its number.
+        let reader = Reader { system: System::Inch, nests: &["A left"] };
+        assert!(error.say_to(reader).read.starts_with("nest 2 would carry"));
+    }
+
+    #[test]
+    fn what_is_not_said_leaves_no_mark() {
+        let message = |expected: &str, hint: &str| Message {
+            read: "0 lb".to_owned(),
+            expected: expected.to_owned(),
+            hint: hint.to_owned(),
+        };
+        for (message, whole) in [
+            (message("", ""), "0 lb"),
+            (message("more", ""), "0 lb; more was expected, such as 5 lb"),
+            (message("", "weigh it"), "0 lb; weigh it"),
+            (message("more", "weigh it"), "0 lb; more was expected, such as 5 lb: weigh it"),
+        ] {
+            assert_eq!(message.such_as("5 lb"), whole);
+        }
+    }
+
+    /// A fraction where it is one, else decimals.
+    #[test]
+    fn lengths_are_said_as_a_tape_has_them() {
+        let said = |length: Length, system| length.told(Reader::from(system));
+        assert_eq!(said(Length::new::<inch>(6.375), System::Inch), "6 3/8 in");
+        assert_eq!(said(Length::new::<inch>(14.025), System::Inch), "14.025 in");
+        assert_eq!(said(Length::new::<millimeter>(161.925), System::Metric), "161.93 mm");
+    }
+}

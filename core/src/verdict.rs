@@ -51,8 +51,7 @@ says! {
     LimitsError {
         Crossed { least, most } =>
             "a least limit of {least} and a greatest of {most}",
-            "a least that is not above the greatest",
-            "exchange the two";
+            "a least that is not above the greatest", "exchange the two";
         None => "no limit", "a least, a most, or both", "give one of them";
     }
 }

@@ -20,15 +20,12 @@ fn with_workings(value: &Value) -> Vec<(&Value, Vec<f64>)> {
         _ => Vec::new(),
     };
     let numbers =
-        |names: [&str; 2]| names.iter().filter_map(|name| value[*name].as_f64()).collect();
+        |names: &[&str]| names.iter().filter_map(|name| value[*name].as_f64()).collect::<Vec<_>>();
     let own = value.get("working").filter(|working| working.is_string()).map(|_| {
+        let figure = numbers(&["si", "doubt_si"]);
         (
             value,
-            if value.get("si").is_some() {
-                numbers(["si", "doubt_si"])
-            } else {
-                numbers(["p_short", "p_long"])
-            },
+            if figure.is_empty() { numbers(&["p_short", "p_long", "offered_si"]) } else { figure },
         )
     });
     own.into_iter().chain(inner.into_iter().flat_map(with_workings)).collect()

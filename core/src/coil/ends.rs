@@ -144,8 +144,7 @@ says! {
     TurnsError {
         Dead { dead } => "{dead} dead turns", "a count from 0 up", "2 is usual for closed ends";
         TooFew { total, dead, least } =>
-            "{total} turns with {dead} dead ones among them",
-            "at least {least} more than lie dead",
+            "{total} turns with {dead} dead ones among them", "at least {least} more than lie dead",
             "count the turns again, from tip to tip";
     }
 }

@@ -31,13 +31,11 @@ pub enum LateralError {
 says! {
     LateralError {
         Deflection { deflection, free } =>
-            "a deflection of {deflection}",
-            "one from 0 to below the free height of {free}",
+            "a deflection of {deflection}", "one from 0 to below the free height of {free}",
             "take the height from the free height";
         FallsAside { deflection, most } =>
-            "a deflection of {deflection}",
-            "one below {most}, from which on the coil falls aside,",
-            "press it less, or guide it";
+            "a deflection of {deflection}", "one below {most}",
+            "from there on the coil falls aside; press it less, or guide it";
     }
 }
 
@@ -157,7 +155,7 @@ mod tests {
             ),
             (
                 25.0,
-                "a deflection of 25 mm; one below 24.467 mm, from which on the coil falls aside, was expected: press it less, or guide it",
+                "a deflection of 25 mm; one below 24.467 mm was expected: from there on the coil falls aside; press it less, or guide it",
             ),
         ] {
             assert_eq!(of(deflection).unwrap_err().to_string(), sentence);

@@ -40,12 +40,10 @@ pub enum SetError {
 says! {
     SetError {
         Allowable { allowable } =>
-            "an allowable stress of {allowable}",
-            "one above zero",
+            "an allowable stress of {allowable}", "one above zero",
             "take it from the steel's table or its certificate";
         Load { load } =>
-            "a load of {load} at solid",
-            "one above zero",
+            "a load of {load} at solid", "one above zero",
             "the free height must be above the solid height";
     }
 }

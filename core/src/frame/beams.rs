@@ -108,17 +108,15 @@ says! {
     BeamError {
         Empty => "a beam without a nest", "one or more", "give where each stands on the beam";
         Boxes { first, second } =>
-            "the boxes of a beam at {first} and {second}",
-            "the first before the second",
+            "the boxes of a beam at {first} and {second}", "the first before the second",
             "measure both from one end";
         Beyond { support, at, first, second } =>
             "{support} stands at {at} of the beam",
-            "a place from {first} to {second}, between its boxes,",
+            "a place between its boxes at {first} and {second}",
             "measure it from the same end as the boxes";
         Twice { support } => "{support} is on the beam twice", "once", "take one away";
         Apart { what, apart } =>
-            "the {what} of an axle are {apart} apart",
-            "a distance above zero",
+            "the {what} of an axle are {apart} apart", "a distance above zero",
             "measure from middle to middle";
     }
 }

@@ -103,16 +103,13 @@ says! {
         Nests { found, expected } =>
             "doubts of {found} nests", "a list for all {expected}", "give each nest its list";
         Coils { support, found, expected } =>
-            "{support}: doubts of {found} coils",
-            "a doubt of all {expected}",
+            "{support}: doubts of {found} coils", "a doubt of all {expected}",
             "give each coil its own, 0 where it is exact";
         Free { support, coil, by, doubt } =>
-            "{support}, coil {coil}: a doubt of its free height{by} of {doubt}",
-            "zero or more",
+            "{support}, coil {coil}: a doubt of its free height{by} of {doubt}", "zero or more",
             "give one standard uncertainty, without a sign";
         Rate { support, coil, by, doubt } =>
-            "{support}, coil {coil}: a doubt of its rate{by} of {doubt}",
-            "zero or more",
+            "{support}, coil {coil}: a doubt of its rate{by} of {doubt}", "zero or more",
             "give one standard uncertainty, of a rate as a part of it";
         Trials { trials } =>
             "{trials} samples", "a number of two or more", "a thousand give a doubt to 2 %";

@@ -192,23 +192,20 @@ says! {
     ShimError through [OutOfBounds, Frame] {
         Empty => "no shims in stock", "at least one thickness", "give those that are at hand";
         Thicknesses { count } =>
-            "{count} thicknesses in stock",
-            "a number from 1 to {MOST_THICKNESSES}",
+            "{count} thicknesses in stock", "a number from 1 to {MOST_THICKNESSES}",
             "leave out those that others add up to";
         Thickness { thickness } =>
             "a shim in stock of {thickness}", "a thickness above zero", "measure it again";
         NotFinite { what } => "the {what} is not a number", "a length", "measure it again";
         Largest { largest, thinnest } =>
-            "a largest stack of {largest}",
-            "at least {thinnest}, the thinnest shim in stock,",
-            "see whether the two are in the same units";
+            "a largest stack of {largest}", "a stack of {thinnest} or more",
+            "that is the thinnest shim in stock; see whether both are in the same units";
         Stacks { largest } =>
             "more than {MOST_STACKS} stacks of different thickness up to {largest} from the shims in stock",
-            "a lower stack, or fewer thin shims,",
+            "a lower stack or fewer thin shims",
             "leave out the thinnest shims, or lower the largest stack";
         Places { found, expected } =>
-            "whether shims may go there is said of {found} nests",
-            "a word of all {expected}",
+            "whether shims may go there is said of {found} nests", "a word of all {expected}",
             "say yes or no for each";
     }
 }

@@ -252,7 +252,7 @@ fn beams_and_axles_that_carry_nothing_are_refused() {
     );
     assert_eq!(
         beam([0.0, 2000.0], &[seat(0, 500.0), seat(1, 2100.0)]),
-        "nest 2 stands at 2\u{202f}100 mm of the beam; a place from 0 mm to 2\u{202f}000 mm, between its boxes, was expected: measure it from the same end as the boxes"
+        "nest 2 stands at 2\u{202f}100 mm of the beam; a place between its boxes at 0 mm and 2\u{202f}000 mm was expected: measure it from the same end as the boxes"
     );
     assert_eq!(
         beam([0.0, 2000.0], &[seat(1, 500.0), seat(1, 1500.0)]),

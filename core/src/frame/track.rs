@@ -62,8 +62,7 @@ pub enum TrackError {
 says! {
     TrackError through [Rise, Frame] {
         NoSuchNest { wheel, support, count } =>
-            "wheel {wheel} carries {support}",
-            "a nest from 1 to {count}",
+            "wheel {wheel} carries {support}", "a nest from 1 to {count}",
             "number the nests as the frame has them";
         NoSuchWheel { wheel, count } =>
             "wheel {wheel} was asked for", "one from 1 to {count}", "choose one of these";

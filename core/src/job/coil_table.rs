@@ -39,7 +39,7 @@ mod columns;
 mod fields;
 mod roles;
 
-use super::assess;
+use super::answer;
 use super::desk::Desk;
 use super::entry::{Entry, List, Text};
 use super::input::{BenchCoil, Job};
@@ -198,7 +198,7 @@ impl<'j> Table<'j> {
             |coil: &BenchCoil| [&coil.coil, &coil.label].map(|text| text.written().to_owned());
         let columns = piece.header.and_then(Columns::named);
         Self {
-            desk: Desk::new(tables, assess::pen(job)),
+            desk: Desk::new(tables, answer::pen(job)),
             roles: Roles::of(job),
             standing: bench(job).map(known).collect(),
             room: MOST_COILS.saturating_sub(job.bench.given().map_or(0, |bench| bench.0.len())),

@@ -12,10 +12,10 @@ pub(crate) struct Marked<'a> {
 }
 
 /// Notes at each coil whose label another of its kind has too.
-pub(crate) fn once(desk: &mut Desk<'_>, marked: &[Marked<'_>]) {
+pub(crate) fn once<'m>(desk: &mut Desk<'_>, marked: impl Iterator<Item = Marked<'m>>) {
     // Put in one by one: a sort is more code than a first look at the page has room for.
-    let mut sorted: Vec<&Marked<'_>> = Vec::with_capacity(marked.len());
-    for one in marked.iter().filter(|one| !one.label.is_empty()) {
+    let mut sorted: Vec<Marked<'_>> = Vec::new();
+    for one in marked.filter(|one| !one.label.is_empty()) {
         let place =
             sorted.partition_point(|before| (before.coil, before.label) <= (one.coil, one.label));
         sorted.insert(place, one);

@@ -7,8 +7,9 @@ mod wheels;
 
 pub use held::HeldFrame;
 
-use super::assess::{self, Bench};
+use super::answer::answered;
 use super::desk::Desk;
+use super::drafted::Bench;
 use super::figures::axes;
 use super::frame::{self, Laden, Written};
 use super::input::Job;
@@ -24,17 +25,10 @@ use wheels::Wheels;
 /// Everything about the frame of a job: how it stands, what evens it out, what its wheels carry.
 #[must_use]
 pub fn level(job: &Job, tables: &Tables<'_>) -> LevelReport {
-    let mut desk = Desk::new(tables, assess::pen(job));
-    let mut report = LevelReport {
-        cautions: cautions::level(),
-        axes: axes(desk.pen.system),
-        ..LevelReport::default()
-    };
-    match file::refused_format(job) {
-        Some(problem) => desk.problem(problem),
-        None => fill(&mut desk, job, &mut report),
-    }
-    (report.problems, report.notes, report.workings) = desk.told();
+    let axes = axes(file::system_of(job));
+    let mut report = LevelReport { cautions: cautions::level(), axes, ..LevelReport::default() };
+    (report.problems, report.notes, report.workings) =
+        answered(job, tables, |desk| fill(desk, job, &mut report));
     report
 }
 

@@ -1,10 +1,10 @@
 //! Which coil of those on the bench and in the nests belongs in which seat.
 
-use super::assess::{self, Bench, Drafted};
+use super::answer::answered;
 use super::coil::Coil as Drawn;
 use super::desk::Desk;
+use super::drafted::{Bench, Drafted};
 use super::figures::{Pen, text};
-use super::file;
 use super::formulas::{BEYOND_BOUND, HEIGHT, LOAD_SPREAD, SUM_OF_LOADS};
 use super::frame;
 use super::input::Job;
@@ -31,35 +31,34 @@ use std::rc::Rc;
 #[must_use]
 pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let mut report = MatchReport::default();
-    if let Some(problem) = file::refused_format(job) {
-        report.problems.push(problem);
-        return report;
-    }
+    (report.problems, report.notes, report.workings) =
+        answered(job, tables, |desk| fill(desk, job, &mut report));
+    report
+}
+
+fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut MatchReport) {
     // What is wrong with nests and frame is said elsewhere.
-    let mut aside = Desk::new(tables, assess::pen(job));
+    let mut aside = Desk::new(desk.tables, desk.pen);
     let bench = Bench::read(&mut aside, job);
-    let mut desk = Desk::new(tables, aside.pen);
-    let lying = pool::read(&mut desk, job, &bench);
-    let uses = pool::uses(&mut desk, job);
-    labels::once(&mut desk, &bench.marked_with(&lying));
+    let lying = pool::read(desk, job, &bench);
+    let uses = pool::uses(desk, job);
+    labels::once(desk, bench.marked().chain(lying.iter().map(Lying::marked)));
     let unknown = Drawn::default();
     let judged: Vec<(Standing, SeatReport)> = lying
         .iter()
         .map(|coil| {
             let drawn = coil.coil.unwrap_or(&unknown);
-            let of = seat::assess(&mut desk, &coil.at, drawn, &coil.taped, &bench.gear);
+            let of = seat::assess(desk, &coil.at, drawn, &coil.taped, &bench.gear);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
     report.bench = judged.iter().map(|(_, seat)| seat.clone()).collect();
-    if let Some(stage) = Stage::of(&mut desk, &mut aside, job, &bench) {
+    if let Some(stage) = Stage::of(desk, &mut aside, job, &bench) {
         let pool = stage.pool(&lying, &judged, uses);
         report.set_aside = pool.set_aside();
-        pool.ask_first(&mut desk);
-        stage.place(&mut desk, &pool, &mut report);
+        pool.ask_first(desk);
+        stage.place(desk, &pool, report);
     }
-    (report.problems, report.notes, report.workings) = desk.told();
-    report
 }
 
 /// Nests of one make-up, and the height at which their loads are compared.

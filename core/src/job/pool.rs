@@ -1,8 +1,8 @@
 //! The coils on the bench that have no seat yet.
 
-use super::assess::Bench;
 use super::coil::Coil;
 use super::desk::Desk;
+use super::drafted::Bench;
 use super::input::Job;
 use super::labels::Marked;
 use super::problem::Path;

@@ -11,14 +11,15 @@ mod together;
 mod waived;
 mod words;
 
-use super::assess::{self, Bench};
+use super::answer::answered;
 use super::desk::Desk;
+use super::drafted::Bench;
 use super::entry::{Entry, Text, Texts};
 use super::figures::{Pen, sentence, text};
 use super::input::{Asked as AskedEntry, Drawing, Job, OrderTexts, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, OrderReport, Problem, ReplaceReport};
-use super::{cautions, coil, file};
+use super::{cautions, coil};
 use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
@@ -35,13 +36,9 @@ use waived::Waived;
 /// What may replace a coil of a job, requirement by requirement, and what to write to a spring maker.
 #[must_use]
 pub fn replace(job: &Job, tables: &Tables<'_>) -> ReplaceReport {
-    let mut desk = Desk::new(tables, assess::pen(job));
     let mut report = ReplaceReport { cautions: cautions::replace(), ..ReplaceReport::default() };
-    match file::refused_format(job) {
-        Some(problem) => desk.problem(problem),
-        None => fill(&mut desk, job, &mut report),
-    }
-    (report.problems, report.notes, report.workings) = desk.told();
+    (report.problems, report.notes, report.workings) =
+        answered(job, tables, |desk| fill(desk, job, &mut report));
     report
 }
 

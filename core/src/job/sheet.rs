@@ -17,7 +17,7 @@ use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
 use super::problem::Path;
 use super::report::{Sheet, SheetAnswer, Workings};
-use super::{assess, cut, drawing, file};
+use super::{answer, cut, drawing, file};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, proportions, solid};
@@ -32,7 +32,7 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     if let Some(problem) = file::refused_format(job) {
         return SheetAnswer { problem: Some(problem), ..SheetAnswer::default() };
     }
-    let mut desk = Desk::new(tables, assess::pen(job));
+    let mut desk = Desk::new(tables, answer::pen(job));
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let drawings = || drawings.iter().filter_map(Entry::given);
     let coil = drawings().find(|drawing| drawing.id.written() == coil_id);

@@ -3,6 +3,7 @@
 mod design;
 mod words;
 
+use super::answer::answered;
 use super::coil::told_ends;
 use super::desk::Desk;
 use super::entry::{Entry, Text};
@@ -10,7 +11,7 @@ use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
 use super::report::{DesignPlace, Problem, RefusedBar, SizingMap, SizingReport};
-use super::{assess, cautions, coil, file};
+use super::{cautions, coil, file};
 use crate::bounds::{self, Bound};
 use crate::coil::ends::Ends;
 use crate::coil::set;
@@ -27,17 +28,11 @@ use design::Drawer;
 /// Drawings of coils, and of pairs of coils, for what a job needs.
 #[must_use]
 pub fn size(job: &Job, tables: &Tables<'_>) -> SizingReport {
-    let mut desk = Desk::new(tables, assess::pen(job));
-    let mut report = SizingReport {
-        cautions: cautions::replace(),
-        axes: axes(desk.pen.system),
-        ..SizingReport::default()
-    };
-    match file::refused_format(job) {
-        Some(problem) => desk.problem(problem),
-        None => fill(&mut desk, job, &mut report),
-    }
-    (report.problems, report.notes, report.workings) = desk.told();
+    let axes = axes(file::system_of(job));
+    let mut report =
+        SizingReport { cautions: cautions::replace(), axes, ..SizingReport::default() };
+    (report.problems, report.notes, report.workings) =
+        answered(job, tables, |desk| fill(desk, job, &mut report));
     report
 }
 

@@ -115,45 +115,35 @@ pub enum MatchingError {
 says! {
     MatchingError {
         Roles { count } =>
-            "{count} roles in a nest",
-            "a number from 1 to {MOST_ROLES}",
+            "{count} roles in a nest", "a number from 1 to {MOST_ROLES}",
             "give one for each coil that stands in the same nest";
         Seats { count } =>
             "{count} nests to be filled", "a number from 1 to {MOST_NESTS}", "give a seat for each";
         Load { name, coil, load } =>
-            "{name} coil {coil}: {load} at the common height",
-            "a load of zero or more",
+            "{name} coil {coil}: {load} at the common height", "a load of zero or more",
             "measure its free height again";
         New { name, load } =>
-            "a new {name} coil: {load} at the common height",
-            "a load of zero or more",
+            "a new {name} coil: {load} at the common height", "a load of zero or more",
             "see the book for its free height and rate";
         Place { nest } =>
             "nest {nest}: its place is not a number or far off",
-            "a place within a frame's reach along and across",
-            "measure it again";
+            "a place within a frame's reach along and across", "measure it again";
         Stays { name, coil, nest, nests } =>
-            "{name} coil {coil} is said to stand in nest {nest}",
-            "a nest from 1 to {nests}",
+            "{name} coil {coil} is said to stand in nest {nest}", "a nest from 1 to {nests}",
             "leave it out for a coil from the shelf";
         Crowded { name, first, second, nest } =>
             "{name} coils {first} and {second} are both said to stand in nest {nest}",
-            "one of them",
-            "see which of them is there";
+            "one of them", "see which of them is there";
         TiedTwice { name, first, second } =>
             "{name} coils {first} and {second} are tied to each other",
-            "a tie between coils of different roles",
-            "one nest cannot take both";
+            "a tie between coils of different roles", "one nest cannot take both";
         TiedAlone { name, coil } =>
-            "{name} coil {coil} is tied, but to no other coil",
-            "a tie of two or more",
+            "{name} coil {coil} is tied, but to no other coil", "a tie of two or more",
             "tie the other, or leave it out";
-        Lacking { lacks, wanted } =>
-            "{lacks}", "{wanted} of each", "bring those that are missing";
+        Lacking { lacks, wanted } => "{lacks}", "{wanted} of each", "bring those that are missing";
         Tied { found, wanted } =>
             "nests that can be filled with tied coils kept together: {found}",
-            "enough for {wanted}",
-            "untie some, or bring more coils";
+            "enough for {wanted}", "untie some, or bring more coils";
     }
 }
 

@@ -295,18 +295,15 @@ pub enum StrengthError {
 says! {
     StrengthError {
         Unsaid { steel } =>
-            "no strength of {steel} is held here",
-            "",
+            "no strength of {steel} is held here", "",
             "take it from the drawing or the maker's certificate";
         LookUp { name, look_up } =>
             "no strength of {name} is held here", "", "look it up in {look_up}";
         Outside { name, bar, least, most, look_up } =>
             "a bar of {bar} lies outside {least} to {most}, the sizes for which a strength of {name} is held here",
-            "",
-            "look it up in {look_up}";
+            "", "look it up in {look_up}";
         NoShare { name, presetting, look_up } =>
-            "no allowable stress is held here for a coil of {name} {presetting}",
-            "",
+            "no allowable stress is held here for a coil of {name} {presetting}", "",
             "look it up in {look_up}";
     }
 }

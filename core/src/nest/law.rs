@@ -54,8 +54,7 @@ says! {
     LawError {
         Rate { rate } => "a rate of {rate}", "one above zero", "measure it again";
         Order { from } =>
-            "a stage from a deflection of {from} on",
-            "one beyond the stage before it",
+            "a stage from a deflection of {from} on", "one beyond the stage before it",
             "give the stages in order";
     }
 }

@@ -275,52 +275,43 @@ says! {
         Negative { asked, amount } =>
             "{asked} of {amount}", "zero or more", "give it without a sign, or leave it out";
         Crossed { asked, least, most } =>
-            "{asked} of {least}, above the most of {most}",
-            "a least that is not above the most",
+            "{asked} of {least}, above the most of {most}", "a least that is not above the most",
             "exchange the two";
         PostInPocket { post, pocket, play } =>
             "a post of {post} in a pocket of {pocket}, with {play} of play at each",
-            "a post that leaves room for a coil",
-            "see whether the two were exchanged";
+            "a post that leaves room for a coil", "see whether the two were exchanged";
         SolidAboveWorking { solid, working } =>
             "a solid height of up to {solid} is asked for, and a working height of {working}",
-            "a solid height below the working height",
-            "measure one of them again";
+            "a solid height below the working height", "measure one of them again";
         FreeBelowWorking { free, working } =>
             "a free height of up to {free} is asked for, and a working height of {working}",
-            "a free height above the working height",
-            "measure one of them again";
+            "a free height above the working height", "measure one of them again";
         ReserveAboveWorking { reserve, working } =>
             "a reserve of {reserve} is asked for, and a working height of {working}",
-            "a reserve less than that height",
-            "measure one of them again";
+            "a reserve less than that height", "measure one of them again";
         Cycle { least, greatest } =>
             "loads from {least} to {greatest}",
             "a lesser load of 0 or more and a greater one above it",
             "give the two between which the coil works";
         HandOfNeighbour { asked, neighbour } =>
             "a coil wound to the {asked} is asked for, and {neighbour} is wound that way too",
-            "one of the opposite hand",
-            "ask for the other hand";
+            "one of the opposite hand", "ask for the other hand";
         Figure { whose, figure, amount } =>
             "{figure} of {whose} may be as little as {amount}",
             "a number above zero at the end of its tolerance too",
             "measure it again, or give a closer tolerance";
         Coil { whose } =>
-            "{whose} has no hole at the end of its tolerances",
-            "a hole throughout",
+            "{whose} has no hole at the end of its tolerances", "a hole throughout",
             "give closer tolerances, or measure the bar and the diameter again";
         Turns { whose } =>
             "{whose} has no turns that deflect at the end of its tolerance",
-            "a count that leaves some to deflect throughout",
-            "give a closer tolerance";
+            "a count that leaves some to deflect throughout", "give a closer tolerance";
         SolidNotBelowFree { whose, solid, free } =>
             "{whose} may be solid at {solid}, and free at {free}",
             "a solid height below the free one",
             "measure the bar, the turns and the free height again";
         Place { support, place, count } =>
-            "nest {support}, coil {place} is to be replaced",
-            "one of the {count} that are there",
+            "nest {support}, coil {place} is to be replaced", "one of the {count} that are there",
             "count again from 1, the widest first";
     }
 }

@@ -260,75 +260,61 @@ says! {
         Load { need, load } =>
             "{need} of {load}", "one above zero", "give what the coil carries, without a sign";
         NotPositive { need, length } =>
-            "{need}: {length}",
-            "a length above zero",
+            "{need}: {length}", "a length above zero",
             "see whether it was left out or has a sign too many";
         Negative { need, length } =>
             "{need}: {length}", "a length of zero or more", "give it without a sign";
         Rate { rate } =>
-            "a rate of {rate}",
-            "one above zero",
+            "a rate of {rate}", "one above zero",
             "give the load that closes the coil by one unit of length";
         Share { need, share, least, most } =>
             "{need}: {share}", "a share from {least} to {most}", "0.05 is a twentieth";
         DeadTurns { dead } =>
             "{dead} dead turns", "a count from 0 up", "2 is usual for closed ends";
         Stress { need, stress } =>
-            "{need}: {stress}",
-            "a stress above zero",
+            "{need}: {stress}", "a stress above zero",
             "take it from the steel's table or its certificate";
         Moduli { shear_modulus, poisson } =>
             "a shear modulus of {shear_modulus} with a Poisson's ratio of {poisson}",
-            "a modulus above zero with a ratio from 0 to 0.5",
-            "take both from the steel's table";
+            "a modulus above zero with a ratio from 0 to 0.5", "take both from the steel's table";
         Density { density } =>
             "a density of {density}", "one above zero", "that of spring steel is 7850 kg/m³";
         Index { least, most } =>
-            "an index from {least} to {most}",
-            "a range that rises from 2 or more",
+            "an index from {least} to {most}", "a range that rises from 2 or more",
             "4 to 12 is usual";
         PitchAngle { angle } =>
-            "a greatest pitch angle of {angle}",
-            "one above zero and below a right angle",
+            "a greatest pitch angle of {angle}", "one above zero and below a right angle",
             "7.5° is usual";
         Nothing { need } =>
-            "no {need} to choose from", "at least one", "give a list of sizes, or take the steel's row for their size";
+            "no {need} to choose from", "at least one",
+            "give a list of sizes, or take the steel's row for their size";
         Turns { active } =>
-            "{active} active turns to choose from",
-            "a count of {LEAST_ACTIVE_TURNS} or more",
+            "{active} active turns to choose from", "a count of {LEAST_ACTIVE_TURNS} or more",
             "give turns that deflect";
         TooMany { bars, turns, count } =>
             "{bars} bars and {turns} turns, which make {count} coils to try",
-            "a number of at most {MOST_CELLS}",
-            "take fewer sizes or coarser steps";
+            "a number of at most {MOST_CELLS}", "take fewer sizes or coarser steps";
         SameHeight { height } =>
-            "both loads are at a height of {height}",
-            "a second height",
+            "both loads are at a height of {height}", "a second height",
             "give the second load where the coil stands lower or higher";
         NoFirstHeight { height } =>
             "a second load at a height of {height}, but no height of the first",
-            "the height of the first load",
-            "give it, or a rate";
+            "the height of the first load", "give it, or a rate";
         SecondLoad { load, height, second, at } =>
             "{load} at a height of {height} and {second} at {at}",
-            "the greater load at the lower height",
-            "see whether the heights were exchanged";
+            "the greater load at the lower height", "see whether the heights were exchanged";
         SolidAboveWork { solid, lowest } =>
             "a greatest solid height of {solid} and a lowest height at work of {lowest}",
-            "a solid height below the other",
-            "give the solid height that the room allows, or none";
+            "a solid height below the other", "give the solid height that the room allows, or none";
         ReserveAboveWork { reserve, lowest } =>
             "a height at work of {lowest}, of which {reserve} must be left to solid at that load and rate",
-            "a height above what must be left",
-            "give more height, or a stiffer coil";
+            "a height above what must be left", "give more height, or a stiffer coil";
         FreeBelowWork { most, free } =>
             "a greatest free height of {most}, but load, height and rate make it {free} at the least",
-            "as much as that",
-            "allow more free height, or take a stiffer coil";
+            "as much as that", "allow more free height, or take a stiffer coil";
         NoRoom { within, inner, around, outer } =>
             "{within} takes {inner} and {around} leaves {outer}, clearances counted",
-            "more room between them",
-            "see whether they were exchanged";
+            "more room between them", "see whether they were exchanged";
         NoBarFits { bar, outside, around, outer } =>
             "{around} leaves {outer}, and the narrowest coil, of a bar of {bar}, is {outside} across",
             "room for a coil of the bars to choose from",

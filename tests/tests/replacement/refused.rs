@@ -63,7 +63,7 @@ fn what_contradicts_itself_names_the_pair() {
         ),
         (
             Asked { cycle: Some((newtons(900.0), newtons(200.0))), ..none() },
-            "loads from 900 N to 200 N; the lesser must be 0 or more and the greater above it: give the two between which the coil works",
+            "loads from 900 N to 200 N; a lesser load of 0 or more and a greater one above it was expected: give the two between which the coil works",
         ),
     ] {
         assert_eq!(asking(asked), sentence);

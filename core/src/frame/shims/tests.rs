@@ -88,12 +88,12 @@ fn stocks_of_no_use_are_refused() {
         (
             vec![5.0, 4.0],
             3.0,
-            "a largest stack of 3 mm; at least 4 mm, the thinnest shim in stock, was expected: see whether the two are in the same units",
+            "a largest stack of 3 mm; a stack of 4 mm or more was expected: that is the thinnest shim in stock; see whether both are in the same units",
         ),
         (
             vec![sixty_fourth],
             120.0,
-            "more than 256 stacks of different thickness up to 120 mm from the shims in stock; a lower stack, or fewer thin shims, was expected: leave out the thinnest shims, or lower the largest stack",
+            "more than 256 stacks of different thickness up to 120 mm from the shims in stock; a lower stack or fewer thin shims was expected: leave out the thinnest shims, or lower the largest stack",
         ),
     ] {
         let stock: Vec<Length> = stock.into_iter().map(mm).collect();

@@ -1,6 +1,6 @@
 //! A frame that is asked again and again, as under a dragged mark.
 
-use super::super::assess;
+use super::super::answer;
 use super::super::desk::Desk;
 use super::super::figures::Pen;
 use super::super::file;
@@ -78,7 +78,7 @@ impl<'a> HeldFrame<'a> {
     /// Of a job.
     #[must_use]
     pub fn of(job: &Job, tables: &'a Tables<'a>) -> Self {
-        let pen = assess::pen(job);
+        let pen = answer::pen(job);
         let read = match file::refused_format(job) {
             Some(problem) => Err(Box::new(problem)),
             None => OnWheels::of(job, tables, pen),

@@ -49,15 +49,16 @@ pub(super) fn plan(
 
 fn refused(pen: Pen, at: &Path, error: &ShimError) -> Problem {
     let (field, code, example) = match *error {
-        ShimError::Thickness { .. } => ("shim_stock", "no-thickness", String::new()),
+        ShimError::Thickness { .. } => {
+            ("shim_stock", "no-thickness", bounds::SHIM.example(pen.system).to_owned())
+        }
         ShimError::Largest { thinnest, .. } => {
             ("largest_stack", "stack-too-thin", pen.fine_text(thinnest))
         }
         ShimError::Stacks { .. } => ("largest_stack", "too-many-stacks", String::new()),
         _ => ("shim_stock", "shims-refused", String::new()),
     };
-    let example = if field == "shim_stock" { bounds::SHIM.example(pen.system) } else { &example };
-    Problem::said(&at.field(field), code, &error.say(pen.system), example)
+    Problem::said(&at.field(field), code, &error.say(pen.system), &example)
 }
 
 fn report(

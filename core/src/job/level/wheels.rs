@@ -107,8 +107,8 @@ fn beam_boxes(
 ) -> Result<(Vec<usize>, [OneBox; 2]), Message> {
     let [one, other] = beam.boxes.as_slice() else {
         return Err(Message {
-            read: text!("a beam on {} boxes", beam.boxes.len()),
-            expected: "a beam on two boxes".to_owned(),
+            read: text!("{} boxes of the beam", beam.boxes.len()),
+            expected: "two of them".to_owned(),
             hint: "give where each stands along the frame".to_owned(),
         });
     };

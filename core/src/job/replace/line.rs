@@ -55,7 +55,8 @@ pub(super) fn report(
         let working = Working::of(pen, case, requirement, range, after)?;
         Some(working.file(desk, range, &offered))
     });
-    let si = range.filter(|range| !never(requirement, range)).map(|range| range.nominal().si());
+    let offered_si =
+        range.filter(|range| !never(requirement, range)).map(|range| range.nominal().si());
     let why = text!("{}{}", why(pen, case, line), both_stresses(pen, case, line));
     let name = match stressed(case, requirement) {
         Some(against) => text!("{name}, {}", set::meant(against).name()),
@@ -68,7 +69,7 @@ pub(super) fn report(
         name,
         asked,
         offered,
-        si,
+        offered_si,
         met,
         title,
         why,
@@ -94,7 +95,7 @@ pub(super) fn of_nest(
     let offered = words::range(said, range);
     let working = working
         .map(|(formula, put, source)| desk.ledger.file(formula, put, offered.clone(), source));
-    LineReport { offered, working, si: Some(range.nominal().si()), ..report }
+    LineReport { offered, working, offered_si: Some(range.nominal().si()), ..report }
 }
 
 /// With which factor the stress of a line is meant.

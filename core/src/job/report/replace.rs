@@ -104,7 +104,7 @@ record! {
         offered: String,
         /// The same as drawn in SI units, where it is a number.
         #[serde(skip_serializing_if = "Option::is_none")]
-        si: Option<f64>,
+        offered_si: Option<f64>,
         /// How it is met.
         met: Met,
         /// The same as a person reads it.

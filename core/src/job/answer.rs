@@ -1,0 +1,35 @@
+//! The way into every answer: the format of the job first, then what is asked, then what was found wrong.
+
+use super::desk::Desk;
+use super::figures::Pen;
+use super::input::Job;
+use super::report::{Note, Problem, Workings};
+use super::{file, seat};
+use crate::bounds;
+use crate::reading::{Reading, Step};
+use crate::tables::Tables;
+
+/// How the figures of a job are written.
+pub(super) fn pen(job: &Job) -> Pen {
+    let system = file::system_of(job);
+    let said = job.tape.given().and_then(|tape| tape.graduation.given());
+    let read = |text: &str| Reading::parse(text, system, &bounds::GRADUATION).ok();
+    let graduation = said.and_then(|text| read(&text.0)).map(|reading| reading.length());
+    let graduation = graduation.unwrap_or_else(|| seat::usual_graduation(system));
+    Pen { system, step: Step::of(graduation) }
+}
+
+/// Works out an answer, unless the format of the job is refused, and hands over what was found wrong, what
+/// is to be noted, and how each figure came about.
+pub(super) fn answered<'t>(
+    job: &Job,
+    tables: &'t Tables<'t>,
+    fill: impl FnOnce(&mut Desk<'t>),
+) -> (Vec<Problem>, Vec<Note>, Workings) {
+    let mut desk = Desk::new(tables, pen(job));
+    match file::refused_format(job) {
+        Some(problem) => desk.problem(problem),
+        None => fill(&mut desk),
+    }
+    desk.told()
+}

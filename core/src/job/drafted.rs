@@ -1,0 +1,205 @@
+//! The drawings and nests of a job, as read, before anything is worked out of them.
+
+use super::coil::Coil;
+use super::desk::Desk;
+use super::drawing;
+use super::frame::Named;
+use super::input::{Drawing, Job, NestEntry, Seat};
+use super::labels::Marked;
+use super::nest::{Reckoned, Seated};
+use super::problem::Path;
+use super::report::{CoilReport, Problem, SeatReport};
+use super::seat::{self, Gear, Judged, Standing};
+use super::taped::Taped;
+use crate::bounds;
+use std::rc::Rc;
+
+/// What is made of a coil that is there.
+type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
+
+/// How much of coils and seats is read, and how much is said of it.
+struct Depth {
+    read: fn(&mut Desk<'_>, &Path, usize, &Drawing) -> Coil,
+    draw: fn(&mut Desk<'_>, &Coil) -> CoilReport,
+    judge: Judge,
+}
+
+const WHOLE: Depth = Depth { read: Coil::read, draw: drawing::report, judge: seat::assess };
+
+/// What stands there, and no report of it.
+const STANDING: Depth = Depth {
+    read: Coil::read,
+    draw: |_, _| CoilReport::default(),
+    judge: |_, _, drawn, taped, gear| {
+        (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
+    },
+};
+
+const BY_TAPE: Depth =
+    Depth { read: Coil::of_book, draw: |_, _| CoilReport::default(), judge: seat::by_tape };
+
+/// Drawings and nests of a job.
+pub(crate) struct Bench<'j> {
+    pub(crate) gear: Gear,
+    pub(crate) coils: Vec<(Rc<Coil>, CoilReport)>,
+    pub(crate) nests: Vec<Drafted<'j>>,
+}
+
+/// A nest, as read, before anything is worked out of it.
+pub(crate) struct Drafted<'j> {
+    pub(crate) at: Path,
+    pub(crate) id: String,
+    pub(crate) entry: &'j NestEntry,
+    pub(crate) seats: Vec<Seated>,
+    pub(crate) reports: Vec<SeatReport>,
+}
+
+impl Drafted<'_> {
+    /// The word that the coil in a seat shares with those from which it may not part.
+    pub(crate) fn pair(&self, seat: usize) -> &str {
+        let seats = self.entry.seats.given().and_then(|seats| seats.0.get(seat)?.given());
+        seats.map_or("", |seat| seat.pair.written())
+    }
+
+    /// How many seats the job has for it, those that are no seats among them.
+    pub(crate) fn written_seats(&self) -> usize {
+        self.entry.seats.given().map_or(0, |seats| seats.0.len())
+    }
+
+    /// The nest with all its coils, where their loads are known.
+    pub(crate) fn reckoned(&self, desk: &mut Desk<'_>) -> Option<Reckoned> {
+        if self.seats.is_empty() { None } else { Reckoned::new(desk, &self.at, &self.seats) }
+    }
+}
+
+impl<'j> Bench<'j> {
+    pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        Self::read_by(desk, job, &WHOLE)
+    }
+
+    /// The same without a report of any coil or seat: what stands there, and no more.
+    pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        Self::read_by(desk, job, &STANDING)
+    }
+
+    /// What a tape says of the coils in their seats.
+    pub(crate) fn by_tape(desk: &mut Desk<'_>, job: &'j Job) -> Self {
+        Self::read_by(desk, job, &BY_TAPE)
+    }
+
+    fn read_by(desk: &mut Desk<'_>, job: &'j Job, by: &Depth) -> Self {
+        let gear = Gear::assess(desk, &job.tape, &job.decision_level);
+        let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
+        let at = Path::of("coils");
+        for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
+            let at = at.item(index);
+            let Some(drawing) = desk.object(&at, entry) else { continue };
+            let drawn = (by.read)(desk, &at, index, drawing);
+            let report = (by.draw)(desk, &drawn);
+            named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
+            bench.coils.push((Rc::new(drawn), report));
+        }
+        let at = Path::of("nests");
+        for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
+            let at = at.item(index);
+            let Some(nest) = desk.object(&at, entry) else { continue };
+            let drafted = bench.draft(desk, at, nest, by.judge);
+            named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
+            bench.nests.push(drafted);
+        }
+        bench
+    }
+
+    pub(crate) fn coil_names(&self) -> Vec<String> {
+        self.coils.iter().map(|(drawn, _)| drawn.id.clone()).collect()
+    }
+
+    pub(crate) fn nest_names(&self) -> Vec<String> {
+        self.nests.iter().map(|nest| nest.id.clone()).collect()
+    }
+
+    /// The drawing of a name.
+    pub(crate) fn coil(&self, name: &str) -> Option<&Rc<Coil>> {
+        self.coils.iter().map(|(drawn, _)| drawn).find(|drawn| drawn.id == name)
+    }
+
+    /// The nests by name, with what they were reckoned to.
+    pub(crate) fn named<'a>(&'a self, reckoned: &'a [Option<Reckoned>]) -> Vec<Named<'a>> {
+        let nests = self.nests.iter().zip(reckoned);
+        nests.map(|(nest, reckoned)| Named { id: &nest.id, reckoned: reckoned.as_ref() }).collect()
+    }
+
+    /// The labels of the coils in their seats.
+    pub(crate) fn marked(&self) -> impl Iterator<Item = Marked<'_>> {
+        self.nests.iter().flat_map(|nest| {
+            nest.seats.iter().enumerate().map(move |(index, seat)| Marked {
+                at: nest.at.field("seats").item(index),
+                coil: &seat.coil.id,
+                label: seat.label.as_deref().unwrap_or_default(),
+            })
+        })
+    }
+
+    fn draft(
+        &self,
+        desk: &mut Desk<'_>,
+        at: Path,
+        entry: &'j NestEntry,
+        judge: Judge,
+    ) -> Drafted<'j> {
+        let id = desk.text(&at, "id", &entry.id).unwrap_or_default().to_owned();
+        let (mut seats, mut reports) = (Vec::new(), Vec::new());
+        let list = at.field("seats");
+        for (index, seat) in desk.list(&list, &entry.seats).iter().enumerate() {
+            let here = list.item(index);
+            let Some(seat) = desk.object(&here, seat) else { continue };
+            let (seated, report) = self.sit(desk, &here, seat, judge);
+            seats.push(seated);
+            reports.push(report);
+        }
+        if seats.is_empty() {
+            desk.note(&at, "nest-empty", "No coil stands in this nest yet.");
+        }
+        Drafted { at, id, entry, seats, reports }
+    }
+
+    fn sit(
+        &self,
+        desk: &mut Desk<'_>,
+        at: &Path,
+        seat: &Seat,
+        judge: Judge,
+    ) -> (Seated, SeatReport) {
+        let name = desk.text(at, "coil", &seat.coil);
+        let drawn = match (name, name.and_then(|name| self.coil(name))) {
+            (_, Some(drawn)) => drawn.clone(),
+            (Some(name), None) => {
+                desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
+                Rc::default()
+            }
+            (None, None) => {
+                desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
+                Rc::default()
+            }
+        };
+        let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
+        let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
+        let (standing, mut report) = judge(desk, at, &drawn, &taped, &self.gear);
+        report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
+        desk.text(at, "pair", &seat.pair);
+        let label = report.label.clone();
+        (Seated { coil: drawn, standing, raise, label }, report)
+    }
+}
+
+fn named_once(desk: &mut Desk<'_>, at: &Path, id: &str, before: &[String], what: &str) {
+    let path = at.field("id");
+    if id.is_empty() {
+        let why = format!("{what} needs a name by which the rest of the job can mean it");
+        desk.problem(Problem::new(&path, "name-missing", "", "a name", &why, "outer"));
+    } else if before.iter().any(|known| known == id) {
+        let why = format!("{what} of this name stands further up");
+        let example = format!("{id} 2");
+        desk.problem(Problem::new(&path, "name-twice", id, "a name of its own", &why, &example));
+    }
+}
