@@ -103,7 +103,6 @@ record! {
         /// What is offered.
         offered: String,
         /// The same as drawn in SI units, where it is a number.
-        #[serde(skip_serializing_if = "Option::is_none")]
         offered_si: Option<f64>,
         /// How it is met.
         met: Met,
