@@ -7,8 +7,8 @@
 use crate::quantity::unit::{INCH_M, POUND_FORCE_N};
 use crate::quantity::{
     Force, Kind, Length, Modulus, Share, SpringRate, Stress, System, Table, Turns, WarpStiffness,
+    tape_mark,
 };
-use crate::reading::tape_mark;
 use crate::say::{Message, Reader, Say};
 use std::marker::PhantomData;
 

@@ -21,7 +21,7 @@ pub mod stress;
 pub mod surge;
 
 use crate::quantity::{Length, System, unit::millimeter};
-use crate::say::{Reader, Say, Told, says};
+use crate::say::{InWords, Reader, Say, says};
 use ends::Ends;
 use thiserror::Error;
 
@@ -179,8 +179,8 @@ impl Across {
     }
 }
 
-impl Told for Across {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for Across {
+    fn in_words(&self, _: Reader<'_>) -> String {
         let which = match self {
             Self::Mean => "a mean",
             Self::Outside => "an outside",

@@ -27,7 +27,7 @@ pub use path::STOP_PER_RATE;
 use crate::formula::Formula;
 use crate::nest::Nest;
 use crate::quantity::{Force, Length, SpringRate, System, WarpStiffness, si};
-use crate::say::{Nth, Reader, Say, Told, says};
+use crate::say::{InWords, Nth, Reader, Say, says};
 use crate::source::{Known, Source};
 use core::cmp::Ordering;
 use equilibrium::{Energy, Post, Rest, Row};
@@ -165,9 +165,9 @@ impl Settled {
     }
 }
 
-impl Told for Place {
-    fn told(&self, reader: Reader<'_>) -> String {
-        format!("{} along, {} across", self.along.told(reader), self.across.told(reader))
+impl InWords for Place {
+    fn in_words(&self, reader: Reader<'_>) -> String {
+        format!("{} along, {} across", self.along.in_words(reader), self.across.in_words(reader))
     }
 }
 

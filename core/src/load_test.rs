@@ -13,7 +13,7 @@ pub use hysteresis::{Gap, Hysteresis};
 
 use crate::propagation::Doubted;
 use crate::quantity::{Force, Length, System};
-use crate::say::{Reader, Say, Told, says, told_by_display};
+use crate::say::{InWords, Reader, Say, says, words_by_display};
 use core::fmt;
 use straight::Straight;
 use thiserror::Error;
@@ -36,7 +36,7 @@ pub enum Way {
     Unloading,
 }
 
-told_by_display!(Way);
+words_by_display!(Way);
 
 impl fmt::Display for Way {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -86,9 +86,9 @@ pub struct LoadTest {
     whole: Straight,
 }
 
-impl Told for Reading {
-    fn told(&self, reader: Reader<'_>) -> String {
-        format!("{} at {}", self.load.told(reader), self.height.told(reader))
+impl InWords for Reading {
+    fn in_words(&self, reader: Reader<'_>) -> String {
+        format!("{} at {}", self.load.in_words(reader), self.height.in_words(reader))
     }
 }
 

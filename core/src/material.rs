@@ -7,7 +7,7 @@ pub use strength::{
 };
 
 use crate::quantity::{Length, MassDensity, Pressure, System};
-use crate::say::{Message, Reader, Say, Told};
+use crate::say::{InWords, Message, Reader, Say};
 use crate::source::Sourced;
 use thiserror::Error;
 
@@ -54,7 +54,8 @@ pub struct SizeError {
 
 impl Say for SizeError {
     fn say_to(&self, reader: Reader<'_>) -> Message {
-        let [bar, over, up_to] = [self.bar, self.over, self.up_to].map(|size| size.told(reader));
+        let [bar, over, up_to] =
+            [self.bar, self.over, self.up_to].map(|size| size.in_words(reader));
         Message::new(
             format_args!("a bar of {bar}"),
             format_args!("one over {over} and up to {up_to}"),
@@ -274,7 +275,7 @@ impl Steel {
     }
 }
 
-/// Poisson's ratio ν = E/(2G) − 1 of an isotropic solid.
+/// Poisson's ratio μ = E/(2G) − 1 of an isotropic solid.
 #[must_use]
 pub fn poisson(shear_modulus: Pressure, youngs_modulus: Pressure) -> f64 {
     youngs_modulus.value / (2.0 * shear_modulus.value) - 1.0

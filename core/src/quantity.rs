@@ -48,9 +48,9 @@ mod read;
 mod refusal;
 mod scan;
 
-pub(crate) use figure::joined;
 #[cfg(feature = "serde")]
 pub(crate) use figure::{Digits, Said, say};
+pub(crate) use figure::{joined, tape_mark};
 pub use figure::{shown, write, write_fixed, write_number};
 pub use kind::{Kind, Modulus, Share, Stress, Table, Turns, Written};
 pub(crate) use number::{Number, write_mixed};

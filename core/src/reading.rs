@@ -66,7 +66,6 @@ mod tests;
 mod write;
 
 pub use press::{press, spell_unit, written_in};
-pub(crate) use write::tape_mark;
 pub use write::{Step, write_inch, write_length, write_mm};
 
 use crate::bounds::Bound;

@@ -24,9 +24,8 @@
 
 use crate::quantity::{
     Angle, Force, Kind, Length, MassDensity, Pressure, SpringRate, Stress, System, WarpStiffness,
-    shown, unit, write, write_number,
+    shown, tape_mark, unit, write, write_number,
 };
-use crate::reading::tape_mark;
 use core::fmt::{self, Display};
 
 /// Who reads it: in which units, and what the nests of the frame are called.
@@ -99,8 +98,8 @@ pub trait Say {
 }
 
 /// A value within a sentence.
-pub(crate) trait Told {
-    fn told(&self, reader: Reader<'_>) -> String;
+pub(crate) trait InWords {
+    fn in_words(&self, reader: Reader<'_>) -> String;
 }
 
 /// A nest of a frame, counted from 1.
@@ -114,16 +113,16 @@ impl Nth {
     }
 }
 
-impl Told for Nth {
-    fn told(&self, reader: Reader<'_>) -> String {
+impl InWords for Nth {
+    fn in_words(&self, reader: Reader<'_>) -> String {
         let name = self.0.checked_sub(1).and_then(|index| reader.nests.get(index));
         name.map_or_else(|| format!("nest {}", self.0), |name| (*name).to_owned())
     }
 }
 
-impl Told for Length {
+impl InWords for Length {
     /// The fraction of an inch that it is, or five digits.
-    fn told(&self, reader: Reader<'_>) -> String {
+    fn in_words(&self, reader: Reader<'_>) -> String {
         let mark = if reader.system == System::Inch { tape_mark(*self) } else { None };
         mark.unwrap_or_else(|| {
             let (number, unit) = shown::<Self>(*self, reader.system);
@@ -132,43 +131,43 @@ impl Told for Length {
     }
 }
 
-impl Told for f64 {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for f64 {
+    fn in_words(&self, _: Reader<'_>) -> String {
         write_number(*self, 4)
     }
 }
 
-impl Told for Angle {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for Angle {
+    fn in_words(&self, _: Reader<'_>) -> String {
         format!("{}°", write_number(self.get::<unit::degree>(), 4))
     }
 }
 
 /// Values that are written as everywhere, by their kind.
-macro_rules! told_as {
+macro_rules! words_as {
     ($($kind:ty: $of:ty),+) => {
-        $(impl Told for $of {
-            fn told(&self, reader: Reader<'_>) -> String {
+        $(impl InWords for $of {
+            fn in_words(&self, reader: Reader<'_>) -> String {
                 write::<$kind>(<$kind>::from_si(self.value), reader.system)
             }
         })+
     };
 }
-told_as!(Force: Force, SpringRate: SpringRate, Stress: Pressure, MassDensity: MassDensity,
+words_as!(Force: Force, SpringRate: SpringRate, Stress: Pressure, MassDensity: MassDensity,
     WarpStiffness: WarpStiffness);
 
 /// Words and counts, which are the same in both systems.
-macro_rules! told_by_display {
+macro_rules! words_by_display {
     ($($of:ty),+ $(,)?) => {
-        $(impl $crate::say::Told for $of {
-            fn told(&self, _: $crate::say::Reader<'_>) -> String {
+        $(impl $crate::say::InWords for $of {
+            fn in_words(&self, _: $crate::say::Reader<'_>) -> String {
                 self.to_string()
             }
         })+
     };
 }
-pub(crate) use told_by_display;
-told_by_display!(usize, u32, &str, String);
+pub(crate) use words_by_display;
+words_by_display!(usize, u32, &str, String);
 
 /// What something can be about, each with its name in a sentence.
 macro_rules! fields {
@@ -178,8 +177,8 @@ macro_rules! fields {
         #[non_exhaustive]
         pub enum $name { $($(#[$doc])* $field,)+ }
 
-        impl $crate::say::Told for $name {
-            fn told(&self, _: $crate::say::Reader<'_>) -> String {
+        impl $crate::say::InWords for $name {
+            fn in_words(&self, _: $crate::say::Reader<'_>) -> String {
                 let said = match self { $(Self::$field => $said,)+ };
                 said.to_owned()
             }
@@ -200,7 +199,7 @@ macro_rules! says {
                 let _ = reader;
                 match self {
                     $(Self::$kind $({ $($field,)+ .. })? => {
-                        $($(let $field = $crate::say::Told::told($field, reader);)+)?
+                        $($(let $field = $crate::say::InWords::in_words($field, reader);)+)?
                         $crate::say::Message::new(
                             format_args!($read),
                             format_args!($expected),
@@ -264,7 +263,7 @@ mod tests {
     /// A fraction where it is one, else decimals.
     #[test]
     fn lengths_are_said_as_a_tape_has_them() {
-        let said = |length: Length, system| length.told(Reader::from(system));
+        let said = |length: Length, system| length.in_words(Reader::from(system));
         assert_eq!(said(Length::new::<inch>(6.375), System::Inch), "6 3/8 in");
         assert_eq!(said(Length::new::<inch>(14.025), System::Inch), "14.025 in");
         assert_eq!(said(Length::new::<millimeter>(161.925), System::Metric), "161.93 mm");

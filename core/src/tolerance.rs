@@ -13,7 +13,7 @@ pub use cold_wound::{
 
 use crate::coil::Diameters;
 use crate::quantity::{Length, System};
-use crate::say::{Message, Reader, Say, Told};
+use crate::say::{InWords, Message, Reader, Say};
 use crate::source::{Source, Sourced};
 use std::fmt;
 use thiserror::Error;
@@ -137,16 +137,16 @@ impl Say for NoTolerance {
         };
         match *self {
             Self::Size { what, size, least, most } => {
-                let range = format!("{} to {}", least.told(reader), most.told(reader));
-                outside(what, size.told(reader), range)
+                let range = format!("{} to {}", least.in_words(reader), most.in_words(reader));
+                outside(what, size.in_words(reader), range)
             }
             Self::Number { what, number, least, most } => {
-                let least = least.told(reader);
+                let least = least.in_words(reader);
                 let range = most.map_or_else(
                     || format!("from {least} up"),
-                    |most| format!("{least} to {}", most.told(reader)),
+                    |most| format!("{least} to {}", most.in_words(reader)),
                 );
-                outside(what, number.told(reader), range)
+                outside(what, number.in_words(reader), range)
             }
             Self::LookUp { feature, winding, document } => {
                 let wound = match winding {

@@ -161,7 +161,7 @@ test('a press test that is typed row by row gives its rate', async ({ page }) =>
 	).toHaveCount(4);
 
 	await load(3).fill('1500');
-	await expect(page.getByText(/but only 1\s500\slb at the lower 11\sin/u)).toBeVisible();
+	await expect(page.getByText(/but only 1\s500\slb at 11\sin, which is lower/u)).toBeVisible();
 });
 
 test('what is wrong is told at its field, and kept as it was written', async ({ page }) => {

@@ -150,7 +150,7 @@ pub fn stable_free_height(coil: Diameters, seating: Seating, poisson: f64) -> Le
     of_pivoted / seating.coefficient()
 }
 
-/// γ = G/E = 1/(2 (1 + ν)) of an isotropic bar, ν being Poisson's ratio.
+/// γ = G/E = 1/(2 (1 + μ)) of an isotropic bar, μ being Poisson's ratio.
 pub(crate) fn shear_over_youngs(poisson: f64) -> f64 {
     0.5 / (1.0 + poisson)
 }

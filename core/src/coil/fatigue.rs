@@ -112,7 +112,7 @@ impl Cycle {
     /// Between the least and the greatest load at work.
     ///
     /// # Errors
-    /// [`FatigueError::Loads`] unless the least is nought or more and the greatest above it.
+    /// [`FatigueError::Loads`] unless the least is zero or more and the greatest above it.
     pub fn between(coil: Diameters, least: Force, greatest: Force) -> Result<Self, FatigueError> {
         if !(least.value >= 0.0 && greatest > least && greatest.value.is_finite()) {
             return Err(FatigueError::Loads { least, greatest });

@@ -119,19 +119,19 @@ pub fn at_solid(coil: Diameters, pitch: Length) -> Length {
 ///
 /// ```text
 /// ΔD = 2 cos α1 · (b sin² α1 + cos² α1) / (b τ0 sin α1 + κ0 cos α1) − D
-/// sin α1 = p1 / l      l = √((π D)² + p²)      b = 1 / (1 + ν)
+/// sin α1 = p1 / l      l = √((π D)² + p²)      b = 1 / (1 + μ)
 /// κ0 = 2 cos² α / D      τ0 = 2 sin α cos α / D      tan α = p / (π D)
 /// ```
 /// `p` pitch of the free coil · `p1` height of the active turns over their free number, so the bar at
 /// solid · `l` bar of one free turn · `b` torsional over bending stiffness of a round bar · `κ0`, `τ0`
-/// curvature and torsion of the free coil · `ν` Poisson's ratio
+/// curvature and torsion of the free coil · `μ` Poisson's ratio
 ///
 /// A thin bar that keeps its length, bent and twisted so that no moment about the axis is left. For
 /// small angles and at solid this is `(p² − b p d − (1 − b) d²)/(π² D)`, of which [`free_at_solid`] is
 /// the standard's rounded form with b = 0.8.
 ///
 /// # Range
-/// Pitches from the bar up to that of the free coil, ν from 0 to 0.5. From 0.6 % above
+/// Pitches from the bar up to that of the free coil, μ from 0 to 0.5. From 0.6 % above
 /// large-deflection solid elements at index 8 to 3.5 % above at index 4, so on the safe side.
 ///
 /// # Source

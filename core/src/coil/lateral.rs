@@ -42,11 +42,11 @@ says! {
 /// Lateral load per lateral movement of one end, both ends flat on seats that stay parallel.
 ///
 /// ```text
-/// RQ = R · ξ / {ξ − 1 + a · tan(λ ξ a) / [λ · (½ + γ)]}      a = √[(½ + γ) · (γ + (1 − ξ)/ξ)]
-/// RQ = R / [γ + λ² · (½ + γ)/3]                              at ξ = 0
-/// ξ = s/L0      λ = L0/D      γ = G/E = 1/(2 (1 + ν))
+/// kQ = k · ξ / {ξ − 1 + a · tan(λ ξ a) / [λ · (½ + γ)]}      a = √[(½ + γ) · (γ + (1 − ξ)/ξ)]
+/// kQ = k / [γ + λ² · (½ + γ)/3]                              at ξ = 0
+/// ξ = s/L0      λ = L0/D      γ = G/E = 1/(2 (1 + μ))
 /// ```
-/// `R` axial rate, N/m · `s` axial deflection · `L0` free height · `D` mean diameter · `ν` Poisson's
+/// `k` axial rate, N/m · `s` axial deflection · `L0` free height · `D` mean diameter · `μ` Poisson's
 /// ratio. It is worked out in a form that holds its digits down to no load at all.
 ///
 /// The moment at the seats is there too: ends that can tilt make the coil softer.

@@ -64,17 +64,17 @@ pub const SOURCE: Source = Source::new(
 ///
 /// ```text
 /// k = k0 / (1 − 3/(16 C²) + c · tan² α)      tan α = p / (π · D)
-/// c = 1/2 − ν               ends held against turning
-/// c = (1 − ν)/(2 (1 + ν))   ends free to turn
+/// c = 1/2 − μ               ends held against turning
+/// c = (1 − μ)/(2 (1 + μ))   ends free to turn
 /// ```
-/// `k0` textbook rate · `C` index · `p` pitch of the free coil · `ν` Poisson's ratio
+/// `k0` textbook rate · `C` index · `p` pitch of the free coil · `μ` Poisson's ratio
 ///
 /// The familiar "direct shear" correction, `k0/(1 + 1/(2 C²))`, is not used: it moves the rate the
 /// wrong way, because in a curved bar the shear stiffens what a straight bar's sum would soften.
 ///
 /// # Range
 /// Within −0.16 to +0.07 % of solid-element results for C from 3 to 12, pitch angles from 3° to 9°,
-/// ν = 0.3 (for C of 4 and more −0.04 to +0.07 %). Active turns only: what the ends do is not in it.
+/// μ = 0.3 (for C of 4 and more −0.04 to +0.07 %). Active turns only: what the ends do is not in it.
 ///
 /// # Source
 /// [`CORRECTED_SOURCE`]; the pitch term follows from the bending and twisting of the rod.

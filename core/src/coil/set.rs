@@ -53,7 +53,7 @@ says! {
 /// ```text
 /// τc = K · 8 · Fc · D/(π · d³)
 /// ```
-/// `Fc` load that closes the coil, `R · (L0 − Lc)` · `K` the factor that the allowable stress is meant
+/// `Fc` load that closes the coil, `k · (L0 − Lc)` · `K` the factor that the allowable stress is meant
 /// with: 1, `1 + 1/(2 C)`, or Bergsträsser's
 ///
 /// # Range

@@ -16,10 +16,10 @@ pub enum Kept {
 /// First natural frequency of the coil alone, swinging along its axis.
 ///
 /// ```text
-/// both ends kept  f = ½ · √(R/m)
-/// one end kept    f = ¼ · √(R/m)
+/// both ends kept  f = ½ · √(k/m)
+/// one end kept    f = ¼ · √(k/m)
 /// ```
-/// `f` frequency, Hz · `R` rate, N/m · `m` mass of the active turns, kg ([`super::bar::mass`])
+/// `f` frequency, Hz · `k` rate, N/m · `m` mass of the active turns, kg ([`super::bar::mass`])
 ///
 /// With turns taken as flat circles the first is `d/(2 π n D²) · √(G/(2 ρ))`, for which EN 13906-1
 /// rounds to `3560 · d/(n D²) · √(G/ρ)` in mm, N/mm² and kg/dm³; 3558.81 is exact. What shakes the

@@ -4,7 +4,7 @@ use super::pieces::Stock;
 use super::{MOST_NESTS, MOST_ROLES, Role, bounds};
 use crate::frame::Place;
 use crate::quantity::{Force, System};
-use crate::say::{Reader, Say, Told, says};
+use crate::say::{InWords, Reader, Say, says};
 use thiserror::Error;
 
 /// A role of which there are too few coils.
@@ -147,8 +147,8 @@ says! {
     }
 }
 
-impl Told for Vec<Lack> {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for Vec<Lack> {
+    fn in_words(&self, _: Reader<'_>) -> String {
         let each = self.iter().map(|Lack { name, usable, left_out, missing, .. }| {
             format!(
                 "{name} coils that can be used: {usable}, with {left_out} left out, not fit for use or tied to such, and {missing} missing"

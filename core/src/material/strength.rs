@@ -1,7 +1,7 @@
 //! What a steel bears: its tensile strength against the size of the bar, and the share of it allowed.
 
 use crate::quantity::{Length, Pressure, System};
-use crate::say::{Reader, Say, Told, says};
+use crate::say::{InWords, Reader, Say, says};
 use crate::source::{Source, Sourced};
 use std::fmt;
 use thiserror::Error;
@@ -308,8 +308,8 @@ says! {
     }
 }
 
-impl Told for Presetting {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for Presetting {
+    fn in_words(&self, _: Reader<'_>) -> String {
         let made = match self {
             Self::AsWound => "as wound",
             Self::SetRemoved => "whose set was removed",

@@ -1,6 +1,6 @@
 //! Numbers to text: significant digits, thousands grouped, the same digits on every platform.
 
-use super::{Kind, System, Table};
+use super::{Kind, Length, System, Table, unit, write_mixed};
 use std::fmt::{self, Write};
 
 /// Parts the thousands of a number: the narrow no-break space.
@@ -84,6 +84,17 @@ pub fn write_number(value: f64, significant: usize) -> String {
 #[must_use]
 pub fn write_fixed(value: f64, decimals: usize) -> String {
     written(Digits::fixed(value, decimals))
+}
+
+/// A length as the fraction of an inch that it is, where it lies on a mark of sixty-fourths.
+pub(crate) fn tape_mark(length: Length) -> Option<String> {
+    let parts = length.get::<unit::inch>() * 64.0;
+    let marks = libm::round(parts.abs());
+    // Whole, and few enough of them for the type.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let whole = marks as u128;
+    let sign = if parts < 0.0 && whole > 0 { "−" } else { "" };
+    ((parts.abs() - marks).abs() < 1e-6).then(|| format!("{sign}{} in", write_mixed(whole, 64)))
 }
 
 /// A number with the digits that are shown of it, to be written where a text is put together.

@@ -101,13 +101,6 @@ pub fn write_inch(length: Length, step: Step) -> String {
     with_unit(is_negative && marks != 0, &fraction, "in", lean)
 }
 
-/// A length as the fraction of an inch that it is, where it lies on a mark of sixty-fourths.
-pub(crate) fn tape_mark(length: Length) -> Option<String> {
-    let parts = length.get::<unit::inch>() * 64.0;
-    let is_mark = (parts - libm::round(parts)).abs() < 1e-6;
-    is_mark.then(|| write_inch(length, Step::SixtyFourth))
-}
-
 /// A length in millimetres to so many decimals at most: `353.6 mm`.
 ///
 /// ```

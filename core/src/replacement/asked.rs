@@ -10,7 +10,7 @@ use crate::drawing::{Allowable, Figure};
 use crate::frame::FrameError;
 use crate::nest::{LawError, NestError};
 use crate::quantity::{Force, Length, SpringRate, System};
-use crate::say::{Reader, Say, Told, fields, says, told_by_display};
+use crate::say::{InWords, Reader, Say, fields, says, words_by_display};
 use thiserror::Error;
 
 /// What is asked of a replacement. Whatever is left out follows from the original, as
@@ -156,14 +156,14 @@ pub enum ReplacementField {
 #[error("{}", self.say(System::Metric))]
 #[non_exhaustive]
 pub enum ReplacementError {
-    /// A number that is not one, or is not above nought where it must be.
+    /// A number that is not one, or is not above zero where it must be.
     NotPositive {
         /// What it is.
         asked: AskedField,
         /// The number.
         amount: Amount,
     },
-    /// A number that is not one, or is below nought.
+    /// A number that is not one, or is below zero.
     Negative {
         /// What it is.
         asked: AskedField,
@@ -223,7 +223,7 @@ pub enum ReplacementError {
         /// Which neighbour.
         neighbour: Whose,
     },
-    /// A figure of a spring that is not above nought.
+    /// A figure of a spring that is not above zero.
     Figure {
         /// Of which spring.
         whose: Whose,
@@ -316,10 +316,10 @@ says! {
     }
 }
 
-told_by_display!(Whose, Figure);
+words_by_display!(Whose, Figure);
 
-impl Told for Hand {
-    fn told(&self, _: Reader<'_>) -> String {
+impl InWords for Hand {
+    fn in_words(&self, _: Reader<'_>) -> String {
         let way = match self {
             Self::Left => "left",
             Self::Right => "right",

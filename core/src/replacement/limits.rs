@@ -1,7 +1,7 @@
 //! What is asked of a figure, and figures of several kinds in one list.
 
 use crate::quantity::{Force, Length, Pressure, SpringRate, si};
-use crate::say::{Reader, Told};
+use crate::say::{InWords, Reader};
 
 /// The least and the most that is asked of a figure; either may be open.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -99,14 +99,14 @@ impl Amount {
     }
 }
 
-impl Told for Amount {
-    fn told(&self, reader: Reader<'_>) -> String {
+impl InWords for Amount {
+    fn in_words(&self, reader: Reader<'_>) -> String {
         match self {
-            Self::Length(length) => length.told(reader),
-            Self::Load(load) => load.told(reader),
-            Self::Rate(rate) => rate.told(reader),
-            Self::Stress(stress) => stress.told(reader),
-            Self::Number(number) => number.told(reader),
+            Self::Length(length) => length.in_words(reader),
+            Self::Load(load) => load.in_words(reader),
+            Self::Rate(rate) => rate.in_words(reader),
+            Self::Stress(stress) => stress.in_words(reader),
+            Self::Number(number) => number.in_words(reader),
         }
     }
 }

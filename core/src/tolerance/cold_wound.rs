@@ -96,9 +96,9 @@ impl ColdWound {
     /// How far a load at a height may be off, as a half-width.
     ///
     /// ```text
-    /// A = (a · f + 1.5 F/100) · Q
+    /// A = (a · f + 1.5 F/100) · q
     /// a = 65.92 · d^3.3 / D^1.6 · (−0.84 (C/10)³ + 3.781 (C/10)² − 4.244 (C/10) + 2.274)
-    /// f = −1/(3 n²) + 8/(5 n) + 0.803        Q = 0.63, 1 and 1.6 for grades 1, 2 and 3
+    /// f = −1/(3 n²) + 8/(5 n) + 0.803        q = 0.63, 1 and 1.6 for grades 1, 2 and 3
     /// ```
     /// `d` bar, mm · `D` mean diameter, mm · `C` index · `n` active turns · `F` load, N · `a` in N
     ///
@@ -114,9 +114,9 @@ impl ColdWound {
     /// choose it.
     ///
     /// ```text
-    /// A = a · f · Q / R
+    /// A = a · f · q / k
     /// ```
-    /// `R` rate, N/mm · the others as in [`ColdWound::load`]
+    /// `k` rate, N/mm · the others as in [`ColdWound::load`]
     ///
     /// # Source
     /// [`FREE_HEIGHT_SOURCE`].
@@ -189,7 +189,7 @@ impl ColdWound {
         -1.0 / (3.0 * n * n) + 8.0 / (5.0 * n) + 0.803
     }
 
-    /// `Q` of [`ColdWound::load`], which the grade makes.
+    /// `q` of [`ColdWound::load`], which the grade makes.
     #[must_use]
     pub fn quality(grade: Grade) -> f64 {
         grade.of([0.63, 1.0, 1.6])

@@ -129,7 +129,7 @@ fn both_stresses(pen: Pen, case: &Case, line: &Line) -> String {
     }
 }
 
-/// Whether a coil buckles at no height: the height at which it does is then nought.
+/// Whether a coil buckles at no height: the height at which it does is then zero.
 fn never(requirement: Requirement, range: &Range<Amount>) -> bool {
     requirement == Requirement::Buckling && range.most().si() <= 0.0
 }
