@@ -7,7 +7,7 @@ use super::drafted::{Bench, Drafted};
 use super::entry::Entry;
 use super::figures::axes;
 use super::formulas::COST_OF_LOAD;
-use super::input::{Job, Record};
+use super::input::{Drawing, Job, Record};
 use super::nest::{self, Reckoned, Seated};
 use super::pool::Lying;
 use super::problem::Path;
