@@ -37,6 +37,7 @@ mod desk;
 mod drafted;
 mod drawing;
 mod entry;
+mod field;
 mod figures;
 pub mod file;
 mod formulas;
@@ -52,6 +53,8 @@ mod question;
 mod replace;
 pub mod report;
 pub mod respell;
+#[cfg(feature = "schema")]
+pub mod rows;
 mod seat;
 mod sentence;
 mod settle;

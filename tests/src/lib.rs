@@ -8,6 +8,7 @@
 pub mod answers;
 pub mod by_hand;
 pub mod corpus;
+pub mod fields;
 pub mod job_path;
 pub mod kept;
 pub mod schema;

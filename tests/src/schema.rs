@@ -6,6 +6,7 @@ use coilnest::job::report::{
     Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
     SheetAnswer, SizingReport, StateAnswer, TapeReport, TapeStrip,
 };
+use coilnest::job::rows::{Listed, Row, Takes};
 use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
 use schemars::transform::transform_subschemas;
@@ -31,9 +32,9 @@ impl SchemaFile {
 }
 
 /// Every schema: a job, and a report beside which stand the other answers of the engine. With them, what
-/// each letter of a formula means.
+/// each letter of a formula means, and what a person calls each field of a job.
 #[must_use]
-pub fn all() -> [SchemaFile; 3] {
+pub fn all() -> [SchemaFile; 4] {
     let mut report = generator();
     report.subschema_for::<SheetAnswer>();
     report.subschema_for::<LevelReport>();
@@ -52,6 +53,7 @@ pub fn all() -> [SchemaFile; 3] {
         SchemaFile { name: "job.schema.json", text: text::<Job>(generator()) },
         SchemaFile { name: "report.schema.json", text: text::<Report>(report) },
         SchemaFile { name: "symbols.json", text: symbols() },
+        SchemaFile { name: "fields.json", text: fields() },
     ]
 }
 
@@ -61,6 +63,53 @@ fn symbols() -> String {
         .iter()
         .map(|symbol| format!("\t{}: {}", Value::from(symbol.sign), Value::from(symbol.name)));
     format!("{{\n{}\n}}\n", rows.collect::<Vec<_>>().join(",\n"))
+}
+
+/// Each object of a job by its name in the schema, and of each of its fields, in their order, the label, the
+/// words that it takes, and what stands in it where that is no text.
+fn fields() -> String {
+    let mut objects = Vec::new();
+    describe("Job", &Job::rows(), &mut objects);
+    let objects = objects.iter().map(|(name, fields)| format!("  \"{name}\": {{\n{fields}\n  }}"));
+    format!("{{\n{}\n}}\n", objects.collect::<Vec<_>>().join(",\n"))
+}
+
+fn describe(name: &str, rows: &[Row], objects: &mut Vec<(String, String)>) {
+    let name = public_name(name);
+    if objects.iter().any(|(known, _)| known == name) {
+        return;
+    }
+    let place = objects.len();
+    objects.push((name.to_owned(), String::new()));
+    let fields = rows.iter().map(|row| {
+        let words = match &row.takes {
+            Takes::Words { words, .. } => {
+                let words = words.iter().map(|(word, name)| json!({ "id": word, "name": name }));
+                format!(", \"words\": {}", Value::from_iter(words))
+            }
+            _ => String::new(),
+        };
+        let of = held(&row.takes, objects).map(|of| format!(", \"of\": {of}"));
+        let label = Value::from(row.label);
+        format!("    \"{}\": {{ \"label\": {label}{words}{} }}", row.name, of.unwrap_or_default())
+    });
+    let fields = fields.collect::<Vec<_>>().join(",\n");
+    if let Some((_, kept)) = objects.get_mut(place) {
+        *kept = fields;
+    }
+}
+
+/// The name of an object, `[name]` of a list of such; none of a text.
+fn held(takes: &Takes, objects: &mut Vec<(String, String)>) -> Option<Value> {
+    match takes {
+        Takes::Object { name, rows, .. } => {
+            describe(name, &rows(), objects);
+            Some(public_name(name).into())
+        }
+        Takes::List(items) => Some(json!([held(items, objects).unwrap_or_else(|| "text".into())])),
+        Takes::ByName => Some("texts".into()),
+        _ => None,
+    }
 }
 
 /// What stands beside something of the same name in Rust, or would beside what every TypeScript

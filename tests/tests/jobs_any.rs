@@ -2,11 +2,13 @@
 
 #![cfg(test)]
 
+use coilnest::job::rows::Takes;
 use coilnest::job::{
     assess, coil_sheet, file, nest_state, report::Report, respell::respell, strip,
 };
 use coilnest::quantity::System;
 use coilnest_tables::TABLES;
+use coilnest_tests::fields::leaves;
 use coilnest_tests::{corpus, job_path};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
@@ -44,50 +46,72 @@ fn any_value() -> impl Strategy<Value = Value> {
     })
 }
 
-fn any_path() -> impl Strategy<Value = String> {
-    let mut paths = job_path::all(&demo());
-    let empty = [
-        "title",
-        "coils[0].rate",
-        "coils[0].solid",
-        "coils[1].mean",
-        "coils[0].dead_turns",
-        "coils[1].limits.least",
-        "coils[0].press_test",
-        "coils[0].press_test[0].height",
-        "coils[0].press_test[0].load",
-        "coils[0].press_test[1].way",
-        "coils[1].tolerances",
-        "coils[0].tolerances.bar",
-        "coils[0].tolerances.diameter",
-        "coils[0].tolerances.turns",
-        "coils[0].tolerances.free",
-        "coils[0].duty",
-        "coils[0].duty.least",
-        "coils[0].duty.most",
-        "coils[0].duty.surface",
-        "coils[0].seating",
-        "coils[0].set_removed",
-        "nests[0].working_load",
-        "nests[0].seats[1].raise",
-        "nests[1].ask[0]",
-        "frame.supports[0].along",
-        "frame.shim_stock[2]",
-        "bench[0].readings[1]",
-        "something.nobody[1].knows",
-    ];
-    paths.extend(empty.map(str::to_owned));
-    prop::sample::select(paths)
+/// Any field of the demo, or any text of any job, with what may be put there: something of its own kind, just
+/// beside it, or anything.
+fn any_change() -> impl Strategy<Value = (String, Value)> {
+    let written = prop::sample::select(job_path::all(&demo()));
+    let unknown = Just("something.nobody[1].knows".to_owned());
+    let anything = (prop_oneof![9 => written, 1 => unknown], any_value());
+    let of_its_kind =
+        (prop::sample::select(leaves()), any::<[bool; 4]>()).prop_flat_map(|(leaf, second)| {
+            let path = second.iter().fold(leaf.path.replace('*', "rate"), |path, second| {
+                path.replacen("[]", &format!("[{}]", u8::from(*second)), 1)
+            });
+            let texts = [leaf.valid(), leaf.beside()].concat();
+            let text = prop::sample::select(texts).prop_map(Value::String);
+            (Just(path), prop_oneof![3 => text, 1 => any_value()])
+        });
+    prop_oneof![anything, of_its_kind]
 }
 
 fn any_job() -> impl Strategy<Value = Value> {
-    prop::collection::vec((any_path(), any_value()), 1..6).prop_map(|changes| {
+    prop::collection::vec(any_change(), 1..8).prop_map(|changes| {
         let mut job = demo();
         for (path, value) in changes {
             job_path::put(&mut job, &path, Some(value));
         }
         job
     })
+}
+
+/// What a row says will do is taken, and something else than a text never is.
+#[test]
+fn every_field_takes_what_its_row_says() {
+    for leaf in leaves().into_iter().filter(|leaf| leaf.path != "format") {
+        let path = leaf.path.replace("[]", "[0]").replace('*', "rate");
+        let problem = |value: Value| {
+            let mut job = json!({ "format": "coilnest-job/1" });
+            job_path::put(&mut job, &path, Some(value));
+            let found = report(&job).problems.into_iter().find(|problem| problem.path == path);
+            found.map(|problem| problem.code)
+        };
+        for text in leaf.valid() {
+            let code = problem(json!(text));
+            let is_name = matches!(code, Some("no-such-coil" | "no-such-nest" | "name-twice"));
+            let is_sized = matches!(code, Some("too-few-turns" | "solid-not-below-free"));
+            assert!(code.is_none() || is_name || is_sized, "{path}: {text} gives {code:?}");
+        }
+        // Where a list lacks its height, nothing is read of the load; where nothing is asked, of no answer.
+        assert_eq!(problem(json!({})), Some("not-text"), "{path}");
+    }
+}
+
+/// Just beside what will do there is for every kind something that is refused, at its field.
+#[test]
+fn every_kind_refuses_something() {
+    for leaf in leaves().into_iter().filter(|leaf| !matches!(leaf.takes, Takes::Text)) {
+        let path = leaf.path.replace("[]", "[0]").replace('*', "rate");
+        let refused = leaf.beside().into_iter().any(|text| {
+            let mut job = json!({ "format": "coilnest-job/1" });
+            job_path::put(&mut job, &path, Some(json!(text)));
+            report(&job).problems.iter().any(|problem| problem.path == path)
+        });
+        let any_will_do = matches!(
+            leaf.takes,
+            Takes::Words { others: true, .. } | Takes::OfTables(_) | Takes::HeightOrLoad(_)
+        );
+        assert!(refused || any_will_do, "{path}");
+    }
 }
 
 proptest! {
@@ -114,7 +138,7 @@ proptest! {
         }
         for system in [System::Inch, System::Metric] {
             let mut switched = job.clone();
-            for edit in respell(&job, system) {
+            for edit in respell(&taken, system) {
                 job_path::put(&mut switched, &edit.path, Some(edit.text.into()));
             }
             let _ = assess(&file::from_value(switched).unwrap(), &TABLES);

@@ -7,10 +7,11 @@
 
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::DEAD_TURNS_DOUBT;
-use coilnest::job::input::ORDER;
+use coilnest::job::input::OrderTexts;
 use coilnest::job::report::{
     CandidateReport, Choice, Met, OrderItem, OrderReport, ReplaceReport, Workings,
 };
+use coilnest::job::rows::Listed;
 use coilnest::job::{Job, assess, choices, coil_sheet, file, replace, size};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
@@ -774,10 +775,10 @@ fn what_the_standards_have_an_order_state() {
     }
     // Nothing that can be written is without a line of the table, and all of it is in the letter.
     for (field, text) in written.as_object().unwrap() {
-        assert!(ORDER.iter().any(|(known, _)| known == field), "{field}");
+        assert!(OrderTexts::rows().iter().any(|row| row.name == field), "{field}");
         assert!(order.text.contains(text.as_str().unwrap()), "{field}\n{}", order.text);
     }
-    assert_eq!(ORDER.len(), written.as_object().unwrap().len());
+    assert_eq!(OrderTexts::rows().len(), written.as_object().unwrap().len());
     assert_eq!(order.left_out, None);
     for item in order.items.iter().filter(|item| item.offered.is_none()) {
         let of_place = ["Stress at work", "Stress at solid"].contains(&item.name.as_str());

@@ -5,16 +5,14 @@ use super::figures::Pen;
 use super::input::Job;
 use super::report::{Note, Problem, Workings};
 use super::{file, seat};
-use crate::bounds;
-use crate::reading::{Reading, Step};
+use crate::reading::Step;
 use crate::tables::Tables;
 
 /// How the figures of a job are written.
 pub(super) fn pen(job: &Job) -> Pen {
     let system = file::system_of(job);
-    let said = job.tape.given().and_then(|tape| tape.graduation.given());
-    let read = |text: &str| Reading::parse(text, system, &bounds::GRADUATION).ok();
-    let graduation = said.and_then(|text| read(&text.0)).map(|reading| reading.length());
+    let said = job.tape.given().and_then(|tape| tape.graduation().value(system));
+    let graduation = said.map(|reading| reading.length());
     let graduation = graduation.unwrap_or_else(|| seat::usual_graduation(system));
     Pen { system, step: Step::of(graduation) }
 }

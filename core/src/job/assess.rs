@@ -4,10 +4,11 @@ use super::answer::{answered, pen};
 use super::coil::Coil;
 use super::desk::Desk;
 use super::drafted::{Bench, Drafted};
-use super::entry::Entry;
+use super::entry::{Entry, Text};
+use super::field::Rows;
 use super::figures::axes;
 use super::formulas::COST_OF_LOAD;
-use super::input::{Drawing, Job, Record};
+use super::input::{Drawing, Job};
 use super::nest::{self, Reckoned, Seated};
 use super::pool::Lying;
 use super::problem::Path;
@@ -17,7 +18,6 @@ use super::report::{
 };
 use super::seat::Gear;
 use super::{cautions, cut, file, frame, labels, pool, replace, sizing};
-use crate::bounds;
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
@@ -75,7 +75,9 @@ fn beside(
 
 fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
     header(desk, job);
-    record(desk, &job.record);
+    if let Some((at, record)) = desk.object(&Path::default(), job.record()) {
+        record.visit(&at, desk);
+    }
     let bench = Bench::read(desk, job);
     let mut nests = Vec::with_capacity(bench.nests.len());
     for drafted in &bench.nests {
@@ -91,48 +93,8 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
 
 fn header(desk: &mut Desk<'_>, job: &Job) {
     let top = Path::default();
-    desk.text(&top, "title", &job.title);
-    desk.word(&top, "system", &job.system, &[("inch", System::Inch), ("metric", System::Metric)]);
-}
-
-fn record(desk: &mut Desk<'_>, entry: &Entry<Record>) {
-    let at = Path::of("record");
-    let Some(record) = desk.object(&at, entry) else { return };
-    let Record { vehicle, place, by, notes, .. } = record;
-    for (field, entry) in [("vehicle", vehicle), ("place", place), ("by", by), ("notes", notes)] {
-        desk.text(&at, field, entry);
-    }
-    if let Some(date) = desk.text(&at, "date", &record.date)
-        && !is_date(date)
-    {
-        let why = "this is no date of the calendar, written year first";
-        desk.problem(Problem::new(
-            &at.field("date"),
-            "bad-date",
-            date,
-            "a date",
-            why,
-            "2026-05-02",
-        ));
-    }
-}
-
-fn is_date(text: &str) -> bool {
-    let mut parts = text.split('-').map(|part| (part.len(), part.parse::<u32>().ok()));
-    let (Some((4, Some(year))), Some((2, Some(month))), Some((2, Some(day))), None) =
-        (parts.next(), parts.next(), parts.next(), parts.next())
-    else {
-        return false;
-    };
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        _ => 0,
-    };
-    (1..=days).contains(&day)
+    desk.read(&top, job.title());
+    desk.read(&top, job.system());
 }
 
 /// The fractions of an inch that a key row offers, and the leaning words.
@@ -162,37 +124,35 @@ fn nest_report(
         ..NestReport::default()
     };
     let (at, entry) = (&drafted.at, drafted.entry);
-    let height = desk.length(at, "working_height", &entry.working_height, &bounds::HEIGHT);
-    let load = desk.quantity(at, "working_load", &entry.working_load, &bounds::LOAD);
+    let height = desk.read(at, entry.working_height());
+    let load = desk.read(at, entry.working_load());
     if height.is_some() && load.is_some() {
         desk.note(
-            &at.field("working_load"),
+            &entry.working_load().path(at),
             "height-goes-first",
             "Both a working height and a working load are given: the height is used.",
         );
     }
-    let (field, text) = match (height, load) {
-        (Some(_), _) => ("working_height", entry.working_height.given()),
-        (None, Some(_)) => ("working_load", entry.working_load.given()),
-        (None, None) => ("working_height", None),
+    let asked = match (height, load) {
+        (Some(_), _) => {
+            let field = entry.working_height();
+            Some((field.path(at), field.entry.given(), None))
+        }
+        (None, Some(_)) => {
+            let field = entry.working_load();
+            Some((field.path(at), field.entry.given(), field.spelt(desk.system())))
+        }
+        (None, None) => None,
     };
-    if let Some(text) = text {
-        let spelt = match field {
-            "working_load" => quantity::spell_unit(&text.0, desk.system(), &bounds::LOAD),
-            _ => None,
-        };
-        let question = spelt.as_deref().unwrap_or(&text.0);
-        if let Some((state, working)) =
-            nest::ask(desk, &at.field(field), reckoned, question, Some(&text.0))
-        {
+    if let Some((at, Some(Text(text)), spelt)) = asked {
+        let question = spelt.as_deref().unwrap_or(text);
+        if let Some((state, working)) = nest::ask(desk, &at, reckoned, question, Some(text)) {
             report.stored_energy = Some(nest::stored_energy(desk, &state));
             report.working = Some(working);
         }
     }
-    let list = at.field("ask");
-    for (index, asked) in desk.list(&list, &entry.ask).iter().enumerate() {
-        let here = list.item(index);
-        let Some(text) = desk.text(&here, "", asked) else { continue };
+    for (here, asked) in desk.list(at, entry.ask()) {
+        let Some(text) = desk.text(&here, asked) else { continue };
         let answer = nest::ask(desk, &here, reckoned, text, Some(text));
         report.answers.extend(answer.map(|(_, report)| report));
     }
@@ -283,7 +243,7 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
         return None;
     }
     let mut desk = Desk::new(tables, pen(job));
-    let gear = Gear::assess(&mut desk, &job.tape, &job.decision_level);
+    let gear = Gear::assess(&mut desk, job);
     let seats = &job.nests.given()?.0.get(nest)?.given()?.seats;
     let seat = seats.given()?.0.get(seat)?.given()?;
     let text = seat.readings.given().and_then(|readings| readings.0.get(reading)?.given());

@@ -1,32 +1,147 @@
-//! The words that some fields of a job take, with their names for people.
+//! The words that some fields of a job take: what each means, and its name for people.
 
-use super::coil::{ENDS, told_ends};
 use super::report::{Choice, Choices};
+use crate::coil::buckling::Seating;
 use crate::coil::ends::Ends;
-use crate::coil::solid;
+use crate::coil::fatigue::Surface;
+use crate::coil::{EndsTurn, Hand, solid};
+use crate::frame::shims::Aim;
+use crate::load_test::Way;
+use crate::material::{Against, Presetting};
 use crate::quantity::{Modulus, System, write, write_number};
+use crate::sizing::Rank;
 use crate::tables::Tables;
 
-/// Every list of words that a page offers.
+/// Whether coils that are too close to call are put into seats.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Use {
+    OnlyDecided,
+    TooClose,
+}
+
+/// Which nests are replaced by one nest.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Reach {
+    /// Every nest of the same coils.
+    Alike,
+    /// The nest that is named.
+    ThisNest,
+}
+
+macro_rules! words {
+    ($($(#[$doc:meta])* $list:ident: $kind:ty { $($word:literal => $value:expr, $name:expr;)+ })+) => {
+        $($(#[$doc])* pub(crate) static $list: &[(&str, $kind, &str)] = &[$(($word, $value, $name)),+];)+
+    };
+}
+
+words! {
+    SYSTEMS: System {
+        "inch" => System::Inch, "Inches";
+        "metric" => System::Metric, "Millimetres";
+    }
+    HANDS: Hand {
+        "left" => Hand::Left, "Left hand";
+        "right" => Hand::Right, "Right hand";
+    }
+    /// `given` leaves the dead turns to be given.
+    ENDS: Option<Ends> {
+        "tapered-ground" => Some(Ends::TaperedGround), ends_name(Ends::TaperedGround);
+        "closed-ground" => Some(Ends::ClosedGround), ends_name(Ends::ClosedGround);
+        "closed" => Some(Ends::Closed), ends_name(Ends::Closed);
+        "open-ground" => Some(Ends::OpenGround), ends_name(Ends::OpenGround);
+        "open" => Some(Ends::Open), ends_name(Ends::Open);
+        "given" => None, "Other: dead turns and solid height given";
+    }
+    /// Which turns deflect cannot be chosen for ends of which nobody says how they lie.
+    NEED_ENDS: Ends {
+        "tapered-ground" => Ends::TaperedGround, ends_name(Ends::TaperedGround);
+        "closed-ground" => Ends::ClosedGround, ends_name(Ends::ClosedGround);
+        "closed" => Ends::Closed, ends_name(Ends::Closed);
+        "open-ground" => Ends::OpenGround, ends_name(Ends::OpenGround);
+        "open" => Ends::Open, ends_name(Ends::Open);
+    }
+    ENDS_TURN: EndsTurn {
+        "held" => EndsTurn::Held, "Held";
+        "free" => EndsTurn::Free, "Free to turn";
+    }
+    SEATINGS: Seating {
+        "guided" => Seating::Guided, "Both squarely on plates that stay parallel";
+        "one-pivoted" => Seating::OnePivoted, "One so, the other on a pivot";
+        "both-pivoted" => Seating::BothPivoted, "Both on pivots";
+        "sliding" => Seating::Sliding, "On parallel plates that may slide sideways";
+        "one-free" => Seating::OneFree, "One fixed, the other free";
+    }
+    PRESETTINGS: Presetting {
+        "yes" => Presetting::SetRemoved, "Yes: pressed solid when it was made";
+        "no" => Presetting::AsWound, "No";
+    }
+    SURFACES: Surface {
+        "peened" => Surface::Peened, "Shot-peened";
+        "unpeened" => Surface::Unpeened, "Not peened";
+    }
+    WAYS: Way {
+        "loading" => Way::Loading, "while it was pressed";
+        "unloading" => Way::Unloading, "while it came back";
+    }
+    STRESS_FACTORS: Against {
+        "uncorrected" => Against::Plain, "Uncorrected";
+        "bergstrasser" => Against::Curvature, "With Bergsträsser’s factor";
+        "wahl" => Against::Wahl, "With Wahl’s factor";
+    }
+    AIMS: Aim {
+        "loads" => Aim::Loads, "Even loads";
+        "level" => Aim::Corners, "A level frame";
+    }
+    SHIMMABLE: bool {
+        "yes" => true, "Yes";
+        "no" => false, "No: they stay";
+    }
+    USES: Use {
+        "yes" => Use::TooClose, "may be put into seats";
+        "no" => Use::OnlyDecided, "are set aside";
+    }
+    REACHES: Option<Reach> {
+        "yes" => Some(Reach::Alike), "as one nest, in all nests of the same coils";
+        "this-nest" => Some(Reach::ThisNest), "as one nest, in this nest alone";
+        "no" => None, "each by itself";
+    }
+    PAIRS: bool {
+        "yes" => true, "A coil inside another";
+        "no" => false, "One coil";
+    }
+    RANKS: Rank {
+        "mass" => Rank::Mass, "The lightest first";
+        "stress" => Rank::Stress, "The least stressed first";
+    }
+}
+
+/// Every list of words that a page offers and that hangs on the tables, each word with what it stands for.
 #[must_use]
 pub fn choices(tables: &Tables<'_>) -> Choices {
+    let form = |word: &'static str, ends: Option<Ends>, name| {
+        let note = ends.map(|ends| {
+            let dead = write_number(ends.dead_turns(), 3);
+            let (turns, solid) = (ends.source(), solid::source(ends));
+            format!("{dead} dead turns ({turns}); solid height by {solid}")
+        });
+        Choice { id: word, name, note }
+    };
     Choices {
-        ends: ENDS.iter().map(|(word, ends)| ends_choice(word, *ends)).collect(),
-        need_ends: told_ends().map(|(word, ends)| ends_choice(word, Some(ends))).collect(),
+        ends: ENDS.iter().map(|(word, ends, name)| form(word, *ends, name)).collect(),
+        need_ends: NEED_ENDS
+            .iter()
+            .map(|(word, ends, name)| form(word, Some(*ends), name))
+            .collect(),
         steels: tables
             .steels
             .iter()
             .map(|steel| {
                 let shear = steel.shear_modulus();
                 let modulus = write::<Modulus>(shear.value, System::Metric);
-                choice(steel.id(), steel.name(), Some(format!("G = {modulus}; {}", shear.source)))
+                let note = Some(format!("G = {modulus}; {}", shear.source));
+                Choice { id: steel.id(), name: steel.name(), note }
             })
             .collect(),
-        hands: vec![choice("right", "Right hand", None), choice("left", "Left hand", None)],
-        ends_turn: vec![
-            choice("held", "Held by their seats", None),
-            choice("free", "Free to turn", None),
-        ],
         ..measure_choices(tables)
     }
 }
@@ -38,32 +153,13 @@ pub fn measure_choices(tables: &Tables<'_>) -> Choices {
         tape_classes: tables
             .tape_classes
             .iter()
-            .map(|class| choice(class.id(), class.name(), Some(class.source().to_string())))
+            .map(|class| {
+                let note = Some(class.source().to_string());
+                Choice { id: class.id(), name: class.name(), note }
+            })
             .collect(),
-        conditions: vec![
-            choice("sound", "Sound", None),
-            choice("cracked", "Cracked", None),
-            choice("pitted", "Pitted", None),
-            choice("broken", "Broken", None),
-        ],
-        systems: vec![choice("inch", "Inches", None), choice("metric", "Millimetres", None)],
         ..Choices::default()
     }
-}
-
-fn choice(id: &'static str, name: &'static str, note: Option<String>) -> Choice {
-    Choice { id, name, note }
-}
-
-fn ends_choice(word: &'static str, ends: Option<Ends>) -> Choice {
-    let Some(ends) = ends else {
-        return choice(word, "Other: dead turns and solid height given", None);
-    };
-    let name = ends_name(ends);
-    let dead = write_number(ends.dead_turns(), 3);
-    let note =
-        format!("{dead} dead turns ({}); solid height by {}", ends.source(), solid::source(ends));
-    choice(word, name, Some(note))
 }
 
 /// A form of ends as people call it.

@@ -1,21 +1,20 @@
 //! A coil of a job, as its drawing is read: once, for all that asks of it.
 
 use super::desk::Desk;
-use super::entry::{Entry, List, Text};
+use super::field::{Field, Word};
 use super::figures::text;
-use super::input::{Drawing as Entered, LoadEntry, PressPoint};
+use super::input::{Drawing as Entered, TolerancesEntry};
 use super::problem::Path;
 use super::report::Problem;
-use super::tolerance::{self, Tolerance};
-use crate::bounds;
+use super::tolerance::Tolerance;
 use crate::coil::buckling::Seating;
-use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
+use crate::coil::ends::{Ends, Turns};
 use crate::coil::fatigue::Surface;
 use crate::coil::solid::Solid;
-use crate::coil::{Across, Coiling, Diameters, EndsTurn, Hand, stress};
-use crate::drawing::{Drawing, Figure, Given, LoadPoint, Point, dead_within, shear_of};
+use crate::coil::{Across, Coiling, Diameters, EndsTurn, stress};
+use crate::drawing::{Drawing, Figure, Given, LoadPoint, Point, shear_of};
 use crate::load_test::{Reading, Way};
-use crate::material::{Against, Presetting, Steel};
+use crate::material::{Against, Steel};
 use crate::propagation::{self, RateDoubt};
 use crate::quantity::{self, Force, Length, Pressure, SpringRate};
 use crate::say::Say;
@@ -57,47 +56,22 @@ impl Rate {
     }
 }
 
-/// The words of a job file for the forms of ends; `given` leaves the dead turns to be given.
-pub(crate) const ENDS: [(&str, Option<Ends>); 6] = [
-    ("tapered-ground", Some(Ends::TaperedGround)),
-    ("closed-ground", Some(Ends::ClosedGround)),
-    ("closed", Some(Ends::Closed)),
-    ("open-ground", Some(Ends::OpenGround)),
-    ("open", Some(Ends::Open)),
-    ("given", None),
-];
-
-/// Those that say how many turns are dead.
-pub(crate) fn told_ends() -> impl Iterator<Item = (&'static str, Ends)> {
-    ENDS.iter().filter_map(|(word, ends)| Some((*word, (*ends)?)))
-}
-
-/// The words of a job file for how the ends are kept.
-pub(crate) const SEATINGS: [(&str, Seating); 5] = [
-    ("guided", Seating::Guided),
-    ("one-pivoted", Seating::OnePivoted),
-    ("both-pivoted", Seating::BothPivoted),
-    ("sliding", Seating::Sliding),
-    ("one-free", Seating::OneFree),
-];
-
 /// Which stress a stated one is meant for. Where nobody says, the one that is greatest: what is left
 /// out never makes a coil look better.
-pub(crate) fn stress_factor(desk: &mut Desk<'_>, at: &Path, entry: &Entry<Text>) -> Against {
-    let words = [
-        ("uncorrected", Against::Plain),
-        ("bergstrasser", Against::Curvature),
-        ("wahl", Against::Wahl),
-    ];
-    desk.word(at, "stress_factor", entry, &words).unwrap_or(Against::Wahl)
+pub(crate) fn stress_factor(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    field: Field<'_, Word<Against>>,
+) -> Against {
+    desk.read(at, field).unwrap_or(Against::Wahl)
 }
 
 impl Coil {
     /// Reads what a tape is held against: the coil's name, its free height and the limits of its book.
     pub(crate) fn of_book(desk: &mut Desk<'_>, at: &Path, _: usize, entry: &Entered) -> Self {
-        let id = desk.text(at, "id", &entry.id).unwrap_or_default().to_owned();
-        let name = desk.text(at, "name", &entry.name).unwrap_or(&id).to_owned();
-        let free = desk.length(at, "free", &entry.free, &bounds::FREE_HEIGHT);
+        let id = desk.text(at, entry.id()).unwrap_or_default().to_owned();
+        let name = desk.text(at, entry.name()).unwrap_or(&id).to_owned();
+        let free = desk.read(at, entry.free());
         let limits = limits(desk, at, entry, free);
         let drawing = Drawing { free: free.map(Given::as_drawn), ..Drawing::default() };
         Self { id, name, drawing, limits, ..Self::default() }
@@ -107,42 +81,45 @@ impl Coil {
     pub(crate) fn read(desk: &mut Desk<'_>, at: &Path, number: usize, entry: &Entered) -> Self {
         let book = Self::of_book(desk, at, number, entry);
         let (free, limits) = (book.free(), book.limits);
-        let hands = [("left", Hand::Left), ("right", Hand::Right)];
-        let hand = desk.word(at, "hand", &entry.hand, &hands);
+        let hand = desk.read(at, entry.hand());
         let (bar, diameter) = sizes(desk, at, entry);
-        let ends = desk.word(at, "ends", &entry.ends, &ENDS).flatten();
+        let ends = desk.read(at, entry.ends()).flatten();
         let (total, dead_turns) = turns(desk, at, entry, ends);
         let sized = bar.is_some() && diameter.is_some();
         let at_work = sized && total.is_some() && (dead_turns.is_some() || ends.is_some());
         let metal = Metal::read(desk, at, entry, at_work);
-        let rate = desk.quantity(at, "rate", &entry.rate, &bounds::RATE);
-        let turn = [("held", EndsTurn::Held), ("free", EndsTurn::Free)];
-        let ends_turn = desk.word(at, "ends_turn", &entry.ends_turn, &turn);
-        let solid = desk.length(at, "solid", &entry.solid, &bounds::SOLID_HEIGHT);
-        let seating = desk.word(at, "seating", &entry.seating, &SEATINGS);
-        let presetting = [("yes", Presetting::SetRemoved), ("no", Presetting::AsWound)];
-        let presetting = desk.word(at, "set_removed", &entry.set_removed, &presetting);
-        let within = tolerances(desk, &at.field("tolerances"), entry);
-        let loads = stated(desk, &at.field("loads"), &entry.loads);
-        let (duty, surface) = duty(desk, &at.field("duty"), entry);
-        let pressed = press_test(desk, &at.field("press_test"), &entry.press_test);
+        let rate = desk.read(at, entry.rate());
+        let ends_turn = desk.read(at, entry.ends_turn());
+        let solid = desk.read(at, entry.solid());
+        let seating = desk.read(at, entry.seating());
+        let presetting = desk.read(at, entry.set_removed());
+        let none = (entry.tolerances().path(at), &TolerancesEntry::default());
+        let (off_at, off) = desk.object(at, entry.tolerances()).unwrap_or(none);
+        let (off_bar, off_diameter) =
+            (desk.read(&off_at, off.bar()), desk.read(&off_at, off.diameter()));
+        let (off_turns, off_free) =
+            (desk.read(&off_at, off.turns()), desk.read(&off_at, off.free()));
+        let (off_rate, off_solid) =
+            (desk.read(&off_at, off.rate()), desk.read(&off_at, off.solid()));
+        let loads = stated(desk, at, entry);
+        let (duty, surface) = duty(desk, at, entry);
+        let pressed = press_test(desk, at, entry);
         let length = |off, size: Option<Length>| Some(Tolerance::given(off, size?));
         let by_book = |free| {
-            let limits = limits.filter(|_| within.free.is_none())?;
+            let limits = limits.filter(|_| off_free.is_none())?;
             Given::between(free, limits.least(), limits.most()).ok()
         };
         let drawing = Drawing {
-            bar: length(within.bar, bar),
-            diameter: diameter
-                .map(|(across, size)| (across, Tolerance::given(within.diameter, size))),
-            total_turns: total.map(|total| Tolerance::given(within.turns, total)),
+            bar: length(off_bar, bar),
+            diameter: diameter.map(|(across, size)| (across, Tolerance::given(off_diameter, size))),
+            total_turns: total.map(|total| Tolerance::given(off_turns, total)),
             dead_turns,
             ends,
             hand,
             coiling: bar.filter(|_| sized).map(|bar| Coiling::of_bar(bar, ends)),
-            free: free.and_then(by_book).or(length(within.free, free)),
-            solid: length(within.solid, solid),
-            rate: rate.map(|rate| Tolerance::given(within.rate, rate)),
+            free: free.and_then(by_book).or(length(off_free, free)),
+            solid: length(off_solid, solid),
+            rate: rate.map(|rate| Tolerance::given(off_rate, rate)),
             loads,
             shear_modulus: metal.shear,
             youngs_modulus: metal.youngs,
@@ -239,10 +216,13 @@ impl Coil {
             desk.pen.decimal(height),
             desk.pen.decimal(free)
         );
-        let (field, read) = if stated { ("solid", &entry.solid) } else { ("turns", &entry.turns) };
+        let (at, read) = if stated {
+            (entry.solid().path(at), entry.solid().written())
+        } else {
+            (entry.turns().path(at), entry.turns().written())
+        };
         let expected = "a solid height below the free height";
-        let at = at.field(field);
-        desk.problem(Problem::new(&at, "solid-not-below-free", read.written(), expected, &why, ""));
+        desk.problem(Problem::new(&at, "solid-not-below-free", read, expected, &why, ""));
     }
 }
 
@@ -252,12 +232,11 @@ fn limits(
     drawing: &Entered,
     free: Option<Length>,
 ) -> Option<Limits> {
-    let at = at.field("limits");
-    let entry = desk.object(&at, &drawing.limits)?;
-    let under = desk.length(&at, "under", &entry.under, &bounds::LIMIT);
-    let over = desk.length(&at, "over", &entry.over, &bounds::LIMIT);
-    let least = desk.length(&at, "least", &entry.least, &bounds::FREE_HEIGHT);
-    let most = desk.length(&at, "most", &entry.most, &bounds::FREE_HEIGHT);
+    let (at, entry) = desk.object(at, drawing.limits())?;
+    let under = desk.read(&at, entry.under());
+    let over = desk.read(&at, entry.over());
+    let least = desk.read(&at, entry.least());
+    let most = desk.read(&at, entry.most());
     let from_book = |by: Option<Length>, sign: f64| Some(free? + by? * sign);
     let least = least.or_else(|| from_book(under, -1.0));
     let most = most.or_else(|| from_book(over, 1.0));
@@ -282,18 +261,18 @@ fn sizes(
     at: &Path,
     entry: &Entered,
 ) -> (Option<Length>, Option<(Across, Length)>) {
-    let bar = desk.length(at, "bar", &entry.bar, &bounds::BAR);
-    let mut size = |field, entry| desk.length(at, field, entry, &bounds::COIL_DIAMETER);
+    let bar = desk.read(at, entry.bar());
     let given = [
-        ("outside", &entry.outside, size("outside", &entry.outside), Across::Outside),
-        ("mean", &entry.mean, size("mean", &entry.mean), Across::Mean),
-        ("inside", &entry.inside, size("inside", &entry.inside), Across::Inside),
-    ];
+        (entry.outside(), Across::Outside),
+        (entry.mean(), Across::Mean),
+        (entry.inside(), Across::Inside),
+    ]
+    .map(|(field, across)| (field, across, desk.read(at, field)));
     let Some(bar) = bar else {
-        return (None, given.into_iter().find_map(|(_, _, size, across)| Some((across, size?))));
+        return (None, given.into_iter().find_map(|(_, across, size)| Some((across, size?))));
     };
     let mut found: Option<(Diameters, (Across, Length))> = None;
-    for (field, entry, size, across) in given {
+    for (field, across, size) in given {
         let Some(size) = size else { continue };
         match (across.coil(bar, size), found) {
             (Ok(coil), None) => found = Some((coil, (across, size))),
@@ -304,9 +283,9 @@ fn sizes(
                 );
                 let expected = "one diameter, or several that agree";
                 desk.problem(Problem::new(
-                    &at.field(field),
+                    &field.path(at),
                     "diameters-disagree",
-                    entry.written(),
+                    field.written(),
                     expected,
                     &why,
                     "",
@@ -316,7 +295,7 @@ fn sizes(
             (Err(error), _) => {
                 let example = desk.pen.decimal(bar * 6.0).to_string();
                 let message = error.say(desk.system());
-                desk.problem(Problem::said(&at.field(field), "no-hole", &message, &example));
+                desk.problem(Problem::said(&field.path(at), "no-hole", &message, &example));
             }
         }
     }
@@ -331,9 +310,9 @@ fn turns(
     entry: &Entered,
     ends: Option<Ends>,
 ) -> (Option<f64>, Option<Given<f64>>) {
-    let total = desk.quantity(at, "turns", &entry.turns, &bounds::TURNS);
-    let dead = dead_turns(desk, at, entry);
-    let active = desk.quantity(at, "active_turns", &entry.active_turns, &bounds::TURNS);
+    let total = desk.read(at, entry.turns());
+    let dead = desk.read(at, entry.dead_turns());
+    let active = desk.read(at, entry.active_turns());
     let usual = dead.map(|dead| dead.nominal()).or(ends.map(Ends::dead_turns));
     let (field, total, dead) = match (total, active) {
         (Some(total), Some(active)) => ("active_turns", total, Some(Given::exact(total - active))),
@@ -351,26 +330,6 @@ fn turns(
     (None, None)
 }
 
-/// Dead turns as written, with a doubt of their own behind `±` where one is.
-fn dead_turns(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> Option<Given<f64>> {
-    let text = desk.text(at, "dead_turns", &entry.dead_turns)?;
-    let parts = text.split_once('±').or_else(|| plus_minus(text));
-    let whole = parts.filter(|(count, half)| !count.trim().is_empty() && !half.trim().is_empty());
-    let (count, half_width) = whole.unwrap_or((text, ""));
-    let dead = desk.quantity(at, "dead_turns", &count.into(), &bounds::DEAD_TURNS)?;
-    if half_width.trim().is_empty() {
-        return dead_within(dead, DEAD_TURNS_DOUBT);
-    }
-    let half_width = desk.quantity(at, "dead_turns", &half_width.into(), &bounds::DEAD_TURNS)?;
-    dead_within(dead, half_width)
-}
-
-/// Both sides of `+/-`, the sign that every keyboard has.
-fn plus_minus(text: &str) -> Option<(&str, &str)> {
-    let (before, after) = text.split_once('/')?;
-    Some((before.strip_suffix('+')?, after.strip_prefix('-')?))
-}
-
 /// What a coil is wound of.
 struct Metal {
     shear: Option<Given<Pressure>>,
@@ -385,16 +344,14 @@ struct Metal {
 impl Metal {
     /// Without a steel named, that is only worth a note where the drawing puts one to work.
     fn read(desk: &mut Desk<'_>, at: &Path, entry: &Entered, at_work: bool) -> Self {
-        let shear = desk.quantity(at, "shear_modulus", &entry.shear_modulus, &bounds::MODULUS);
-        let youngs = desk.quantity(at, "youngs_modulus", &entry.youngs_modulus, &bounds::MODULUS);
-        let words: Vec<(&'static str, Steel)> =
-            desk.tables.steels.iter().map(|steel| (steel.id(), *steel)).collect();
-        let named = desk.word(at, "steel", &entry.steel, &words);
+        let shear = desk.read(at, entry.shear_modulus());
+        let youngs = desk.read(at, entry.youngs_modulus());
+        let named = desk.read(at, entry.steel());
         let unknown = desk.tables.steels.first().copied();
         let steel = named.or(unknown);
         if let (None, None, true, Some(steel)) = (named, shear, at_work, &steel) {
             let text = text!("No steel is named; reckoned as: {}.", steel.name());
-            desk.note(&at.field("steel"), "steel-assumed", text);
+            desk.note(&entry.steel().path(at), "steel-assumed", text);
         }
         let (source, row) = match (shear, &steel) {
             (None, Some(steel)) => {
@@ -413,39 +370,14 @@ impl Metal {
     }
 }
 
-/// How far the figures may be off, as far as that is given.
-#[derive(Default)]
-struct Tolerances {
-    bar: Option<Tolerance<Length>>,
-    diameter: Option<Tolerance<Length>>,
-    turns: Option<Tolerance<f64>>,
-    free: Option<Tolerance<Length>>,
-    rate: Option<Tolerance<SpringRate>>,
-    solid: Option<Tolerance<Length>>,
-}
-
-fn tolerances(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> Tolerances {
-    let Some(entry) = desk.object(at, &entry.tolerances) else { return Tolerances::default() };
-    Tolerances {
-        bar: tolerance::length(desk, at, "bar", &entry.bar),
-        diameter: tolerance::length(desk, at, "diameter", &entry.diameter),
-        turns: tolerance::quantity(desk, at, "turns", &entry.turns, &bounds::TURNS_TOLERANCE),
-        free: tolerance::length(desk, at, "free", &entry.free),
-        rate: tolerance::quantity(desk, at, "rate", &entry.rate, &bounds::RATE_TOLERANCE),
-        solid: tolerance::length(desk, at, "solid", &entry.solid),
-    }
-}
-
 /// A row that lacks its height or its load says nothing yet.
-fn stated(desk: &mut Desk<'_>, at: &Path, entry: &Entry<List<LoadEntry>>) -> Vec<LoadPoint> {
+fn stated(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> Vec<LoadPoint> {
     let mut found = Vec::new();
-    for (index, entry) in desk.list(at, entry).iter().enumerate() {
-        let at = at.item(index);
-        let Some(point) = desk.object(&at, entry) else { continue };
-        let height = desk.length(&at, "height", &point.height, &bounds::HEIGHT);
-        let load = desk.quantity(&at, "load", &point.load, &bounds::LOAD);
-        let off =
-            tolerance::quantity(desk, &at, "tolerance", &point.tolerance, &bounds::LOAD_TOLERANCE);
+    for (at, item) in desk.list(at, entry.loads()) {
+        let Some((at, point)) = desk.object(&at, item) else { continue };
+        let height = desk.read(&at, point.height());
+        let load = desk.read(&at, point.load());
+        let off = desk.read(&at, point.tolerance());
         let Some((height, load)) = height.zip(load) else { continue };
         found.push(LoadPoint { height, load: Tolerance::given(off, load) });
     }
@@ -457,28 +389,20 @@ fn duty(
     at: &Path,
     entry: &Entered,
 ) -> (Option<(Force, Force)>, Option<Surface>) {
-    let Some(duty) = desk.object(at, &entry.duty) else { return (None, None) };
-    let least = desk.quantity(at, "least", &duty.least, &bounds::LOAD);
-    let most = desk.quantity(at, "most", &duty.most, &bounds::LOAD);
-    let words = [("peened", Surface::Peened), ("unpeened", Surface::Unpeened)];
-    let surface = desk.word(at, "surface", &duty.surface, &words);
-    (least.zip(most), surface)
+    let Some((at, duty)) = desk.object(at, entry.duty()) else { return (None, None) };
+    let least = desk.read(&at, duty.least());
+    let most = desk.read(&at, duty.most());
+    (least.zip(most), desk.read(&at, duty.surface()))
 }
 
 /// Readings that lack a height or a load are left out; a row with neither is no reading yet.
-fn press_test(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    entry: &Entry<List<PressPoint>>,
-) -> (Vec<Reading>, Vec<Reading>) {
+fn press_test(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> (Vec<Reading>, Vec<Reading>) {
     let (mut loading, mut unloading) = (Vec::new(), Vec::new());
-    for (index, entry) in desk.list(at, entry).iter().enumerate() {
-        let at = at.item(index);
-        let Some(point) = desk.object(&at, entry) else { continue };
-        let height = desk.length(&at, "height", &point.height, &bounds::HEIGHT);
-        let load = desk.quantity(&at, "load", &point.load, &bounds::LOAD);
-        let ways = [("loading", Way::Loading), ("unloading", Way::Unloading)];
-        let way = desk.word(&at, "way", &point.way, &ways);
+    for (at, item) in desk.list(at, entry.press_test()) {
+        let Some((at, point)) = desk.object(&at, item) else { continue };
+        let height = desk.read(&at, point.height());
+        let load = desk.read(&at, point.load());
+        let way = desk.read(&at, point.way());
         let Some((height, load)) = height.zip(load) else { continue };
         match way {
             Some(Way::Unloading) => unloading.push(Reading { height, load }),

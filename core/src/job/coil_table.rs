@@ -42,6 +42,7 @@ mod roles;
 use super::answer;
 use super::desk::Desk;
 use super::entry::{Entry, List, Text};
+use super::field::{Field, Taped};
 use super::input::{BenchCoil, Job};
 use super::problem::Path;
 use super::report::{CoilRows, Problem, RefusedLine};
@@ -399,7 +400,7 @@ impl<'j> Table<'j> {
         let mut texts = Vec::new();
         for (index, text) in &found {
             let (at, text) = (self.at(Some(*index)), Entry::from(*text));
-            let reading = self.desk.reading(&at, "", &text, &bounds::READING);
+            let reading = self.desk.read(&at, Field::here(Taped(&bounds::READING), &text));
             lengths.extend(reading.map(|reading| reading.length()));
             texts.push(text);
         }

@@ -1,12 +1,11 @@
 //! Where an assessment works: what it was handed, and what it has found so far.
 
-use super::entry::{Entry, List, Text};
+use super::entry::Entry;
+use super::field::{ByName, Field, Kind, Many, Object, Plain, Reads, Rows, Spot, Visitor};
 use super::figures::{Ledger, Pen};
 use super::problem::Path;
 use super::report::{Note, Problem, Workings};
-use crate::bounds::Bound;
-use crate::quantity::{self, Length, Refusal, System, Written};
-use crate::reading::Reading;
+use crate::quantity::{self, System};
 use crate::tables::Tables;
 use serde_json::Value;
 
@@ -42,15 +41,23 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// Takes over what was found wrong or missing at another desk, but none of its workings.
-    pub(crate) fn take(&mut self, aside: Desk<'_>) {
-        self.problems.extend(aside.problems);
-        self.notes.extend(aside.notes);
-    }
-
     /// What was found wrong, what is to be noted, and how each figure came about.
     pub(crate) fn told(self) -> (Vec<Problem>, Vec<Note>, Workings) {
         (self.problems, self.notes, Workings(self.ledger.entries))
+    }
+
+    /// Says so where something else stands in a field.
+    fn expect<T>(
+        &mut self,
+        path: &Path,
+        entry: &Entry<T>,
+        code: &'static str,
+        expected: &str,
+        example: &str,
+    ) {
+        if let Entry::Odd(value) = entry {
+            self.odd(path, value, code, expected, example);
+        }
     }
 
     fn odd(
@@ -75,101 +82,60 @@ impl<'a> Desk<'a> {
         self.problem(Problem::new(path, code, &read, expected, &why, example));
     }
 
+    /// What a field says; what cannot be used of it is a problem there.
+    pub(crate) fn read<K: Reads>(&mut self, at: &Path, field: Field<'_, K>) -> Option<K::Value> {
+        let text = self.text(at, field)?;
+        let spot = Spot { at, name: field.name, system: self.system(), tables: self.tables };
+        field.kind.read(text, &spot).map_err(|problem| self.problem(*problem)).ok()
+    }
+
     /// The text of a field, without blanks round it; none where it is empty.
-    pub(crate) fn text<'e>(
-        &mut self,
-        at: &Path,
-        field: &str,
-        entry: &'e Entry<Text>,
-    ) -> Option<&'e str> {
-        match entry {
-            Entry::Absent => None,
-            Entry::Given(Text(text)) => Some(text.trim()).filter(|text| !text.is_empty()),
-            Entry::Odd(value) => {
-                self.odd(&at.field(field), value, "not-text", "text", "\"13 7/8\"");
-                None
-            }
+    pub(crate) fn text<'e, K: Reads>(&mut self, at: &Path, field: Field<'e, K>) -> Option<&'e str> {
+        if let Entry::Odd(value) = field.entry {
+            self.odd(&field.path(at), value, "not-text", "text", "\"13 7/8\"");
         }
+        Some(field.written()).filter(|text| !text.is_empty())
     }
 
-    /// The object in a field.
-    pub(crate) fn object<'e, T>(&mut self, path: &Path, entry: &'e Entry<T>) -> Option<&'e T> {
-        if let Entry::Odd(value) = entry {
-            self.odd(path, value, "not-object", "an object with named fields", "{ }");
-        }
-        entry.given()
-    }
-
-    /// The items of a list.
-    pub(crate) fn list<'e, T>(&mut self, path: &Path, entry: &'e Entry<List<T>>) -> &'e [Entry<T>] {
-        if let Entry::Odd(value) = entry {
-            self.odd(path, value, "not-list", "a list", "[ ]");
-        }
-        entry.given().map_or(&[], |list| list.0.as_slice())
-    }
-
-    /// A length as a tape shows it.
-    pub(crate) fn reading(
+    /// The object in a field, with its path.
+    pub(crate) fn object<'e, T: Rows>(
         &mut self,
         at: &Path,
-        field: &str,
-        entry: &Entry<Text>,
-        bound: &'static Bound<Length>,
-    ) -> Option<Reading> {
-        let text = self.text(at, field, entry)?;
-        let reading = Reading::parse(text, self.system(), bound);
-        self.keep(&at.field(field), reading)
+        field: Field<'e, Object<T>>,
+    ) -> Option<(Path, &'e T)> {
+        let path = field.path(at);
+        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        Some((path, field.entry.given()?))
     }
 
-    /// A length.
-    pub(crate) fn length(
+    /// What stands in a list, each item a field of its own with its path.
+    pub(crate) fn list<'e, K: Kind>(
         &mut self,
         at: &Path,
-        field: &str,
-        entry: &Entry<Text>,
-        bound: &'static Bound<Length>,
-    ) -> Option<Length> {
-        self.reading(at, field, entry, bound).map(|reading| reading.length())
+        field: Field<'e, Many<K>>,
+    ) -> impl Iterator<Item = (Path, Field<'e, K>)> + use<'e, K> {
+        let path = field.path(at);
+        self.expect(&path, field.entry, "not-list", "a list", "[ ]");
+        let items =
+            field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate();
+        items.map(move |(index, entry)| (path.item(index), Field::here(field.kind.0, entry)))
     }
 
-    /// Any other quantity.
-    pub(crate) fn quantity<K: Written>(
+    /// Texts by their names, with the path of what holds them.
+    pub(crate) fn texts<'e>(
         &mut self,
         at: &Path,
-        field: &str,
-        entry: &Entry<Text>,
-        bound: &'static Bound<K>,
-    ) -> Option<K::Value> {
-        let text = self.text(at, field, entry)?;
-        let value = quantity::read(text, self.system(), bound);
-        self.keep(&at.field(field), value)
+        field: Field<'e, ByName>,
+    ) -> (Path, impl Iterator<Item = Field<'e, Plain>> + use<'e>) {
+        let path = field.path(at);
+        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        let texts = field.entry.given().map_or(&[][..], |texts| texts.0.as_slice());
+        (path, texts.iter().map(|(name, entry)| Field { name, kind: Plain, entry }))
     }
 
-    /// One of the words that a field takes.
-    pub(crate) fn word<T: Copy>(
-        &mut self,
-        at: &Path,
-        field: &str,
-        entry: &Entry<Text>,
-        words: &[(&'static str, T)],
-    ) -> Option<T> {
-        let text = self.text(at, field, entry)?;
-        let found = words.iter().find(|(word, _)| word.eq_ignore_ascii_case(text));
-        if found.is_none() {
-            let list = quantity::joined(words.iter().map(|(word, _)| word), ", ");
-            let example = words.first().map_or("", |(word, _)| word);
-            let expected = format!("one of {list}");
-            let why = format!("this is none of {list}");
-            self.problem(Problem::new(
-                &at.field(field),
-                "unknown-word",
-                text,
-                &expected,
-                &why,
-                example,
-            ));
-        }
-        found.map(|(_, value)| *value)
+    /// What the items of a list say, as far as it can be used.
+    pub(crate) fn each<K: Reads>(&mut self, at: &Path, field: Field<'_, Many<K>>) -> Vec<K::Value> {
+        self.list(at, field).filter_map(|(at, item)| self.read(&at, item)).collect()
     }
 
     /// Reports a name that the job does not have.
@@ -179,8 +145,11 @@ impl<'a> Desk<'a> {
             self.problem(Problem::not_known(at, name, known, code, why));
         }
     }
+}
 
-    fn keep<T>(&mut self, path: &Path, result: Result<T, Refusal>) -> Option<T> {
-        result.map_err(|refusal| self.problem(Problem::refused(path, &refusal))).ok()
+/// Whatever is wrong with the texts of an object of which no more is asked.
+impl Visitor for Desk<'_> {
+    fn text<K: Reads>(&mut self, at: &Path, field: Field<'_, K>) {
+        self.read(at, field);
     }
 }

@@ -11,7 +11,6 @@ use super::problem::Path;
 use super::report::{CoilReport, Problem, SeatReport};
 use super::seat::{self, Gear, Judged, Standing};
 use super::taped::Taped;
-use crate::bounds;
 use std::rc::Rc;
 
 /// What is made of a coil that is there.
@@ -88,21 +87,18 @@ impl<'j> Bench<'j> {
     }
 
     fn read_by(desk: &mut Desk<'_>, job: &'j Job, by: &Depth) -> Self {
-        let gear = Gear::assess(desk, &job.tape, &job.decision_level);
+        let gear = Gear::assess(desk, job);
         let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
-        let at = Path::of("coils");
-        for (index, entry) in desk.list(&at, &job.coils).iter().enumerate() {
-            let at = at.item(index);
-            let Some(drawing) = desk.object(&at, entry) else { continue };
+        let top = Path::default();
+        for (index, (at, item)) in desk.list(&top, job.coils()).enumerate() {
+            let Some((at, drawing)) = desk.object(&at, item) else { continue };
             let drawn = (by.read)(desk, &at, index, drawing);
             let report = (by.draw)(desk, &drawn);
             named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((Rc::new(drawn), report));
         }
-        let at = Path::of("nests");
-        for (index, entry) in desk.list(&at, &job.nests).iter().enumerate() {
-            let at = at.item(index);
-            let Some(nest) = desk.object(&at, entry) else { continue };
+        for (at, item) in desk.list(&top, job.nests()) {
+            let Some((at, nest)) = desk.object(&at, item) else { continue };
             let drafted = bench.draft(desk, at, nest, by.judge);
             named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
             bench.nests.push(drafted);
@@ -147,12 +143,10 @@ impl<'j> Bench<'j> {
         entry: &'j NestEntry,
         judge: Judge,
     ) -> Drafted<'j> {
-        let id = desk.text(&at, "id", &entry.id).unwrap_or_default().to_owned();
+        let id = desk.text(&at, entry.id()).unwrap_or_default().to_owned();
         let (mut seats, mut reports) = (Vec::new(), Vec::new());
-        let list = at.field("seats");
-        for (index, seat) in desk.list(&list, &entry.seats).iter().enumerate() {
-            let here = list.item(index);
-            let Some(seat) = desk.object(&here, seat) else { continue };
+        for (here, item) in desk.list(&at, entry.seats()) {
+            let Some((here, seat)) = desk.object(&here, item) else { continue };
             let (seated, report) = self.sit(desk, &here, seat, judge);
             seats.push(seated);
             reports.push(report);
@@ -170,11 +164,11 @@ impl<'j> Bench<'j> {
         seat: &Seat,
         judge: Judge,
     ) -> (Seated, SeatReport) {
-        let name = desk.text(at, "coil", &seat.coil);
+        let name = desk.text(at, seat.coil());
         let drawn = match (name, name.and_then(|name| self.coil(name))) {
             (_, Some(drawn)) => drawn.clone(),
             (Some(name), None) => {
-                desk.known(&at.field("coil"), name, &self.coil_names(), "no-such-coil");
+                desk.known(&seat.coil().path(at), name, &self.coil_names(), "no-such-coil");
                 Rc::default()
             }
             (None, None) => {
@@ -183,10 +177,10 @@ impl<'j> Bench<'j> {
             }
         };
         let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
-        let raise = desk.length(at, "raise", &seat.raise, &bounds::RAISE).unwrap_or_default();
+        let raise = desk.read(at, seat.raise()).unwrap_or_default();
         let (standing, mut report) = judge(desk, at, &drawn, &taped, &self.gear);
-        report.label = desk.text(at, "label", &seat.label).map(str::to_owned);
-        desk.text(at, "pair", &seat.pair);
+        report.label = desk.text(at, seat.label()).map(str::to_owned);
+        desk.read(at, seat.pair());
         let label = report.label.clone();
         (Seated { coil: drawn, standing, raise, label }, report)
     }

@@ -140,36 +140,3 @@ impl<T: Serialize> Serialize for Entry<T> {
         }
     }
 }
-
-#[cfg(feature = "schema")]
-mod schema {
-    use super::{Entry, List, Text, Texts};
-    use schemars::{JsonSchema, Schema, SchemaGenerator};
-    use std::borrow::Cow;
-    use std::collections::BTreeMap;
-
-    macro_rules! stands_for {
-        ($($kind:ty as $other:ty, $name:expr, [$($t:ident)?];)+) => {$(
-            impl$(<$t: JsonSchema>)? JsonSchema for $kind {
-                fn inline_schema() -> bool {
-                    true
-                }
-
-                fn schema_name() -> Cow<'static, str> {
-                    $name
-                }
-
-                fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-                    generator.subschema_for::<$other>()
-                }
-            }
-        )+};
-    }
-
-    stands_for! {
-        Text as String, "Text".into(), [];
-        Texts as BTreeMap<String, String>, "Texts".into(), [];
-        Entry<T> as T, T::schema_name(), [T];
-        List<T> as Vec<T>, format!("ListOf{}", T::schema_name()).into(), [T];
-    }
-}

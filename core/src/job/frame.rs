@@ -1,16 +1,15 @@
 //! The frame of a job: what is written of it, how it comes to rest on the nests, what each carries.
 
 use super::desk::Desk;
-use super::entry::{Entry, List, Text};
 use super::figures::{DOUBT_NOT_KNOWN, Pen, sentence, text};
 use super::formulas::{
     AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
 };
-use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
+use super::input::{Beam, Job, Support as SupportEntry};
 use super::nest::{Reckoned, Seated};
 use super::problem::Path;
 use super::report::{Figure, FrameReport, FrameState, Problem, SupportReport, SupportState};
-use crate::bounds::{self, Bound};
+use crate::bounds;
 use crate::formula::Value;
 use crate::frame::shims::Aim;
 use crate::frame::{
@@ -85,53 +84,44 @@ pub(crate) fn support_path(index: usize) -> Path {
 
 /// Reads the frame of a job.
 pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<Written> {
-    let at = path();
-    let entry = desk.object(&at, &job.frame)?;
+    let (at, entry) = desk.object(&Path::default(), job.frame())?;
     let before = desk.problems.len();
-    let weight = desk.quantity(&at, "weight", &entry.weight, &bounds::LOAD);
-    let warp = desk.quantity(&at, "warp_stiffness", &entry.warp_stiffness, &bounds::WARP_STIFFNESS);
-    let stop = desk.quantity(&at, "stop_stiffness", &entry.stop_stiffness, &bounds::RATE);
-    let centre = centre(desk, &at.field("centre"), entry);
-    let list = at.field("supports");
-    let mut supports = Vec::new();
-    for (index, entry) in desk.list(&list, &entry.supports).iter().enumerate() {
-        let at = list.item(index);
-        let Some(entry) = desk.object(&at, entry) else { continue };
-        supports.push(support(desk, &at, index, entry, nests));
-    }
+    let weight = desk.read(&at, entry.weight());
+    let warp = desk.read(&at, entry.warp_stiffness());
+    let stop = desk.read(&at, entry.stop_stiffness());
+    let centre = desk.object(&at, entry.centre()).map(|(at, centre)| Place {
+        along: desk.read(&at, centre.along()).unwrap_or_default(),
+        across: desk.read(&at, centre.across()).unwrap_or_default(),
+    });
+    let supports = desk.list(&at, entry.supports()).enumerate();
+    let supports = supports.filter_map(|(index, (at, item))| {
+        let (at, entry) = desk.object(&at, item)?;
+        Some(support(desk, &at, index, entry, nests))
+    });
+    let supports = supports.collect();
     let sound = desk.problems.len() == before;
-    let stock = lengths(desk, &at.field("shim_stock"), &entry.shim_stock, &bounds::SHIM);
-    let largest_stack = desk.length(&at, "largest_stack", &entry.largest_stack, &bounds::SHIM);
-    let aims = [("loads", Aim::Loads), ("level", Aim::Corners)];
-    let aim = desk.word(&at, "shims_for", &entry.shims_for, &aims).unwrap_or(Aim::Loads);
-    let wheels_apart = desk.length(&at, "wheels_apart", &entry.wheels_apart, &bounds::POSITION);
-    let list = at.field("beams");
-    let mut beams = Vec::new();
-    for (index, entry) in desk.list(&list, &entry.beams).iter().enumerate() {
-        let at = list.item(index);
-        let Some(entry) = desk.object(&at, entry) else { continue };
-        beams.push(beam(desk, at, entry, nests));
-    }
+    let stock = desk.each(&at, entry.shim_stock());
+    let largest_stack = desk.read(&at, entry.largest_stack());
+    let aim = desk.read(&at, entry.shims_for()).unwrap_or(Aim::Loads);
+    let wheels_apart = desk.read(&at, entry.wheels_apart());
+    let beams = desk.list(&at, entry.beams()).filter_map(|(at, item)| {
+        let (at, entry) = desk.object(&at, item)?;
+        Some(beam(desk, at, entry, nests))
+    });
+    let beams = beams.collect();
     Some(Written {
         sound,
         weight,
-        centre,
+        centre: centre.unwrap_or_default(),
         warp,
         stop,
         supports,
         stock,
         largest_stack,
         aim,
-        beams,
         wheels_apart,
+        beams,
     })
-}
-
-fn centre(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry) -> Place {
-    let Some(centre) = desk.object(at, &entry.centre) else { return Place::default() };
-    let along = desk.length(at, "along", &centre.along, &bounds::POSITION);
-    let across = desk.length(at, "across", &centre.across, &bounds::POSITION);
-    Place { along: along.unwrap_or_default(), across: across.unwrap_or_default() }
 }
 
 fn support(
@@ -141,42 +131,32 @@ fn support(
     entry: &SupportEntry,
     nests: &[String],
 ) -> WrittenSupport {
-    let nest = desk.text(at, "nest", &entry.nest).unwrap_or_default();
+    let nest = desk.text(at, entry.nest()).unwrap_or_default();
     if !nest.is_empty() {
-        desk.known(&at.field("nest"), nest, nests, "no-such-nest");
+        desk.known(&entry.nest().path(at), nest, nests, "no-such-nest");
     }
-    let along = desk.length(at, "along", &entry.along, &bounds::POSITION);
-    let across = desk.length(at, "across", &entry.across, &bounds::POSITION);
-    let shim = desk.length(at, "shim", &entry.shim, &bounds::SHIM).unwrap_or_default();
-    let ground = desk.length(at, "ground", &entry.ground, &bounds::GROUND).unwrap_or_default();
-    let words = [("yes", true), ("no", false)];
-    let shimmable = desk.word(at, "shimmable", &entry.shimmable, &words).unwrap_or(true);
-    WrittenSupport { index, nest: nest.to_owned(), along, across, shim, ground, shimmable }
+    WrittenSupport {
+        index,
+        nest: nest.to_owned(),
+        along: desk.read(at, entry.along()),
+        across: desk.read(at, entry.across()),
+        shim: desk.read(at, entry.shim()).unwrap_or_default(),
+        ground: desk.read(at, entry.ground()).unwrap_or_default(),
+        shimmable: desk.read(at, entry.shimmable()).unwrap_or(true),
+    }
 }
 
 fn beam(desk: &mut Desk<'_>, at: Path, entry: &Beam, known: &[String]) -> WrittenBeam {
-    let name = desk.text(&at, "name", &entry.name).unwrap_or_default().to_owned();
-    let list = at.field("nests");
+    let name = desk.text(&at, entry.name()).unwrap_or_default().to_owned();
     let mut nests = Vec::new();
-    for (index, entry) in desk.list(&list, &entry.nests).iter().enumerate() {
-        let here = list.item(index);
-        if let Some(nest) = desk.text(&here, "", entry) {
+    for (here, item) in desk.list(&at, entry.nests()) {
+        if let Some(nest) = desk.text(&here, item) {
             desk.known(&here, nest, known, "no-such-nest");
             nests.push(nest.to_owned());
         }
     }
-    let boxes = lengths(desk, &at.field("boxes"), &entry.boxes, &bounds::POSITION);
+    let boxes = desk.each(&at, entry.boxes());
     WrittenBeam { at, name, nests, boxes }
-}
-
-fn lengths(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    entry: &Entry<List<Text>>,
-    bound: &'static Bound<Length>,
-) -> Vec<Length> {
-    let entries = desk.list(at, entry).iter().enumerate();
-    entries.filter_map(|(index, text)| desk.length(&at.item(index), "", text, bound)).collect()
 }
 
 impl Written {

@@ -1,31 +1,91 @@
 //! A job as it is saved: every quantity is the text that somebody wrote.
 //!
 //! Nearly every field may be missing, any field may hold something else than expected, and fields
-//! that this version does not know are kept.
+//! that this version does not know are kept. Each field is one row: its name in the file, its kind, and
+//! what a person calls it. From the row come its reading, the change of its unit, its place in the
+//! schema, the words and the label that a page offers, and the random texts of the tests.
 
-use super::entry::{Entry, Expected, List, Slot, Text, Texts};
+use super::choices::{self, Reach, Use};
+use super::entry::{Entry, Expected, Slot};
+use super::field::{
+    Amount, AmountTolerance, ByName, Condition, Count, Date, DeadTurns, Field, HeightOrLoad, Holds,
+    Kind, Length, LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Rows, Taped, Visitor,
+    Word,
+};
+use super::problem::Path;
+#[cfg(feature = "schema")]
+use super::rows::{self, Listed, Row, Shown};
+use crate::bounds;
+use crate::coil::buckling::Seating;
+use crate::coil::ends::Ends;
+use crate::coil::fatigue::Surface;
+use crate::coil::{EndsTurn, Hand};
+use crate::frame::shims::Aim;
+use crate::load_test::Way;
+use crate::material::{Against, Presetting};
+use crate::quantity::{Force, Modulus, Share, SpringRate, Stress, System, Turns, WarpStiffness};
+use crate::sizing::Rank;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::{Map, Value};
 
 /// What the `format` of a job file says.
 pub const FORMAT: &str = "coilnest-job/1";
 
-/// One struct of a job: every field an entry, and whatever else the file holds.
+/// One object of a job: every field an entry, and whatever else the file holds.
 macro_rules! object {
-    ($(#[doc = $about:literal])* $name:ident { $($(#[doc = $doc:literal])* $field:ident: $kind:ty,)* }) => {
+    ($(#[doc = $about:literal])* $name:ident { $(
+        $(#[doc = $doc:literal])*
+        $field:ident: $kind:ident $(<$of:ty>)? $(($($facts:expr),*))?, $label:literal;
+    )* }) => {
         $(#[doc = $about])*
         #[derive(Clone, Debug, Default, PartialEq)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        #[cfg_attr(feature = "schema", schemars(default))]
         pub struct $name {
             $(
                 $(#[doc = $doc])*
-                #[cfg_attr(feature = "schema", schemars(skip_serializing_if = "Entry::is_absent"))]
-                pub $field: $kind,
+                pub $field: Entry<<$kind $(<$of>)? as Holds>::Held>,
             )*
             /// Fields that this version does not know.
-            #[cfg_attr(feature = "schema", schemars(flatten))]
             pub unknown: Map<String, Value>,
+        }
+
+        impl $name {
+            $(
+                pub(crate) fn $field(&self) -> Field<'_, $kind $(<$of>)?> {
+                    let kind = $kind $(::<$of>)? $(($($facts),*))?;
+                    Field { name: stringify!($field), kind, entry: &self.$field }
+                }
+            )*
+        }
+
+        impl Rows for $name {
+            fn visit(&self, at: &Path, visitor: &mut impl Visitor) {
+                $(Kind::visit(self.$field(), at, visitor);)*
+            }
+        }
+
+        #[cfg(feature = "schema")]
+        impl Listed for $name {
+            const NAME: &str = stringify!($name);
+
+            fn rows() -> Vec<Row> {
+                vec![$(Row {
+                    name: stringify!($field),
+                    label: $label,
+                    about: concat!($($doc),*).trim(),
+                    takes: ($kind $(::<$of>)? $(($($facts),*))?).takes(),
+                }),*]
+            }
+        }
+
+        #[cfg(feature = "schema")]
+        impl schemars::JsonSchema for $name {
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                stringify!($name).into()
+            }
+
+            fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                rows::schema(generator, concat!($($about),*).trim(), &Self::rows())
+            }
         }
 
         impl Expected for $name {
@@ -74,31 +134,31 @@ object! {
     /// A bench record: what somebody wrote while a truck stood apart.
     Job {
         /// `coilnest-job/1`.
-        format: Entry<Text>,
+        format: Plain, "Format";
         /// What the job is called.
-        title: Entry<Text>,
+        title: Plain, "Title";
         /// `inch` or `metric`: how bare numbers are read and figures shown.
-        system: Entry<Text>,
+        system: Word<System>(choices::SYSTEMS), "Units";
         /// Who, where, when.
-        record: Entry<Record>,
+        record: Object<Record>, "Who, where, when";
         /// What was measured with.
-        tape: Entry<TapeUsed>,
+        tape: Object<TapeUsed>, "Tape";
         /// How sure a verdict has to be, `95 %` by default.
-        decision_level: Entry<Text>,
+        decision_level: Amount<Share>(&bounds::LEVEL), "Sure means at least";
         /// The drawings: what each kind of coil should be.
-        coils: Entry<List<Drawing>>,
+        coils: Many<Object<Drawing>>(Object), "Drawings";
         /// The nests, each with the coils that are there.
-        nests: Entry<List<NestEntry>>,
+        nests: Many<Object<NestEntry>>(Object), "Nests";
         /// The frame that stands on the nests.
-        frame: Entry<Frame>,
+        frame: Object<Frame>, "Frame";
         /// Coils on the bench that have no seat yet.
-        bench: Entry<List<BenchCoil>>,
+        bench: Many<Object<BenchCoil>>(Object), "Coils on the bench";
         /// Whether a coil that is too close to call may be put into a seat: `yes`; without it none is.
-        use_too_close: Entry<Text>,
+        use_too_close: Word<Use>(choices::USES), "Coils that are too close to call";
         /// What is to be replaced, and what may replace it.
-        replace: Entry<Replace>,
+        replace: Object<Replace>, "Replacement";
         /// What a coil yet to be drawn is needed for.
-        need: Entry<Need>,
+        need: Object<Need>, "Need";
     }
 }
 
@@ -106,15 +166,15 @@ object! {
     /// Who measured what, where and when.
     Record {
         /// Vehicle or machine.
-        vehicle: Entry<Text>,
+        vehicle: Plain, "Vehicle";
         /// Place.
-        place: Entry<Text>,
+        place: Plain, "Place";
         /// Who measured.
-        by: Entry<Text>,
+        by: Plain, "By";
         /// Date, as 2026-05-02.
-        date: Entry<Text>,
+        date: Date, "Date";
         /// Anything else.
-        notes: Entry<Text>,
+        notes: Plain, "Notes";
     }
 }
 
@@ -122,13 +182,13 @@ object! {
     /// What was measured with.
     TapeUsed {
         /// Distance between the tape's marks.
-        graduation: Entry<Text>,
+        graduation: Taped(&bounds::GRADUATION), "Graduation";
         /// Class of the tape, which says how far it may be wrong.
-        class: Entry<Text>,
+        class: OfTape, "Class of the tape";
         /// Half-width of the tape's error, instead of a class.
-        error: Entry<Text>,
+        error: Length(&bounds::TAPE_ERROR), "Its error, if you know it";
         /// Half-width of how far one place round a coil may stand off the coil's own height.
-        ends_error: Entry<Text>,
+        ends_error: Length(&bounds::TAPE_ERROR), "One place may be off by";
     }
 }
 
@@ -136,58 +196,58 @@ object! {
     /// What a kind of coil should be.
     Drawing {
         /// The word by which seats name it.
-        id: Entry<Text>,
+        id: Plain, "Word";
         /// Its name for people.
-        name: Entry<Text>,
+        name: Plain, "Name";
         /// Bar (wire) diameter.
-        bar: Entry<Text>,
+        bar: Length(&bounds::BAR), "Bar";
         /// Outside diameter.
-        outside: Entry<Text>,
+        outside: Length(&bounds::COIL_DIAMETER), "Outside";
         /// Mean diameter, instead.
-        mean: Entry<Text>,
+        mean: Length(&bounds::COIL_DIAMETER), "Mean diameter";
         /// Inside diameter, instead.
-        inside: Entry<Text>,
+        inside: Length(&bounds::COIL_DIAMETER), "Inside";
         /// Total turns, tip to tip.
-        turns: Entry<Text>,
+        turns: Amount<Turns>(&bounds::TURNS), "Turns in all";
         /// Form of the ends.
-        ends: Entry<Text>,
+        ends: Word<Option<Ends>>(choices::ENDS), "Ends";
         /// Turns that do not deflect, where the form of the ends does not say it well enough.
-        dead_turns: Entry<Text>,
+        dead_turns: DeadTurns(&bounds::DEAD_TURNS), "Dead turns";
         /// Turns that deflect, instead.
-        active_turns: Entry<Text>,
+        active_turns: Amount<Turns>(&bounds::TURNS), "Active turns";
         /// `left` or `right`.
-        hand: Entry<Text>,
+        hand: Word<Hand>(choices::HANDS), "Hand";
         /// Steel, by its word in the tables.
-        steel: Entry<Text>,
+        steel: OfSteel, "Steel";
         /// Shear modulus, over the steel's.
-        shear_modulus: Entry<Text>,
+        shear_modulus: Amount<Modulus>(&bounds::MODULUS), "Shear modulus";
         /// Young's modulus, over the steel's.
-        youngs_modulus: Entry<Text>,
+        youngs_modulus: Amount<Modulus>(&bounds::MODULUS), "Young’s modulus";
         /// `held` or `free` about the coil's axis.
-        ends_turn: Entry<Text>,
+        ends_turn: Word<EndsTurn>(choices::ENDS_TURN), "Ends about the axis";
         /// Rate from the book, over the drawing's.
-        rate: Entry<Text>,
+        rate: Amount<SpringRate>(&bounds::RATE), "Rate in the book";
         /// Solid height from the book, over the drawing's.
-        solid: Entry<Text>,
+        solid: Length(&bounds::SOLID_HEIGHT), "Solid in the book";
         /// Free height from the book.
-        free: Entry<Text>,
+        free: Length(&bounds::FREE_HEIGHT), "Free height";
         /// Limits on the free height.
-        limits: Entry<LimitsEntry>,
+        limits: Object<LimitsEntry>, "Limits";
         /// Loads at heights that its drawing or its maker states.
-        loads: Entry<List<LoadEntry>>,
+        loads: Many<Object<LoadEntry>>(Object), "Stated loads";
         /// Heights and loads on a press.
-        press_test: Entry<List<PressPoint>>,
+        press_test: Many<Object<PressPoint>>(Object), "Press test";
         /// How far its sizes may be off, or how well those of a sample are known.
-        tolerances: Entry<TolerancesEntry>,
+        tolerances: Object<TolerancesEntry>, "Tolerances";
         /// What it works between.
-        duty: Entry<DutyEntry>,
+        duty: Object<DutyEntry>, "Works between";
         /// How its ends are kept against buckling: `guided`, `one-pivoted`, `both-pivoted`, `sliding` or
         /// `one-free`.
-        seating: Entry<Text>,
+        seating: Word<Seating>(choices::SEATINGS), "How its ends are kept";
         /// `yes` where it was pressed solid when it was made.
-        set_removed: Entry<Text>,
+        set_removed: Word<Presetting>(choices::PRESETTINGS), "Set taken out by its maker";
         /// Of a candidate, requirements that it alone need not meet, by their codes, each with the reason.
-        waived: Entry<Texts>,
+        waived: ByName, "Waived";
     }
 }
 
@@ -195,11 +255,11 @@ object! {
     /// A load that is stated at a height.
     LoadEntry {
         /// The height.
-        height: Entry<Text>,
+        height: Length(&bounds::HEIGHT), "Height";
         /// The load there.
-        load: Entry<Text>,
+        load: Amount<Force>(&bounds::LOAD), "Load there";
         /// How far it may be off, as `± 5 %` or `+200 -0 lb`.
-        tolerance: Entry<Text>,
+        tolerance: AmountTolerance<Force>(&bounds::LOAD_TOLERANCE), "Load ±";
     }
 }
 
@@ -207,17 +267,17 @@ object! {
     /// How far sizes may be off: either way by so much, or up and down apart, as `+1.5 -0`.
     TolerancesEntry {
         /// Of the bar.
-        bar: Entry<Text>,
+        bar: LengthTolerance(&bounds::TOLERANCE), "Bar ±";
         /// Of the outside, mean or inside diameter that is given.
-        diameter: Entry<Text>,
+        diameter: LengthTolerance(&bounds::TOLERANCE), "Diameter ±";
         /// Of the turns in all.
-        turns: Entry<Text>,
+        turns: AmountTolerance<Turns>(&bounds::TURNS_TOLERANCE), "Turns ±";
         /// Of the free height.
-        free: Entry<Text>,
+        free: LengthTolerance(&bounds::TOLERANCE), "Free height ±";
         /// Of the rate that is given.
-        rate: Entry<Text>,
+        rate: AmountTolerance<SpringRate>(&bounds::RATE_TOLERANCE), "Rate in the book ±";
         /// Of the solid height that is given.
-        solid: Entry<Text>,
+        solid: LengthTolerance(&bounds::TOLERANCE), "Solid in the book ±";
     }
 }
 
@@ -225,11 +285,11 @@ object! {
     /// The two loads between which a coil works.
     DutyEntry {
         /// The lesser load.
-        least: Entry<Text>,
+        least: Amount<Force>(&bounds::LOAD), "Lesser load";
         /// The greater load.
-        most: Entry<Text>,
+        most: Amount<Force>(&bounds::LOAD), "Greater load";
         /// `peened` or `unpeened`.
-        surface: Entry<Text>,
+        surface: Word<Surface>(choices::SURFACES), "Surface";
     }
 }
 
@@ -237,13 +297,13 @@ object! {
     /// Limits on a free height: under and over the book figure, or least and most.
     LimitsEntry {
         /// How far under the book figure is allowed.
-        under: Entry<Text>,
+        under: Length(&bounds::LIMIT), "Under";
         /// How far over.
-        over: Entry<Text>,
+        over: Length(&bounds::LIMIT), "Over";
         /// The least allowed, instead.
-        least: Entry<Text>,
+        least: Length(&bounds::FREE_HEIGHT), "Least";
         /// The most allowed, instead.
-        most: Entry<Text>,
+        most: Length(&bounds::FREE_HEIGHT), "Most";
     }
 }
 
@@ -251,11 +311,11 @@ object! {
     /// One reading on a press.
     PressPoint {
         /// Height.
-        height: Entry<Text>,
+        height: Length(&bounds::HEIGHT), "Height";
         /// Load.
-        load: Entry<Text>,
-        /// `loading`, unless told, or `unloading`.
-        way: Entry<Text>,
+        load: Amount<Force>(&bounds::LOAD), "Load";
+        /// `loading` or `unloading`; the first where nothing is said.
+        way: Word<Way>(choices::WAYS), "Read";
     }
 }
 
@@ -263,15 +323,15 @@ object! {
     /// A nest as it stands in its corner.
     NestEntry {
         /// Its name.
-        id: Entry<Text>,
+        id: Plain, "Name";
         /// Height under its usual load.
-        working_height: Entry<Text>,
+        working_height: Length(&bounds::HEIGHT), "Working height";
         /// Its usual load, instead.
-        working_load: Entry<Text>,
+        working_load: Amount<Force>(&bounds::LOAD), "or working load";
         /// The coils that are there.
-        seats: Entry<List<Seat>>,
+        seats: Many<Object<Seat>>(Object), "Coils";
         /// Heights or loads to be answered beside the working point; `solid` and `free` are words.
-        ask: Entry<List<Text>>,
+        ask: Many<HeightOrLoad>(HeightOrLoad), "Height or load";
     }
 }
 
@@ -279,19 +339,19 @@ object! {
     /// A coil that is there.
     Seat {
         /// Which drawing it should be.
-        coil: Entry<Text>,
+        coil: Plain, "Which coil this is";
         /// The mark painted on it.
-        label: Entry<Text>,
+        label: Plain, "Label";
         /// What the tape said at each place round the coil.
-        readings: Entry<List<Text>>,
+        readings: Many<Taped>(Taped(&bounds::READING)), "Place";
         /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
-        condition: Entry<Text>,
+        condition: Condition, "Condition";
         /// A reading that was questioned, and is so when read again.
-        confirmed: Entry<Text>,
+        confirmed: Length(&bounds::READING), "Confirmed";
         /// How far its seat is raised, or sunk when negative.
-        raise: Entry<Text>,
+        raise: Length(&bounds::RAISE), "Raised by";
         /// A word that it shares with the coils from which it may not part.
-        pair: Entry<Text>,
+        pair: Plain, "Pair";
     }
 }
 
@@ -299,25 +359,25 @@ object! {
     /// The frame that stands on the nests.
     Frame {
         /// Weight on the nests.
-        weight: Entry<Text>,
+        weight: Amount<Force>(&bounds::LOAD), "Weight on the nests";
         /// Where the weight acts.
-        centre: Entry<Centre>,
+        centre: Object<Centre>, "Its centre";
         /// Stiffness against twist; rigid when empty.
-        warp_stiffness: Entry<Text>,
+        warp_stiffness: Amount<WarpStiffness>(&bounds::WARP_STIFFNESS), "Stiffness against twist";
         /// Where each nest stands.
-        supports: Entry<List<Support>>,
+        supports: Many<Object<Support>>(Object), "Where the nests stand";
         /// Stiffness of a nest that is solid.
-        stop_stiffness: Entry<Text>,
+        stop_stiffness: Amount<SpringRate>(&bounds::RATE), "Stiffness of a solid nest";
         /// Thicknesses of shim at hand.
-        shim_stock: Entry<List<Text>>,
+        shim_stock: Many<Length>(Length(&bounds::SHIM)), "In stock";
         /// The most shim that may go under one nest.
-        largest_stack: Entry<Text>,
-        /// What shims are to even out: `loads`, unless told, or `level`.
-        shims_for: Entry<Text>,
+        largest_stack: Length(&bounds::SHIM), "Largest stack";
+        /// What shims are to even out: `loads` or `level`; the first where nothing is said.
+        shims_for: Word<Aim>(choices::AIMS), "Shims are to give";
         /// Equalizer beams between nests and boxes.
-        beams: Entry<List<Beam>>,
+        beams: Many<Object<Beam>>(Object), "Beams";
         /// Distance between the wheels of an axle, from contact to contact.
-        wheels_apart: Entry<Text>,
+        wheels_apart: Length(&bounds::POSITION), "Wheels of an axle apart";
     }
 }
 
@@ -325,9 +385,9 @@ object! {
     /// Where the weight acts.
     Centre {
         /// Towards the A end.
-        along: Entry<Text>,
+        along: Length(&bounds::POSITION), "Its centre, towards A";
         /// To the left, looking from B to A.
-        across: Entry<Text>,
+        across: Length(&bounds::POSITION), "Its centre, to the left";
     }
 }
 
@@ -335,17 +395,17 @@ object! {
     /// Where a nest stands.
     Support {
         /// Which nest.
-        nest: Entry<Text>,
+        nest: Plain, "Nest";
         /// Towards the A end.
-        along: Entry<Text>,
+        along: Length(&bounds::POSITION), "Along";
         /// To the left, looking from B to A.
-        across: Entry<Text>,
+        across: Length(&bounds::POSITION), "Across";
         /// Shim under it.
-        shim: Entry<Text>,
+        shim: Length(&bounds::SHIM), "Shim";
         /// How far its lower seat is raised.
-        ground: Entry<Text>,
+        ground: Length(&bounds::GROUND), "Ground";
         /// `no` where its shims have to stay as they are.
-        shimmable: Entry<Text>,
+        shimmable: Word<bool>(choices::SHIMMABLE), "May be shimmed";
     }
 }
 
@@ -353,11 +413,11 @@ object! {
     /// A beam on two boxes, with nests on it.
     Beam {
         /// Its name.
-        name: Entry<Text>,
+        name: Plain, "Name";
         /// The nests on it.
-        nests: Entry<List<Text>>,
+        nests: Many<Plain>(Plain), "Nests on it";
         /// Where its two boxes are, towards the A end.
-        boxes: Entry<List<Text>>,
+        boxes: Many<Length>(Length(&bounds::POSITION)), "Box, along";
     }
 }
 
@@ -365,17 +425,17 @@ object! {
     /// A coil on the bench.
     BenchCoil {
         /// The mark painted on it.
-        label: Entry<Text>,
+        label: Plain, "Label";
         /// Which drawing it should be.
-        coil: Entry<Text>,
+        coil: Plain, "Which coil";
         /// What the tape said at each place round the coil.
-        readings: Entry<List<Text>>,
+        readings: Many<Taped>(Taped(&bounds::READING)), "Place";
         /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
-        condition: Entry<Text>,
+        condition: Condition, "Condition";
         /// A reading that was questioned, and is so when read again.
-        confirmed: Entry<Text>,
+        confirmed: Length(&bounds::READING), "Confirmed";
         /// A word that it shares with the coils from which it may not part.
-        pair: Entry<Text>,
+        pair: Plain, "Pair";
     }
 }
 
@@ -383,24 +443,24 @@ object! {
     /// A coil to be replaced, and the springs that may replace it.
     Replace {
         /// Which drawing is to be replaced.
-        original: Entry<Text>,
+        original: Plain, "Original";
         /// In which nest it stands; the first that holds it where none is named.
-        nest: Entry<Text>,
+        nest: Plain, "In which nest";
         /// Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
         /// named.
-        seat: Entry<Text>,
+        seat: Count(&bounds::COUNT), "Which seats";
         /// `yes` where the candidates are one nest for the whole nest, each in its place, and so for every
         /// nest of the same coils; `this-nest` where only the one that is named is replaced.
-        together: Entry<Text>,
+        together: Word<Option<Reach>>(choices::REACHES), "They are judged";
         /// The springs that may replace it.
-        candidates: Entry<List<Drawing>>,
+        candidates: Many<Object<Drawing>>(Object), "Candidates";
         /// Requirements that no candidate need meet, by their codes, each with the reason. What one of
         /// them alone need not meet stands in its own `waived`.
-        waived: Entry<Texts>,
+        waived: ByName, "Waived";
         /// What is asked of them; what is left out follows from the original.
-        asked: Entry<Asked>,
+        asked: Object<Asked>, "What is asked";
         /// What no drawing says and a spring maker has to know.
-        order: Entry<OrderTexts>,
+        order: Object<OrderTexts>, "Order";
     }
 }
 
@@ -408,42 +468,42 @@ object! {
     /// What is asked of a replacement.
     Asked {
         /// Bore of the pocket.
-        pocket: Entry<Text>,
+        pocket: Length(&bounds::COIL_DIAMETER), "Bore of the pocket";
         /// Thickness of the post.
-        post: Entry<Text>,
+        post: Length(&bounds::COIL_DIAMETER), "Post inside";
         /// Room to be left in the pocket and over the post, on the diameter.
-        play: Entry<Text>,
+        play: Length(&bounds::CLEARANCE), "Play on the diameter";
         /// Radial gap to be left to each neighbour.
-        gap: Entry<Text>,
+        gap: Length(&bounds::CLEARANCE), "Gap to each neighbour";
         /// The least free height.
-        free_least: Entry<Text>,
+        free_least: Length(&bounds::FREE_HEIGHT), "Free height, least";
         /// The greatest free height.
-        free_most: Entry<Text>,
+        free_most: Length(&bounds::FREE_HEIGHT), "Free height, most";
         /// The least rate.
-        rate_least: Entry<Text>,
+        rate_least: Amount<SpringRate>(&bounds::RATE), "Rate, least";
         /// The greatest rate.
-        rate_most: Entry<Text>,
+        rate_most: Amount<SpringRate>(&bounds::RATE), "Rate, most";
         /// Height at work; the nest's where none is given.
-        height: Entry<Text>,
+        height: Length(&bounds::HEIGHT), "Height at work";
         /// The least load at that height.
-        load_least: Entry<Text>,
+        load_least: Amount<Force>(&bounds::LOAD), "Load at that height, least";
         /// The greatest load at that height.
-        load_most: Entry<Text>,
+        load_most: Amount<Force>(&bounds::LOAD), "Load at that height, most";
         /// The greatest solid height.
-        solid: Entry<Text>,
+        solid: Length(&bounds::SOLID_HEIGHT), "Solid height, most";
         /// The greatest stress at work.
-        stress: Entry<Text>,
+        stress: Amount<Stress>(&bounds::STRESS), "Stress at work, most";
         /// The greatest stress at solid.
-        stress_solid: Entry<Text>,
+        stress_solid: Amount<Stress>(&bounds::STRESS), "Stress at solid, most";
         /// Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
         /// said, which is the greatest.
-        stress_factor: Entry<Text>,
+        stress_factor: Word<Against>(choices::STRESS_FACTORS), "Both stresses are";
         /// What must be left between the height at work and solid.
-        reserve: Entry<Text>,
+        reserve: Length(&bounds::RESERVE), "Left to solid, least";
         /// The least factor of safety between two loads.
-        safety: Entry<Text>,
+        safety: Amount<Turns>(&bounds::SAFETY), "Factor of safety, least";
         /// By how much a load under the frame may differ from the mean.
-        deviation: Entry<Text>,
+        deviation: Amount<Share>(&bounds::WITHIN), "Loads off the mean, most";
     }
 }
 
@@ -451,105 +511,86 @@ object! {
     /// What a coil yet to be drawn is needed for.
     Need {
         /// A load.
-        load: Entry<Text>,
+        load: Amount<Force>(&bounds::LOAD), "Load";
         /// The height at which it is carried.
-        height: Entry<Text>,
+        height: Length(&bounds::HEIGHT), "at the height";
         /// The rate.
-        rate: Entry<Text>,
+        rate: Amount<SpringRate>(&bounds::RATE), "Rate";
         /// A second load, instead.
-        second_load: Entry<Text>,
+        second_load: Amount<Force>(&bounds::LOAD), "or a second load";
         /// The height at which that is carried.
-        second_height: Entry<Text>,
-        /// By how much loads and rate may be off; 5 % unless told.
-        within: Entry<Text>,
+        second_height: Length(&bounds::HEIGHT), "at its height";
+        /// By how much loads and rate may be off; 5 % where nothing is said.
+        within: Amount<Share>(&bounds::WITHIN), "Within";
         /// Bore of the pocket.
-        pocket: Entry<Text>,
+        pocket: Length(&bounds::COIL_DIAMETER), "Bore of the pocket";
         /// Thickness of the post.
-        post: Entry<Text>,
+        post: Length(&bounds::COIL_DIAMETER), "Post inside";
         /// Radial clearance in the pocket, over the post, and between two coils; half the difference of
         /// the bars between two coils where none is given.
-        clearance: Entry<Text>,
+        clearance: Length(&bounds::CLEARANCE), "Clearance all round";
         /// The greatest solid height.
-        solid: Entry<Text>,
+        solid: Length(&bounds::SOLID_HEIGHT), "Solid height, most";
         /// The greatest free height.
-        free: Entry<Text>,
+        free: Length(&bounds::FREE_HEIGHT), "Free height, most";
         /// Steel, by its word in the tables.
-        steel: Entry<Text>,
+        steel: OfSteel, "Steel it is made of";
         /// Form of the ends.
-        ends: Entry<Text>,
+        ends: Word<Ends>(choices::NEED_ENDS), "Ends it is to have";
         /// The greatest stress under the load, over the steel's.
-        stress: Entry<Text>,
+        stress: Amount<Stress>(&bounds::STRESS), "Stress at load";
         /// The greatest stress at solid, over the steel's.
-        stress_solid: Entry<Text>,
+        stress_solid: Amount<Stress>(&bounds::STRESS), "Stress at solid";
         /// Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
         /// said, which is the greatest.
-        stress_factor: Entry<Text>,
+        stress_factor: Word<Against>(choices::STRESS_FACTORS), "Both stresses are";
         /// Bars to choose from; those of the tables where none are given.
-        bars: Entry<List<Text>>,
+        bars: Many<Length>(Length(&bounds::BAR)), "Bar";
         /// `yes` for a coil inside another.
-        pair: Entry<Text>,
-        /// What the best is: `mass`, unless told, or `stress`.
-        rank: Entry<Text>,
+        pair: Word<bool>(choices::PAIRS), "One coil or a pair";
+        /// What the best is: `mass` or `stress`; the first where nothing is said.
+        rank: Word<Rank>(choices::RANKS), "Rank";
     }
 }
 
-/// What no drawing says of an order, each text by the name of its field.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct OrderTexts(pub Texts);
-
-/// The fields of [`OrderTexts`], and what each says.
-pub const ORDER: [(&str, &str); 18] = [
-    ("quantity", "How many."),
-    ("part_number", "The part number."),
-    ("drawing", "The number of a drawing."),
-    ("revision", "The revision of that drawing."),
-    ("end_use", "What it is used for; the vehicle where nothing is said."),
-    ("grade", "The grade of tolerance, for what has no tolerance of its own."),
-    ("adjustable", "The size that the maker may adjust, so that the others come out."),
-    ("peening", "How it is to be shot peened."),
-    ("set_removal", "How its set is to be taken out."),
-    ("finish", "Paint or another finish."),
-    ("hardness", "The hardness, with its scale."),
-    ("decarburised", "The depth to which the steel may have lost its carbon, with its unit."),
-    ("crack_test", "How it is to be looked over for cracks."),
-    ("inspection", "How it is to be inspected."),
-    ("test", "How it is to be tested."),
-    ("certificate", "What paper is to come with it."),
-    ("marking", "How it is to be marked."),
-    ("packaging", "How it is to be packed and loaded."),
-];
-
-impl Expected for OrderTexts {
-    fn from_value(value: Value) -> Result<Self, Value> {
-        Texts::from_value(value).map(Self)
-    }
-}
-
-impl Serialize for OrderTexts {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        self.0.serialize(serializer)
-    }
-}
-
-#[cfg(feature = "schema")]
-impl schemars::JsonSchema for OrderTexts {
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "OrderTexts".into()
-    }
-
-    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let fields: Map<String, Value> = ORDER
-            .iter()
-            .map(|(field, about)| {
-                let text = serde_json::json!({ "type": "string", "description": about });
-                ((*field).to_owned(), text)
-            })
-            .collect();
-        schemars::json_schema!({
-            "description": "What no drawing says of an order.",
-            "type": "object",
-            "properties": fields,
-            "additionalProperties": true,
-        })
+object! {
+    /// What no drawing says of an order.
+    OrderTexts {
+        /// How many.
+        quantity: Count(&bounds::COUNT), "How many";
+        /// The part number.
+        part_number: Plain, "Part number";
+        /// The number of a drawing.
+        drawing: Plain, "Drawing";
+        /// The revision of that drawing.
+        revision: Plain, "Revision";
+        /// What it is used for; the vehicle where nothing is said.
+        end_use: Plain, "End use";
+        /// The grade of tolerance, for what has no tolerance of its own.
+        grade: Plain, "Grade of tolerance";
+        /// The size that the maker may adjust, so that the others come out.
+        adjustable: Plain, "Left to the maker";
+        /// How it is to be shot peened.
+        peening: Plain, "Shot peening";
+        /// How its set is to be taken out.
+        set_removal: Plain, "Set removal";
+        /// Paint or another finish.
+        finish: Plain, "Finish";
+        /// The hardness, with its scale.
+        hardness: Plain, "Hardness";
+        /// The depth to which the steel may have lost its carbon, with its unit.
+        decarburised: Plain, "Decarburised depth";
+        /// How it is to be looked over for cracks.
+        crack_test: Plain, "Crack test";
+        /// How it is to be inspected.
+        inspection: Plain, "Inspection";
+        /// How it is to be tested.
+        test: Plain, "Test";
+        /// What paper is to come with it.
+        certificate: Plain, "Certificate";
+        /// How it is to be marked.
+        marking: Plain, "Marking";
+        /// How it is to be packed and loaded.
+        packaging: Plain, "Packaging, loading";
     }
 }

@@ -1,6 +1,7 @@
 //! Which coil of those on the bench and in the nests belongs in which seat.
 
 use super::answer::answered;
+use super::choices::Use;
 use super::coil::Coil as Drawn;
 use super::desk::Desk;
 use super::drafted::{Bench, Drafted};
@@ -10,11 +11,10 @@ use super::frame;
 use super::input::Job;
 use super::labels;
 use super::nest::{Reckoned, called};
-use super::pool::{self, Lying, Use};
+use super::pool::{self, Lying};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, Standing};
-use crate::bounds;
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
@@ -109,13 +109,10 @@ impl<'b> Stage<'b> {
         let nests: Vec<&Drafted<'_>> = nests;
         let first = *nests.first()?;
         let roles = roles(desk, &nests, first)?;
-        let working = || {
-            let entry = &first.entry.working_height;
-            aside.length(&first.at, "working_height", entry, &bounds::HEIGHT)
-        };
-        let Some(height) = mean.or_else(working) else {
+        let working = first.entry.working_height();
+        let Some(height) = mean.or_else(|| working.value(desk.system())) else {
             let text = "Neither a frame at rest nor a working height says at which height loads are to be compared.";
-            desk.note(&first.at.field("working_height"), "height-unknown", text);
+            desk.note(&working.path(&first.at), "height-unknown", text);
             return None;
         };
         Some(Self { nests, places, roles, height })

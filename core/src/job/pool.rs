@@ -1,5 +1,6 @@
 //! The coils on the bench that have no seat yet.
 
+use super::choices::Use;
 use super::coil::Coil;
 use super::desk::Desk;
 use super::drafted::Bench;
@@ -25,33 +26,22 @@ impl Lying<'_> {
     }
 }
 
-/// Whether coils that are too close to call are put into seats.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Use {
-    OnlyDecided,
-    TooClose,
-}
-
 /// Reads whether coils that are too close to call may be used: not unless the job says so.
 pub(crate) fn uses(desk: &mut Desk<'_>, job: &Job) -> Use {
-    let words = [("yes", Use::TooClose), ("no", Use::OnlyDecided)];
-    let said = desk.word(&Path::default(), "use_too_close", &job.use_too_close, &words);
-    said.unwrap_or(Use::OnlyDecided)
+    desk.read(&Path::default(), job.use_too_close()).unwrap_or(Use::OnlyDecided)
 }
 
 /// Reads the coils on the bench.
 pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> Vec<Lying<'b>> {
-    let list = Path::of("bench");
     let mut lying = Vec::new();
-    for (index, entry) in desk.list(&list, &job.bench).iter().enumerate() {
-        let at = list.item(index);
-        let Some(coil) = desk.object(&at, entry) else { continue };
-        let label = desk.text(&at, "label", &coil.label).unwrap_or_default().to_owned();
-        let pair = desk.text(&at, "pair", &coil.pair).unwrap_or_default().to_owned();
-        let drawn = desk.text(&at, "coil", &coil.coil).and_then(|name| {
+    for (at, item) in desk.list(&Path::default(), job.bench()) {
+        let Some((at, coil)) = desk.object(&at, item) else { continue };
+        let label = desk.text(&at, coil.label()).unwrap_or_default().to_owned();
+        let pair = desk.text(&at, coil.pair()).unwrap_or_default().to_owned();
+        let drawn = desk.text(&at, coil.coil()).and_then(|name| {
             let found = bench.coil(name).map(Rc::as_ref);
             if found.is_none() {
-                desk.known(&at.field("coil"), name, &bench.coil_names(), "no-such-coil");
+                desk.known(&coil.coil().path(&at), name, &bench.coil_names(), "no-such-coil");
             }
             found
         });

@@ -12,19 +12,21 @@ mod waived;
 mod words;
 
 use super::answer::answered;
+use super::choices::Reach;
 use super::desk::Desk;
 use super::drafted::Bench;
-use super::entry::{Entry, Text, Texts};
+use super::field::{Field, Reads, Rows, Visitor};
 use super::figures::{Pen, sentence, text};
-use super::input::{Asked as AskedEntry, Drawing, Job, OrderTexts, Replace};
+use super::input::{Job, Replace};
 use super::problem::Path;
 use super::report::{CandidateReport, LineReport, Met, OrderReport, Problem, ReplaceReport};
 use super::{cautions, coil};
-use crate::bounds::{self, Bound};
 use crate::coil::buckling::Seating;
 use crate::drawing::{Allowable, Contradiction};
-use crate::quantity::{self, Length};
-use crate::replacement::{Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wishes};
+use crate::quantity::{self, Pressure};
+use crate::replacement::{
+    Asked, Case, Judgement, Limits, Line, ReplacementError, Whose, Wish, Wishes,
+};
 use crate::tables::Tables;
 use field::Fields;
 use order::Letter;
@@ -51,20 +53,11 @@ pub(crate) struct Written {
     waived: Waived,
     /// Which nests the candidates replace where they are one nest.
     together: Option<Reach>,
-    /// Each with its place in the job's list; none until they are judged.
+    /// Each with its place in the job's list.
     candidates: Vec<(usize, Spring)>,
     /// As far as it does not follow from where the original stands.
     asked: Asked,
     wishes: Wishes,
-}
-
-/// Which nests are replaced by one nest.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Reach {
-    /// Every nest of the same coils.
-    Alike,
-    /// The nest that is named.
-    ThisNest,
 }
 
 /// Where the fields of a replacement stand.
@@ -77,31 +70,29 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
     let coils = job.coils.given().map_or(&[][..], |coils| &coils.0);
     for (index, coil) in coils.iter().enumerate() {
         if let Some(drawing) = coil.given() {
-            waivers(desk, &Path::of("coils").item(index), drawing);
+            waived::read(desk, &Path::of("coils").item(index), drawing.waived());
         }
     }
-    let at = path();
-    let entry = desk.object(&at, &job.replace)?;
-    let original = desk.text(&at, "original", &entry.original).map(str::to_owned);
+    let (at, entry) = desk.object(&Path::default(), job.replace())?;
+    let original = desk.text(&at, entry.original()).map(str::to_owned);
     if let Some(name) = &original {
-        desk.known(&at.field("original"), name, &bench.coil_names(), "no-such-coil");
+        desk.known(&entry.original().path(&at), name, &bench.coil_names(), "no-such-coil");
     }
-    let nest = desk.text(&at, "nest", &entry.nest).map(str::to_owned);
+    let nest = desk.text(&at, entry.nest()).map(str::to_owned);
     if let Some(name) = &nest {
-        desk.known(&at.field("nest"), name, &bench.nest_names(), "no-such-nest");
+        desk.known(&entry.nest().path(&at), name, &bench.nest_names(), "no-such-nest");
     }
-    let seat = count(desk, &at, "seat", &entry.seat);
+    let seat = desk.read(&at, entry.seat());
     let seat = seat.and_then(|seat| usize::try_from(seat).ok()?.checked_sub(1));
     if seat.is_some() && nest.is_none() {
         let text = "A seat is named but no nest: all seats that hold the original are meant.";
-        desk.note(&at.field("seat"), "seat-without-nest", text);
+        desk.note(&entry.seat().path(&at), "seat-without-nest", text);
     }
-    let reach = [("yes", Some(Reach::Alike)), ("this-nest", Some(Reach::ThisNest)), ("no", None)];
-    let together = desk.word(&at, "together", &entry.together, &reach).flatten();
+    let together = desk.read(&at, entry.together()).flatten();
     if together.is_some() && seat.is_some() {
         let why = "all coils of the nest are replaced together: to judge a coil for this seat alone, have the candidates judged each by itself";
         desk.problem(Problem::new(
-            &at.field("seat"),
+            &entry.seat().path(&at),
             "seat-with-together",
             entry.seat.written(),
             "no seat",
@@ -109,93 +100,43 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, bench: &Bench<'_>) -> Option<
             "",
         ));
     }
-    let waived = waived::read(desk, &at.field("waived"), &entry.waived);
-    let offered = offered(desk, entry);
-    for (at, _, drawing) in &offered {
-        spring::told(desk, at, drawing);
-        waivers(desk, at, drawing);
-    }
-    if original.is_none() && !offered.is_empty() {
+    let waived = waived::read(desk, &at, entry.waived());
+    let candidates = desk.list(&at, entry.candidates()).enumerate();
+    let candidates: Vec<(usize, Spring)> = candidates
+        .filter_map(|(index, (at, item))| {
+            let (at, drawing) = desk.object(&at, item)?;
+            Some((index, Spring::read(desk, &at, drawing)))
+        })
+        .collect();
+    if original.is_none() && !candidates.is_empty() {
         let text = "The drawing that is to be replaced is not named.";
-        desk.note(&at.field("original"), "original-unknown", text);
+        desk.note(&entry.original().path(&at), "original-unknown", text);
     }
-    let asked = asked(desk, &at.field("asked"), &entry.asked);
-    let wishes = wishes(desk, &at.field("order"), &entry.order);
+    let asked = asked(desk, &at, entry);
+    let wishes = wishes(desk, &at, entry);
     let seat = seat.filter(|_| nest.is_some() && together.is_none());
-    let candidates = Vec::new();
     Some(Written { original, nest, seat, waived, together, candidates, asked, wishes })
 }
 
-/// Says what is wrong with the waivers of a drawing.
-fn waivers(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
-    waived::read(desk, &at.field("waived"), &drawing.waived);
-}
-
-/// The candidates' drawings, each with its path and its place in the list.
-fn offered<'j>(desk: &mut Desk<'_>, entry: &'j Replace) -> Vec<(Path, usize, &'j Drawing)> {
-    let at = path().field("candidates");
-    let mut found = Vec::new();
-    for (index, drawing) in desk.list(&at, &entry.candidates).iter().enumerate() {
-        let at = at.item(index);
-        let Some(drawing) = desk.object(&at, drawing) else { continue };
-        found.push((at, index, drawing));
-    }
-    found
-}
-
-/// The candidates themselves; what is wrong with them is said when they are read.
-fn candidates(aside: &mut Desk<'_>, job: &Job) -> Vec<(usize, Spring)> {
-    let Some(entry) = job.replace.given() else { return Vec::new() };
-    let offered = offered(aside, entry).into_iter();
-    offered.map(|(at, index, drawing)| (index, Spring::read(aside, &at, drawing))).collect()
-}
-
-fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Entry<AskedEntry>) -> Asked {
-    let Some(entry) = desk.object(at, entry) else { return Asked::default() };
-    let mut length = |field, entry: &Entry<Text>, bound: &'static Bound<Length>| {
-        desk.length(at, field, entry, bound)
-    };
-    let pocket = length("pocket", &entry.pocket, &bounds::COIL_DIAMETER);
-    let post = length("post", &entry.post, &bounds::COIL_DIAMETER);
-    let play = length("play", &entry.play, &bounds::CLEARANCE).unwrap_or_default();
-    let gap = length("gap", &entry.gap, &bounds::CLEARANCE);
-    let free = [
-        length("free_least", &entry.free_least, &bounds::FREE_HEIGHT),
-        length("free_most", &entry.free_most, &bounds::FREE_HEIGHT),
-    ];
-    let working = length("height", &entry.height, &bounds::HEIGHT);
-    let solid = length("solid", &entry.solid, &bounds::SOLID_HEIGHT);
-    let reserve = length("reserve", &entry.reserve, &bounds::RESERVE);
-    let rate = [
-        desk.quantity(at, "rate_least", &entry.rate_least, &bounds::RATE),
-        desk.quantity(at, "rate_most", &entry.rate_most, &bounds::RATE),
-    ];
-    let load = [
-        desk.quantity(at, "load_least", &entry.load_least, &bounds::LOAD),
-        desk.quantity(at, "load_most", &entry.load_most, &bounds::LOAD),
-    ];
-    let against = coil::stress_factor(desk, at, &entry.stress_factor);
-    let mut stress = |field, entry: &Entry<Text>| {
-        let stress = desk.quantity(at, field, entry, &bounds::STRESS)?;
-        Some(Allowable { stress, against })
-    };
-    let stress_at_work = stress("stress", &entry.stress);
-    let stress_at_solid = stress("stress_solid", &entry.stress_solid);
+fn asked(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Asked {
+    let Some((at, entry)) = desk.object(at, entry.asked()) else { return Asked::default() };
+    let against = coil::stress_factor(desk, &at, entry.stress_factor());
+    let allowable = |stress: Option<Pressure>| Some(Allowable { stress: stress?, against });
     Asked {
-        pocket,
-        post,
-        play,
-        gap,
-        free: limits(free),
-        rate: limits(rate),
-        working,
-        load: limits(load),
-        solid,
-        stress_at_work,
-        stress_at_solid,
-        reserve,
-        safety: desk.quantity(at, "safety", &entry.safety, &bounds::SAFETY),
-        deviation: desk.quantity(at, "deviation", &entry.deviation, &bounds::WITHIN),
+        pocket: desk.read(&at, entry.pocket()),
+        post: desk.read(&at, entry.post()),
+        play: desk.read(&at, entry.play()).unwrap_or_default(),
+        gap: desk.read(&at, entry.gap()),
+        free: limits([desk.read(&at, entry.free_least()), desk.read(&at, entry.free_most())]),
+        rate: limits([desk.read(&at, entry.rate_least()), desk.read(&at, entry.rate_most())]),
+        working: desk.read(&at, entry.height()),
+        load: limits([desk.read(&at, entry.load_least()), desk.read(&at, entry.load_most())]),
+        solid: desk.read(&at, entry.solid()),
+        stress_at_work: allowable(desk.read(&at, entry.stress())),
+        stress_at_solid: allowable(desk.read(&at, entry.stress_solid())),
+        reserve: desk.read(&at, entry.reserve()),
+        safety: desk.read(&at, entry.safety()),
+        deviation: desk.read(&at, entry.deviation()),
         ..Asked::default()
     }
 }
@@ -204,37 +145,28 @@ fn limits<Q>([least, most]: [Option<Q>; 2]) -> Option<Limits<Q>> {
     (least.is_some() || most.is_some()).then_some(Limits { least, most })
 }
 
-fn wishes(desk: &mut Desk<'_>, at: &Path, entry: &Entry<OrderTexts>) -> Wishes {
-    let Some(OrderTexts(Texts(texts))) = desk.object(at, entry) else { return Wishes::default() };
-    let (mut quantity, mut said) = (None, Vec::new());
-    for (field, entry) in texts {
-        if field == "quantity" {
-            quantity = count(desk, at, field, entry);
-        } else if let Some(wish) = words::wish_coded(field)
-            && let Some(text) = desk.text(at, field, entry)
-        {
-            said.push((wish, text.to_owned()));
-        }
-    }
-    Wishes::of(quantity, said)
+fn wishes(desk: &mut Desk<'_>, at: &Path, entry: &Replace) -> Wishes {
+    let Some((at, order)) = desk.object(at, entry.order()) else { return Wishes::default() };
+    let quantity = desk.read(&at, order.quantity());
+    let mut wished = Wished { desk, said: Vec::new() };
+    order.visit(&at, &mut wished);
+    Wishes::of(quantity, wished.said)
 }
 
-fn count(desk: &mut Desk<'_>, at: &Path, field: &str, entry: &Entry<Text>) -> Option<u32> {
-    let count = desk.quantity(at, field, entry, &bounds::COUNT)?;
-    let whole = quantity::write_number(count, 7).replace('\u{202f}', "").parse().ok();
-    if whole.is_none() {
-        let why = "so many pieces cannot be made";
-        let read = entry.written();
-        desk.problem(Problem::new(
-            &at.field(field),
-            "not-whole",
-            read,
-            "a whole number",
-            why,
-            bounds::COUNT.example(desk.system()),
-        ));
+/// What is said of an order, as far as it was looked at.
+struct Wished<'d, 't> {
+    desk: &'d mut Desk<'t>,
+    said: Vec<(Wish, String)>,
+}
+
+impl Visitor for Wished<'_, '_> {
+    fn text<K: Reads>(&mut self, at: &Path, field: Field<'_, K>) {
+        if let Some(wish) = words::wish_coded(field.name)
+            && let Some(text) = self.desk.text(at, field)
+        {
+            self.said.push((wish, text.to_owned()));
+        }
     }
-    whole
 }
 
 /// All that candidates are judged with.
@@ -253,15 +185,11 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut ReplaceReport) {
     let mut aside = Desk::new(desk.tables, desk.pen);
     let bench = Bench::stands(&mut aside, job);
     let springs = spring::all(&mut aside, job);
-    let mut reading = Desk::new(desk.tables, desk.pen);
-    let written = read(&mut reading, job, &bench);
-    desk.take(reading);
-    let Some(written) = written else { return };
-    let written = Written { candidates: candidates(&mut aside, job), ..written };
+    let Some(written) = read(desk, job, &bench) else { return };
     let named = |name: &String| springs.iter().find(|spring| spring.id == *name);
     let Some(original) = written.original.as_ref().and_then(named) else { return };
     report.original = Some(original.name.clone());
-    let standing = place::standing(desk, &mut aside, &bench, &written, &springs, original);
+    let standing = place::standing(desk, &bench, &written, &springs, original);
     let beneath = place::beneath(&mut aside, job, &bench, &written, original, standing.as_ref());
     let ground = ground(desk, &written, original, standing, beneath);
     let letter = Letter::of(job);

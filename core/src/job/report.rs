@@ -791,7 +791,7 @@ record! {
 }
 
 record! {
-    /// The words that some fields take.
+    /// The words that some fields take by the tables.
     #[derive(Default)]
     Choices {
         /// Forms of ends.
@@ -802,13 +802,5 @@ record! {
         steels: Vec<Choice>,
         /// Tape classes.
         tape_classes: Vec<Choice>,
-        /// What a coil may look like; any other word will do.
-        conditions: Vec<Choice>,
-        /// Systems of units.
-        systems: Vec<Choice>,
-        /// Hands.
-        hands: Vec<Choice>,
-        /// Whether ends may turn.
-        ends_turn: Vec<Choice>,
     }
 }

@@ -3,19 +3,17 @@
 use super::coil::Coil;
 use super::desk::Desk;
 use super::drawing::as_given;
-use super::entry::{Entry, Text};
 use super::figures::{Pen, text};
 use super::formulas::{
     ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, SPREAD, TILT,
     letter,
 };
-use super::input::TapeUsed;
+use super::input::{Job, TapeUsed};
 use super::problem::Path;
 use super::report::{Figure, Problem, SeatReport, VerdictReport, Word};
 use super::slips::Weighed;
 use super::taped::Taped;
 use super::{sentence, settle};
-use crate::bounds;
 use crate::coil::Coiling;
 use crate::formula::Value;
 use crate::measured::{self, Measured, Tape, TapeClass};
@@ -45,34 +43,29 @@ fn about_a_coil() -> Length {
 
 impl Gear {
     /// Reads the tape of a job, and says what it took where the job is silent.
-    pub(crate) fn assess(
-        desk: &mut Desk<'_>,
-        entry: &Entry<TapeUsed>,
-        level: &Entry<Text>,
-    ) -> Self {
-        let at = Path::of("tape");
+    pub(crate) fn assess(desk: &mut Desk<'_>, job: &Job) -> Self {
+        let top = Path::default();
         let absent = TapeUsed::default();
-        let tape = desk.object(&at, entry).unwrap_or(&absent);
-        let graduation = desk.reading(&at, "graduation", &tape.graduation, &bounds::GRADUATION);
+        let tape = desk.object(&top, job.tape()).map_or(&absent, |(_, tape)| tape);
+        let at = job.tape().path(&top);
+        let graduation = desk.read(&at, tape.graduation());
         if tape.graduation.written().is_empty() {
             let usual = desk.pen.fine_text(usual_graduation(desk.system()));
             let text = text!("Nothing is said of the tape's graduation: {usual} is taken.");
-            desk.note(&at.field("graduation"), "graduation-assumed", text);
+            desk.note(&tape.graduation().path(&at), "graduation-assumed", text);
         }
-        let stated = desk.length(&at, "error", &tape.error, &bounds::TAPE_ERROR);
-        let place = desk.length(&at, "ends_error", &tape.ends_error, &bounds::TAPE_ERROR);
+        let stated = desk.read(&at, tape.error());
+        let place = desk.read(&at, tape.ends_error());
         let usual_place = measured::usual_place(desk.system());
         if tape.ends_error.written().is_empty() {
             let usual = desk.pen.fine_text(usual_place);
             let text = text!(
                 "Nothing is said of the ends: one place round a coil is taken to stand up to {usual} off its height."
             );
-            desk.note(&at.field("ends_error"), "places-assumed", text);
+            desk.note(&tape.ends_error().path(&at), "places-assumed", text);
         }
-        let words: Vec<(&'static str, TapeClass)> =
-            desk.tables.tape_classes.iter().map(|class| (class.id(), *class)).collect();
-        let class = desk.word(&at, "class", &tape.class, &words);
-        let level = desk.quantity(&Path::default(), "decision_level", level, &bounds::LEVEL);
+        let class = desk.read(&at, tape.class());
+        let level = desk.read(&top, job.decision_level());
         let gear = Self {
             graduation: graduation
                 .map_or_else(|| usual_graduation(desk.system()), |graduation| graduation.length()),
@@ -88,7 +81,7 @@ impl Gear {
                 "Nothing is said of the tape's error: {}, the wider of the usual classes, is taken.",
                 class.name()
             );
-            desk.note(&at.field("class"), "tape-class-assumed", text);
+            desk.note(&tape.class().path(&at), "tape-class-assumed", text);
         }
         gear
     }

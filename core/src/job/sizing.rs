@@ -4,15 +4,12 @@ mod design;
 mod words;
 
 use super::answer::answered;
-use super::coil::told_ends;
 use super::desk::Desk;
-use super::entry::{Entry, Text};
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
 use super::report::{DesignPlace, Problem, RefusedBar, SizingMap, SizingReport};
 use super::{cautions, coil, file};
-use crate::bounds::{self, Bound};
 use crate::coil::ends::Ends;
 use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
@@ -63,62 +60,36 @@ fn path() -> Path {
 
 /// Reads what a job needs.
 pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
-    let at = path();
-    let entry = desk.object(&at, &job.need)?;
+    let (at, entry) = desk.object(&Path::default(), job.need())?;
     let before = desk.problems.len();
-    let mut length = |field, entry: &Entry<Text>, bound: &'static Bound<Length>| {
-        desk.length(&at, field, entry, bound)
-    };
-    let height = length("height", &entry.height, &bounds::HEIGHT);
-    let second_height = length("second_height", &entry.second_height, &bounds::HEIGHT);
-    let clearance = length("clearance", &entry.clearance, &bounds::CLEARANCE);
+    let clearance = desk.read(&at, entry.clearance());
     let room = Room {
-        pocket: length("pocket", &entry.pocket, &bounds::COIL_DIAMETER),
-        post: length("post", &entry.post, &bounds::COIL_DIAMETER),
+        pocket: desk.read(&at, entry.pocket()),
+        post: desk.read(&at, entry.post()),
         clearance: clearance.unwrap_or_default(),
         gap: clearance,
-        solid: length("solid", &entry.solid, &bounds::SOLID_HEIGHT),
-        free: length("free", &entry.free, &bounds::FREE_HEIGHT),
+        solid: desk.read(&at, entry.solid()),
+        free: desk.read(&at, entry.free()),
         ..Room::default()
     };
-    let load = desk.quantity(&at, "load", &entry.load, &bounds::LOAD);
-    let rate = desk.quantity(&at, "rate", &entry.rate, &bounds::RATE);
-    let second_load = desk.quantity(&at, "second_load", &entry.second_load, &bounds::LOAD);
-    let within = desk.quantity(&at, "within", &entry.within, &bounds::WITHIN);
-    let steels: Vec<(&'static str, Steel)> =
-        desk.tables.steels.iter().map(|steel| (steel.id(), *steel)).collect();
-    let steel = desk.word(&at, "steel", &entry.steel, &steels);
-    // Which turns deflect cannot be chosen for ends of which nobody says how they lie.
-    let forms: Vec<(&'static str, Ends)> = told_ends().collect();
-    let ends = desk.word(&at, "ends", &entry.ends, &forms);
-    let stress_factor = coil::stress_factor(desk, &at, &entry.stress_factor);
-    let stress = desk.quantity(&at, "stress", &entry.stress, &bounds::STRESS);
-    let stress_solid = desk.quantity(&at, "stress_solid", &entry.stress_solid, &bounds::STRESS);
-    let list = at.field("bars");
-    let bars = desk.list(&list, &entry.bars).iter().enumerate();
-    let bars =
-        bars.filter_map(|(index, bar)| desk.length(&list.item(index), "", bar, &bounds::BAR));
-    let bars = bars.collect();
-    let pair = desk.word(&at, "pair", &entry.pair, &[("yes", true), ("no", false)]);
-    let ranks = [("mass", Rank::Mass), ("stress", Rank::Stress)];
-    let rank = desk.word(&at, "rank", &entry.rank, &ranks);
-    Some(Written {
-        sound: desk.problems.len() == before,
-        load,
-        height,
-        rate,
-        second: (second_load, second_height),
-        within: within.unwrap_or(USUAL_TOLERANCE),
+    let written = Written {
+        sound: true,
+        load: desk.read(&at, entry.load()),
+        height: desk.read(&at, entry.height()),
+        rate: desk.read(&at, entry.rate()),
+        second: (desk.read(&at, entry.second_load()), desk.read(&at, entry.second_height())),
+        within: desk.read(&at, entry.within()).unwrap_or(USUAL_TOLERANCE),
         room,
-        steel,
-        ends,
-        stress,
-        stress_solid,
-        stress_factor,
-        bars,
-        pair: pair.unwrap_or(false),
-        rank: rank.unwrap_or_default(),
-    })
+        steel: desk.read(&at, entry.steel()),
+        ends: desk.read(&at, entry.ends()),
+        stress: desk.read(&at, entry.stress()),
+        stress_solid: desk.read(&at, entry.stress_solid()),
+        stress_factor: coil::stress_factor(desk, &at, entry.stress_factor()),
+        bars: desk.each(&at, entry.bars()),
+        pair: desk.read(&at, entry.pair()).unwrap_or(false),
+        rank: desk.read(&at, entry.rank()).unwrap_or_default(),
+    };
+    Some(Written { sound: desk.problems.len() == before, ..written })
 }
 
 /// A need with the bars to choose from.

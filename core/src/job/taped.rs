@@ -1,34 +1,31 @@
 //! What somebody wrote of a coil that is there: what the tape said place by place, and what they saw.
 
 use super::desk::Desk;
-use super::entry::{Entry, List, Text};
+use super::entry::{Entry, Text};
+use super::field::{self, Condition, Field, Many};
 use super::input::{BenchCoil, Seat};
 use super::problem::Path;
-use crate::bounds;
 use crate::quantity::Length;
 use crate::reading::{Interval, Reading};
 
-/// The word of a coil that nothing is wrong with.
-const SOUND: &str = "sound";
-
 /// The fields of a coil that is there, in a seat or on the bench.
 pub(crate) struct Written<'e> {
-    readings: &'e Entry<List<Text>>,
-    condition: &'e Entry<Text>,
-    confirmed: &'e Entry<Text>,
+    readings: Field<'e, Many<field::Taped>>,
+    condition: Field<'e, Condition>,
+    confirmed: Field<'e, field::Length>,
 }
 
 impl<'e> From<&'e Seat> for Written<'e> {
     fn from(seat: &'e Seat) -> Self {
-        let Seat { readings, condition, confirmed, .. } = seat;
-        Self { readings, condition, confirmed }
+        let (condition, confirmed) = (seat.condition(), seat.confirmed());
+        Self { readings: seat.readings(), condition, confirmed }
     }
 }
 
 impl<'e> From<&'e BenchCoil> for Written<'e> {
     fn from(coil: &'e BenchCoil) -> Self {
-        let BenchCoil { readings, condition, confirmed, .. } = coil;
-        Self { readings, condition, confirmed }
+        let (condition, confirmed) = (coil.condition(), coil.confirmed());
+        Self { readings: coil.readings(), condition, confirmed }
     }
 }
 
@@ -62,25 +59,21 @@ impl Taped {
         written: &Written<'_>,
         graduation: Length,
     ) -> Self {
-        let list = at.field("readings");
         let mut taped = Self::default();
-        for (index, entry) in desk.list(&list, written.readings).iter().enumerate() {
-            let at = list.item(index);
-            match desk.reading(&at, "", entry, &bounds::READING) {
+        for (index, (at, field)) in desk.list(at, written.readings).enumerate() {
+            match desk.read(&at, field) {
                 Some(reading) => taped.readings.push(Taken {
                     at,
                     place: index + 1,
-                    text: entry.written().to_owned(),
+                    text: field.written().to_owned(),
                     reading,
                     said: reading.interval(graduation),
                 }),
-                None => taped.unreadable += usize::from(is_something(entry)),
+                None => taped.unreadable += usize::from(is_something(field.entry)),
             }
         }
-        let condition = desk.text(at, "condition", written.condition);
-        let flaw = condition.filter(|condition| !condition.eq_ignore_ascii_case(SOUND));
-        taped.flaw = flaw.map(str::to_owned);
-        taped.confirmed = desk.length(at, "confirmed", written.confirmed, &bounds::READING);
+        taped.flaw = desk.read(at, written.condition).flatten();
+        taped.confirmed = desk.read(at, written.confirmed);
         taped
     }
 

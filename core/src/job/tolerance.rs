@@ -6,14 +6,9 @@
 //! 5 %      +10 -5 %                parts of the figure itself, of a rate, a load or the turns
 //! ```
 
-use super::desk::Desk;
-use super::entry::{Entry, Text};
-use super::problem::Path;
+use super::field::Spot;
 use super::report::Problem;
-use crate::bounds::{self, Bound};
 use crate::drawing::Given;
-use crate::quantity::{self, Length, System, Written};
-use crate::reading;
 use core::fmt;
 use core::ops::{Add, Mul, Sub};
 
@@ -112,64 +107,22 @@ fn sign_of(text: &str) -> Option<bool> {
     text.chars().next().filter(|c| is_sign(*c)).map(|sign| sign == '+')
 }
 
-/// Both ways of what is written in a field, each as text.
-fn written(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    field: &str,
-    entry: &Entry<Text>,
+/// Both ways of what is written, each read as `one` reads it.
+pub(crate) fn read<Q: Copy>(
+    text: &str,
+    spot: &Spot<'_>,
     example: &str,
-) -> Option<[String; 2]> {
-    let text = desk.text(at, field, entry)?;
-    let parts = Parts::of(text);
-    if parts.is_none() {
+    one: impl Fn(&str) -> Result<Off<Q>, Box<Problem>>,
+) -> Result<Tolerance<Q>, Box<Problem>> {
+    let parts = Parts::of(text).ok_or_else(|| {
         let expected = "a tolerance either way, or one up and one down";
         let why = "only one way of the two is written: write a 0 where it may not be off";
-        desk.problem(Problem::new(&at.field(field), "one-sided", text, expected, why, example));
-    }
-    Some(parts?.with_unit())
-}
-
-/// A tolerance of a length.
-pub(crate) fn length(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    field: &str,
-    entry: &Entry<Text>,
-) -> Option<Tolerance<Length>> {
-    let example = match desk.system() {
-        System::Inch => "+1/16 -0",
-        System::Metric => "+1.5 -0",
-    };
-    let [less, more] = written(desk, at, field, entry, example)?;
-    let mut read = |text: &str| desk.length(at, field, &text.into(), &bounds::TOLERANCE);
-    let less_by = Off::By(read(&less)?);
-    let more_by = if more == less { less_by } else { Off::By(read(&more)?) };
-    Some(Tolerance { less: less_by, more: more_by })
-}
-
-/// A tolerance of any other quantity, which may be a part of it.
-pub(crate) fn quantity<K: Written>(
-    desk: &mut Desk<'_>,
-    at: &Path,
-    field: &str,
-    entry: &Entry<Text>,
-    bound: &'static Bound<K>,
-) -> Option<Tolerance<K::Value>>
-where
-    K::Value: Copy,
-{
-    let [less, more] = written(desk, at, field, entry, "+10 -5 %")?;
-    let mut read = |text: &str| {
-        if text.trim_end().ends_with('%') {
-            desk.quantity(at, field, &text.into(), &bounds::WITHIN).map(Off::Part)
-        } else {
-            desk.quantity(at, field, &text.into(), bound).map(Off::By)
-        }
-    };
-    let less_by = read(&less)?;
-    let more_by = if more == less { less_by } else { read(&more)? };
-    Some(Tolerance { less: less_by, more: more_by })
+        spot.refused("one-sided", text, expected, why, example)
+    })?;
+    let [less, more] = parts.with_unit();
+    let less_by = one(less.trim())?;
+    let more_by = if more == less { less_by } else { one(more.trim())? };
+    Ok(Tolerance { less: less_by, more: more_by })
 }
 
 /// The same text with its units spelt out, where a bare number would mean something else in the other
@@ -199,23 +152,12 @@ pub(super) fn signed(text: &str) -> String {
     if text.starts_with(['±', '+', '-', '−']) { text.to_owned() } else { format!("± {text}") }
 }
 
-/// [`spell`] for a length.
-pub(super) fn spell_length(text: &str, from: System) -> Option<String> {
-    spell(text, |part| reading::spell_unit(part, from))
-}
-
-/// [`spell`] for another quantity; parts of a figure have no unit to spell.
-pub(super) fn spell_quantity<K: Written>(
-    text: &str,
-    from: System,
-    bound: &'static Bound<K>,
-) -> Option<String> {
-    spell(text, |part| quantity::spell_unit(part, from, bound))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bounds;
+    use crate::job::field::{AmountTolerance, LengthTolerance, Reads};
+    use crate::quantity::System;
 
     fn ways(text: &str) -> Option<[String; 2]> {
         Parts::of(text).map(Parts::with_unit)
@@ -243,11 +185,12 @@ mod tests {
 
     #[test]
     fn a_change_of_system_keeps_what_is_meant() {
-        let spelt = |text| spell_length(text, System::Metric);
+        let spelt = |text| LengthTolerance(&bounds::TOLERANCE).spell_unit(text, System::Metric);
         assert_eq!(spelt("0.5").as_deref(), Some("0.5 mm"));
         assert_eq!(spelt("± 0.5").as_deref(), Some("± 0.5 mm"));
         assert_eq!(spelt("+1.5 -0").as_deref(), Some("+1.5 mm -0 mm"));
         assert_eq!(spelt("+1.5 -0 mm"), None);
-        assert_eq!(spell_quantity("+10 -5 %", System::Metric, &bounds::RATE), None);
+        let rate = AmountTolerance(&bounds::RATE_TOLERANCE);
+        assert_eq!(rate.spell_unit("+10 -5 %", System::Metric), None);
     }
 }

@@ -68,7 +68,7 @@ pub(crate) enum Numbers {
 
 /// A kind whose text [`read`](super::read) takes. Lengths are not among them: they are
 /// [readings](crate::reading::Reading), exact and with a lean.
-pub trait Written: Kind {}
+pub trait Written: Kind + Copy {}
 
 /// A unit, its spellings, and its size.
 #[derive(PartialEq)]

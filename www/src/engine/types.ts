@@ -42,76 +42,75 @@ export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
  */
 export interface Asked {
 	/**
-	 * By how much a load under the frame may differ from the mean.
+	 * By how much a load under the frame may differ from the mean. Takes a tolerance between 0 % and 100 %.
 	 */
 	deviation?: string;
 	/**
-	 * The least free height.
+	 * The least free height. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	free_least?: string;
 	/**
-	 * The greatest free height.
+	 * The greatest free height. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	free_most?: string;
 	/**
-	 * Radial gap to be left to each neighbour.
+	 * Radial gap to be left to each neighbour. Takes a clearance between 0 in and 12 in, or a clearance between 0 mm and 304.8 mm.
 	 */
 	gap?: string;
 	/**
-	 * Height at work; the nest's where none is given.
+	 * Height at work; the nest's where none is given. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	height?: string;
 	/**
-	 * The least load at that height.
+	 * The least load at that height. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	load_least?: string;
 	/**
-	 * The greatest load at that height.
+	 * The greatest load at that height. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	load_most?: string;
 	/**
-	 * Room to be left in the pocket and over the post, on the diameter.
+	 * Room to be left in the pocket and over the post, on the diameter. Takes a clearance between 0 in and 12 in, or a clearance between 0 mm and 304.8 mm.
 	 */
 	play?: string;
 	/**
-	 * Bore of the pocket.
+	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post.
+	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**
-	 * The least rate.
+	 * The least rate. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
 	 */
 	rate_least?: string;
 	/**
-	 * The greatest rate.
+	 * The greatest rate. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
 	 */
 	rate_most?: string;
 	/**
-	 * What must be left between the height at work and solid.
+	 * What must be left between the height at work and solid. Takes a reserve between 0 in and 120 in, or a reserve between 0 mm and 3 048 mm.
 	 */
 	reserve?: string;
 	/**
-	 * The least factor of safety between two loads.
+	 * The least factor of safety between two loads. Takes a factor of safety between 0.1 and 100.
 	 */
 	safety?: string;
 	/**
-	 * The greatest solid height.
+	 * The greatest solid height. Takes a solid height between 1/64 in and 120 in, or a solid height between 0.3969 mm and 3 048 mm.
 	 */
 	solid?: string;
 	/**
-	 * The greatest stress at work.
+	 * The greatest stress at work. Takes a stress between 0 psi and 1 450 000 psi, or a stress between 0 MPa and 10 000 MPa.
 	 */
 	stress?: string;
 	/**
-	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
-	 * said, which is the greatest.
+	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless said, which is the greatest.
 	 */
 	stress_factor?: string;
 	/**
-	 * The greatest stress at solid.
+	 * The greatest stress at solid. Takes a stress between 0 psi and 1 450 000 psi, or a stress between 0 MPa and 10 000 MPa.
 	 */
 	stress_solid?: string;
 }
@@ -120,7 +119,7 @@ export interface Asked {
  */
 export interface Beam {
 	/**
-	 * Where its two boxes are, towards the A end.
+	 * Where its two boxes are, towards the A end. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	boxes?: string[];
 	/**
@@ -145,7 +144,7 @@ export interface BenchCoil {
 	 */
 	condition?: string;
 	/**
-	 * A reading that was questioned, and is so when read again.
+	 * A reading that was questioned, and is so when read again. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	confirmed?: string;
 	/**
@@ -157,7 +156,7 @@ export interface BenchCoil {
 	 */
 	pair?: string;
 	/**
-	 * What the tape said at each place round the coil.
+	 * What the tape said at each place round the coil. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	readings?: string[];
 }
@@ -166,11 +165,11 @@ export interface BenchCoil {
  */
 export interface Centre {
 	/**
-	 * To the left, looking from B to A.
+	 * To the left, looking from B to A. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	across?: string;
 	/**
-	 * Towards the A end.
+	 * Towards the A end. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	along?: string;
 }
@@ -179,15 +178,15 @@ export interface Centre {
  */
 export interface CoilDrawing {
 	/**
-	 * Turns that deflect, instead.
+	 * Turns that deflect, instead. Takes a number of turns between 0.5 and 200.
 	 */
 	active_turns?: string;
 	/**
-	 * Bar (wire) diameter.
+	 * Bar (wire) diameter. Takes a bar between 1/64 in and 6 in, or a bar between 0.3969 mm and 152.4 mm.
 	 */
 	bar?: string;
 	/**
-	 * Turns that do not deflect, where the form of the ends does not say it well enough.
+	 * Turns that do not deflect, where the form of the ends does not say it well enough. Takes a number of dead turns between 0 and 10, and a doubt of its own behind ± where it has one.
 	 */
 	dead_turns?: string;
 	/**
@@ -203,7 +202,7 @@ export interface CoilDrawing {
 	 */
 	ends_turn?: string;
 	/**
-	 * Free height from the book.
+	 * Free height from the book. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	free?: string;
 	/**
@@ -215,7 +214,7 @@ export interface CoilDrawing {
 	 */
 	id: string;
 	/**
-	 * Inside diameter, instead.
+	 * Inside diameter, instead. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	inside?: string;
 	/**
@@ -227,7 +226,7 @@ export interface CoilDrawing {
 	 */
 	loads?: LoadEntry[];
 	/**
-	 * Mean diameter, instead.
+	 * Mean diameter, instead. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	mean?: string;
 	/**
@@ -235,7 +234,7 @@ export interface CoilDrawing {
 	 */
 	name?: string;
 	/**
-	 * Outside diameter.
+	 * Outside diameter. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	outside?: string;
 	/**
@@ -243,12 +242,11 @@ export interface CoilDrawing {
 	 */
 	press_test?: PressPoint[];
 	/**
-	 * Rate from the book, over the drawing's.
+	 * Rate from the book, over the drawing's. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
 	 */
 	rate?: string;
 	/**
-	 * How its ends are kept against buckling: `guided`, `one-pivoted`, `both-pivoted`, `sliding` or
-	 * `one-free`.
+	 * How its ends are kept against buckling: `guided`, `one-pivoted`, `both-pivoted`, `sliding` or `one-free`.
 	 */
 	seating?: string;
 	/**
@@ -256,15 +254,15 @@ export interface CoilDrawing {
 	 */
 	set_removed?: string;
 	/**
-	 * Shear modulus, over the steel's.
+	 * Shear modulus, over the steel's. Takes a modulus between 1 000 000 psi and 145 000 000 psi, or a modulus between 6 895 MPa and 1 000 000 MPa.
 	 */
 	shear_modulus?: string;
 	/**
-	 * Solid height from the book, over the drawing's.
+	 * Solid height from the book, over the drawing's. Takes a solid height between 1/64 in and 120 in, or a solid height between 0.3969 mm and 3 048 mm.
 	 */
 	solid?: string;
 	/**
-	 * Steel, by its word in the tables.
+	 * Steel, by its word in the tables. Takes a word of the steels.
 	 */
 	steel?: string;
 	/**
@@ -272,7 +270,7 @@ export interface CoilDrawing {
 	 */
 	tolerances?: TolerancesEntry;
 	/**
-	 * Total turns, tip to tip.
+	 * Total turns, tip to tip. Takes a number of turns between 0.5 and 200.
 	 */
 	turns?: string;
 	/**
@@ -282,7 +280,7 @@ export interface CoilDrawing {
 		[k: string]: string;
 	};
 	/**
-	 * Young's modulus, over the steel's.
+	 * Young's modulus, over the steel's. Takes a modulus between 1 000 000 psi and 145 000 000 psi, or a modulus between 6 895 MPa and 1 000 000 MPa.
 	 */
 	youngs_modulus?: string;
 }
@@ -291,11 +289,11 @@ export interface CoilDrawing {
  */
 export interface DutyEntry {
 	/**
-	 * The lesser load.
+	 * The lesser load. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	least?: string;
 	/**
-	 * The greater load.
+	 * The greater load. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	most?: string;
 	/**
@@ -308,19 +306,19 @@ export interface DutyEntry {
  */
 export interface Limits {
 	/**
-	 * The least allowed, instead.
+	 * The least allowed, instead. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	least?: string;
 	/**
-	 * The most allowed, instead.
+	 * The most allowed, instead. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	most?: string;
 	/**
-	 * How far over.
+	 * How far over. Takes a limit between 0 in and 12 in, or a limit between 0 mm and 304.8 mm.
 	 */
 	over?: string;
 	/**
-	 * How far under the book figure is allowed.
+	 * How far under the book figure is allowed. Takes a limit between 0 in and 12 in, or a limit between 0 mm and 304.8 mm.
 	 */
 	under?: string;
 }
@@ -329,15 +327,15 @@ export interface Limits {
  */
 export interface LoadEntry {
 	/**
-	 * The height.
+	 * The height. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	height?: string;
 	/**
-	 * The load there.
+	 * The load there. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	load?: string;
 	/**
-	 * How far it may be off, as `± 5 %` or `+200 -0 lb`.
+	 * How far it may be off, as `± 5 %` or `+200 -0 lb`. Takes a tolerance of the load between 0 lb and 224 800 lb, or a tolerance of the load between 0 N and 1 000 000 N, either way or up and down apart.
 	 */
 	tolerance?: string;
 }
@@ -346,15 +344,15 @@ export interface LoadEntry {
  */
 export interface PressPoint {
 	/**
-	 * Height.
+	 * Height. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	height?: string;
 	/**
-	 * Load.
+	 * Load. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	load?: string;
 	/**
-	 * `loading`, unless told, or `unloading`.
+	 * `loading` or `unloading`; the first where nothing is said.
 	 */
 	way?: string;
 }
@@ -363,27 +361,27 @@ export interface PressPoint {
  */
 export interface TolerancesEntry {
 	/**
-	 * Of the bar.
+	 * Of the bar. Takes a tolerance between 0 in and 2 in, or a tolerance between 0 mm and 50.8 mm, either way or up and down apart.
 	 */
 	bar?: string;
 	/**
-	 * Of the outside, mean or inside diameter that is given.
+	 * Of the outside, mean or inside diameter that is given. Takes a tolerance between 0 in and 2 in, or a tolerance between 0 mm and 50.8 mm, either way or up and down apart.
 	 */
 	diameter?: string;
 	/**
-	 * Of the free height.
+	 * Of the free height. Takes a tolerance between 0 in and 2 in, or a tolerance between 0 mm and 50.8 mm, either way or up and down apart.
 	 */
 	free?: string;
 	/**
-	 * Of the rate that is given.
+	 * Of the rate that is given. Takes a tolerance of the rate between 0 lb/in and 571 000 lb/in, or a tolerance of the rate between 0 N/mm and 100 000 N/mm, either way or up and down apart.
 	 */
 	rate?: string;
 	/**
-	 * Of the solid height that is given.
+	 * Of the solid height that is given. Takes a tolerance between 0 in and 2 in, or a tolerance between 0 mm and 50.8 mm, either way or up and down apart.
 	 */
 	solid?: string;
 	/**
-	 * Of the turns in all.
+	 * Of the turns in all. Takes a tolerance of the turns between 0 and 5, either way or up and down apart.
 	 */
 	turns?: string;
 }
@@ -400,19 +398,19 @@ export interface Frame {
 	 */
 	centre?: Centre;
 	/**
-	 * The most shim that may go under one nest.
+	 * The most shim that may go under one nest. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
 	 */
 	largest_stack?: string;
 	/**
-	 * Thicknesses of shim at hand.
+	 * Thicknesses of shim at hand. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
 	 */
 	shim_stock?: string[];
 	/**
-	 * What shims are to even out: `loads`, unless told, or `level`.
+	 * What shims are to even out: `loads` or `level`; the first where nothing is said.
 	 */
 	shims_for?: string;
 	/**
-	 * Stiffness of a nest that is solid.
+	 * Stiffness of a nest that is solid. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
 	 */
 	stop_stiffness?: string;
 	/**
@@ -420,15 +418,15 @@ export interface Frame {
 	 */
 	supports?: Support[];
 	/**
-	 * Stiffness against twist; rigid when empty.
+	 * Stiffness against twist; rigid when empty. Takes a warp stiffness between 0 lb·in³ and 13 700 000 000 000 lb·in³, or a warp stiffness between 0 N·m³ and 1 000 000 000 N·m³.
 	 */
 	warp_stiffness?: string;
 	/**
-	 * Weight on the nests.
+	 * Weight on the nests. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	weight?: string;
 	/**
-	 * Distance between the wheels of an axle, from contact to contact.
+	 * Distance between the wheels of an axle, from contact to contact. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	wheels_apart?: string;
 }
@@ -437,15 +435,15 @@ export interface Frame {
  */
 export interface Support {
 	/**
-	 * To the left, looking from B to A.
+	 * To the left, looking from B to A. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	across?: string;
 	/**
-	 * Towards the A end.
+	 * Towards the A end. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	along?: string;
 	/**
-	 * How far its lower seat is raised.
+	 * How far its lower seat is raised. Takes a rise of the ground between −24 in and 24 in, or a rise of the ground between −609.6 mm and 609.6 mm.
 	 */
 	ground?: string;
 	/**
@@ -453,7 +451,7 @@ export interface Support {
 	 */
 	nest?: string;
 	/**
-	 * Shim under it.
+	 * Shim under it. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
 	 */
 	shim?: string;
 	/**
@@ -470,7 +468,7 @@ export interface JobRecord {
 	 */
 	by?: string;
 	/**
-	 * Date, as 2026-05-02.
+	 * Date, as 2026-05-02. Takes a date.
 	 */
 	date?: string;
 	/**
@@ -491,12 +489,11 @@ export interface JobRecord {
  */
 export interface Need {
 	/**
-	 * Bars to choose from; those of the tables where none are given.
+	 * Bars to choose from; those of the tables where none are given. Takes a bar between 1/64 in and 6 in, or a bar between 0.3969 mm and 152.4 mm.
 	 */
 	bars?: string[];
 	/**
-	 * Radial clearance in the pocket, over the post, and between two coils; half the difference of
-	 * the bars between two coils where none is given.
+	 * Radial clearance in the pocket, over the post, and between two coils; half the difference of the bars between two coils where none is given. Takes a clearance between 0 in and 12 in, or a clearance between 0 mm and 304.8 mm.
 	 */
 	clearance?: string;
 	/**
@@ -504,15 +501,15 @@ export interface Need {
 	 */
 	ends?: string;
 	/**
-	 * The greatest free height.
+	 * The greatest free height. Takes a free height between 1/64 in and 120 in, or a free height between 0.3969 mm and 3 048 mm.
 	 */
 	free?: string;
 	/**
-	 * The height at which it is carried.
+	 * The height at which it is carried. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	height?: string;
 	/**
-	 * A load.
+	 * A load. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	load?: string;
 	/**
@@ -520,52 +517,51 @@ export interface Need {
 	 */
 	pair?: string;
 	/**
-	 * Bore of the pocket.
+	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post.
+	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**
-	 * What the best is: `mass`, unless told, or `stress`.
+	 * What the best is: `mass` or `stress`; the first where nothing is said.
 	 */
 	rank?: string;
 	/**
-	 * The rate.
+	 * The rate. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
 	 */
 	rate?: string;
 	/**
-	 * The height at which that is carried.
+	 * The height at which that is carried. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	second_height?: string;
 	/**
-	 * A second load, instead.
+	 * A second load, instead. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	second_load?: string;
 	/**
-	 * The greatest solid height.
+	 * The greatest solid height. Takes a solid height between 1/64 in and 120 in, or a solid height between 0.3969 mm and 3 048 mm.
 	 */
 	solid?: string;
 	/**
-	 * Steel, by its word in the tables.
+	 * Steel, by its word in the tables. Takes a word of the steels.
 	 */
 	steel?: string;
 	/**
-	 * The greatest stress under the load, over the steel's.
+	 * The greatest stress under the load, over the steel's. Takes a stress between 0 psi and 1 450 000 psi, or a stress between 0 MPa and 10 000 MPa.
 	 */
 	stress?: string;
 	/**
-	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless
-	 * said, which is the greatest.
+	 * Which stress the two are meant for: `uncorrected`, `bergstrasser` or `wahl`; the last unless said, which is the greatest.
 	 */
 	stress_factor?: string;
 	/**
-	 * The greatest stress at solid, over the steel's.
+	 * The greatest stress at solid, over the steel's. Takes a stress between 0 psi and 1 450 000 psi, or a stress between 0 MPa and 10 000 MPa.
 	 */
 	stress_solid?: string;
 	/**
-	 * By how much loads and rate may be off; 5 % unless told.
+	 * By how much loads and rate may be off; 5 % where nothing is said. Takes a tolerance between 0 % and 100 %.
 	 */
 	within?: string;
 }
@@ -574,7 +570,7 @@ export interface Need {
  */
 export interface NestInput {
 	/**
-	 * Heights or loads to be answered beside the working point; `solid` and `free` are words.
+	 * Heights or loads to be answered beside the working point; `solid` and `free` are words. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm; or a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N; or `solid` or `free`.
 	 */
 	ask?: string[];
 	/**
@@ -586,11 +582,11 @@ export interface NestInput {
 	 */
 	seats?: Seat[];
 	/**
-	 * Height under its usual load.
+	 * Height under its usual load. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
 	working_height?: string;
 	/**
-	 * Its usual load, instead.
+	 * Its usual load, instead. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
 	 */
 	working_load?: string;
 }
@@ -607,7 +603,7 @@ export interface Seat {
 	 */
 	condition?: string;
 	/**
-	 * A reading that was questioned, and is so when read again.
+	 * A reading that was questioned, and is so when read again. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	confirmed?: string;
 	/**
@@ -619,11 +615,11 @@ export interface Seat {
 	 */
 	pair?: string;
 	/**
-	 * How far its seat is raised, or sunk when negative.
+	 * How far its seat is raised, or sunk when negative. Takes a raised seat between −24 in and 24 in, or a raised seat between −609.6 mm and 609.6 mm.
 	 */
 	raise?: string;
 	/**
-	 * What the tape said at each place round the coil.
+	 * What the tape said at each place round the coil. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	readings?: string[];
 }
@@ -688,7 +684,7 @@ export interface OrderTexts {
 	 */
 	peening?: string;
 	/**
-	 * How many.
+	 * How many. Takes a quantity between 1 and 1 000 000, whole.
 	 */
 	quantity?: string;
 	/**
@@ -729,18 +725,15 @@ export interface Replace {
 	 */
 	original?: string;
 	/**
-	 * Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is
-	 * named.
+	 * Which seat of that nest alone is meant, counted from 1; all seats that hold it where none is named. Takes a quantity between 1 and 1 000 000, whole.
 	 */
 	seat?: string;
 	/**
-	 * `yes` where the candidates are one nest for the whole nest, each in its place, and so for every
-	 * nest of the same coils; `this-nest` where only the one that is named is replaced.
+	 * `yes` where the candidates are one nest for the whole nest, each in its place, and so for every nest of the same coils; `this-nest` where only the one that is named is replaced.
 	 */
 	together?: string;
 	/**
-	 * Requirements that no candidate need meet, by their codes, each with the reason. What one of
-	 * them alone need not meet stands in its own `waived`.
+	 * Requirements that no candidate need meet, by their codes, each with the reason. What one of them alone need not meet stands in its own `waived`.
 	 */
 	waived?: {
 		[k: string]: string;
@@ -751,19 +744,19 @@ export interface Replace {
  */
 export interface TapeUsed {
 	/**
-	 * Class of the tape, which says how far it may be wrong.
+	 * Class of the tape, which says how far it may be wrong. Takes a word of the tape classes.
 	 */
 	class?: string;
 	/**
-	 * Half-width of how far one place round a coil may stand off the coil's own height.
+	 * Half-width of how far one place round a coil may stand off the coil's own height. Takes an error between 0 in and 1 in, or an error between 0 mm and 25.4 mm.
 	 */
 	ends_error?: string;
 	/**
-	 * Half-width of the tape's error, instead of a class.
+	 * Half-width of the tape's error, instead of a class. Takes an error between 0 in and 1 in, or an error between 0 mm and 25.4 mm.
 	 */
 	error?: string;
 	/**
-	 * Distance between the tape's marks.
+	 * Distance between the tape's marks. Takes a graduation between 0.001 in and 1 in, or a graduation between 0.0254 mm and 25.4 mm.
 	 */
 	graduation?: string;
 }
@@ -780,7 +773,7 @@ export interface Job {
 	 */
 	coils?: CoilDrawing[];
 	/**
-	 * How sure a verdict has to be, `95 %` by default.
+	 * How sure a verdict has to be, `95 %` by default. Takes a decision level between 50 % and 99.99 %.
 	 */
 	decision_level?: string;
 	/**
@@ -1403,25 +1396,13 @@ export interface Choice {
 	note?: string;
 }
 /**
- * The words that some fields take.
+ * The words that some fields take by the tables.
  */
 export interface Choices {
-	/**
-	 * What a coil may look like; any other word will do.
-	 */
-	conditions: Choice[];
 	/**
 	 * Forms of ends.
 	 */
 	ends: Choice[];
-	/**
-	 * Whether ends may turn.
-	 */
-	ends_turn: Choice[];
-	/**
-	 * Hands.
-	 */
-	hands: Choice[];
 	/**
 	 * Those of which a need has drawings: they say how many turns are dead.
 	 */
@@ -1430,10 +1411,6 @@ export interface Choices {
 	 * Steels.
 	 */
 	steels: Choice[];
-	/**
-	 * Systems of units.
-	 */
-	systems: Choice[];
 	/**
 	 * Tape classes.
 	 */

@@ -2,7 +2,6 @@
 
 use super::spring::Spring;
 use super::{Reach, Written, path};
-use crate::bounds;
 use crate::drawing::Drawing;
 use crate::frame::{Frame, FrameError, Weight};
 use crate::job::desk::Desk;
@@ -34,7 +33,6 @@ pub(super) struct Standing {
 /// The nest that is named, else the first that holds the original.
 pub(super) fn standing(
     desk: &mut Desk<'_>,
-    aside: &mut Desk<'_>,
     bench: &Bench<'_>,
     written: &Written,
     springs: &[Spring],
@@ -45,7 +43,7 @@ pub(super) fn standing(
     };
     let Some(name) = &written.nest else {
         let nest = bench.nests.iter().find(holds)?;
-        return Some(around(aside, nest, written, springs, original));
+        return Some(around(desk, nest, written, springs, original));
     };
     let nest = bench.nests.iter().find(|nest| nest.id == *name)?;
     if !holds(&nest) {
@@ -56,7 +54,7 @@ pub(super) fn standing(
         desk.note(&path().field("nest"), "swap-unknown", text);
         return None;
     }
-    Some(around(aside, nest, written, springs, original))
+    Some(around(desk, nest, written, springs, original))
 }
 
 /// Whether a seat is among those that are to be replaced: all, unless one of one nest is named.
@@ -71,7 +69,7 @@ fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item 
 }
 
 fn around(
-    aside: &mut Desk<'_>,
+    desk: &Desk<'_>,
     nest: &Drafted<'_>,
     written: &Written,
     springs: &[Spring],
@@ -118,9 +116,9 @@ fn around(
         }
     }
     let entry = nest.entry;
-    found.height = aside.length(&nest.at, "", &entry.working_height, &bounds::HEIGHT);
+    found.height = entry.working_height().value(desk.system());
     if found.height.is_none() {
-        found.around.load = aside.quantity(&nest.at, "", &entry.working_load, &bounds::LOAD);
+        found.around.load = entry.working_load().value(desk.system());
     }
     found
 }

@@ -1,13 +1,11 @@
 //! Figures as a maker writes them, where that is in other units than the job's.
 
-use crate::bounds::{self, Bound};
 use crate::job::desk::Desk;
-use crate::job::entry::{Entry, Text};
+use crate::job::field::{Field, Reads};
 use crate::job::figures::text;
 use crate::job::input::{Drawing, LoadEntry};
-use crate::job::problem::Path;
 use crate::job::tolerance;
-use crate::quantity::{self, Length, System, Written};
+use crate::quantity::{Length, System};
 use crate::reading;
 
 /// The figures of a drawing that are written in the units of the other system, each with its tolerance.
@@ -26,24 +24,15 @@ impl Quoted {
     pub(super) fn of(desk: &Desk<'_>, drawing: &Drawing) -> Self {
         let system = desk.system();
         let within = drawing.tolerances.given().cloned().unwrap_or_default();
-        let length = |figure: &Entry<Text>, tolerance: &Entry<Text>| {
-            let is_other = |text: &str| reading::written_in(text).is_some_and(|of| of != system);
-            let spelt = [
-                reading::spell_unit(figure.written(), system),
-                tolerance::spell_length(tolerance.written(), system),
-            ];
-            quote(figure, tolerance, spelt, is_other)
-        };
-        let sizes = [&drawing.outside, &drawing.mean, &drawing.inside];
+        let sizes = [drawing.outside(), drawing.mean(), drawing.inside()];
+        let loads = drawing.loads.given().map_or(&[][..], |loads| loads.0.as_slice());
         Self {
-            bar: length(&drawing.bar, &within.bar),
-            diameter: sizes.into_iter().find_map(|size| length(size, &within.diameter)),
-            free: length(&drawing.free, &within.free),
-            solid: length(&drawing.solid, &within.solid),
-            rate: other(&drawing.rate, &within.rate, system, &bounds::RATE),
-            loads: drawing.loads.given().map_or_else(Vec::new, |loads| {
-                loads.0.iter().filter_map(|row| load(desk, row.given()?)).collect()
-            }),
+            bar: quote(drawing.bar(), within.bar(), system),
+            diameter: sizes.into_iter().find_map(|size| quote(size, within.diameter(), system)),
+            free: quote(drawing.free(), within.free(), system),
+            solid: quote(drawing.solid(), within.solid(), system),
+            rate: quote(drawing.rate(), within.rate(), system),
+            loads: loads.iter().filter_map(|row| load(desk, row.given()?)).collect(),
         }
     }
 
@@ -56,49 +45,34 @@ impl Quoted {
 
 fn load(desk: &Desk<'_>, row: &LoadEntry) -> Option<(Length, String)> {
     let system = desk.system();
-    let height = row.height.written();
-    // What is wrong with it is said elsewhere.
-    let mut again = Desk::new(desk.tables, desk.pen);
-    let at = again.length(&Path::of(""), "", &row.height, &bounds::HEIGHT)?;
-    let load = other(&row.load, &row.tolerance, system, &bounds::LOAD);
+    let at = row.height().value(system)?;
+    let quoted = quote(row.load(), row.tolerance(), system);
+    let height = row.height().written();
     if reading::written_in(height).is_none_or(|of| of == system) {
-        return Some((at, load?));
+        return Some((at, quoted?));
     }
-    let spelt = quantity::spell_unit(row.load.written(), system, &bounds::LOAD);
-    let load = load.or(spelt).unwrap_or_else(|| row.load.written().to_owned());
+    let load = quoted.unwrap_or_else(|| with_unit(row.load(), system));
     Some((at, text!("{load} at {height}")))
-}
-
-fn other<K: Written>(
-    figure: &Entry<Text>,
-    tolerance: &Entry<Text>,
-    system: System,
-    bound: &'static Bound<K>,
-) -> Option<String> {
-    let is_other = |text: &str| quantity::written_in(text, bound).is_some_and(|of| of != system);
-    let spelt = [
-        quantity::spell_unit(figure.written(), system, bound),
-        tolerance::spell_quantity(tolerance.written(), system, bound),
-    ];
-    quote(figure, tolerance, spelt, is_other)
 }
 
 /// A figure with its tolerance, where one of them is in a unit of the other system; both with the unit
 /// spelt out where they are bare.
-fn quote(
-    figure: &Entry<Text>,
-    tolerance: &Entry<Text>,
-    [figure_spelt, tolerance_spelt]: [Option<String>; 2],
-    is_other: impl Fn(&str) -> bool,
+fn quote<K: Reads, T: Reads>(
+    figure: Field<'_, K>,
+    tolerance: Field<'_, T>,
+    system: System,
 ) -> Option<String> {
-    let (figure, tolerance) = (figure.written(), tolerance.written());
-    if !is_other(figure) && !tolerance::any_part(tolerance, &is_other) {
+    let is_other = |part: &str| figure.kind.written_in(part).is_some_and(|of| of != system);
+    if !is_other(figure.written()) && !tolerance::any_part(tolerance.written(), is_other) {
         return None;
     }
-    let figure = figure_spelt.unwrap_or_else(|| figure.to_owned());
-    if tolerance.is_empty() {
+    let figure = with_unit(figure, system);
+    if tolerance.written().is_empty() {
         return Some(figure);
     }
-    let tolerance = tolerance_spelt.unwrap_or_else(|| tolerance.to_owned());
-    Some(text!("{figure} {}", tolerance::signed(&tolerance)))
+    Some(text!("{figure} {}", tolerance::signed(&with_unit(tolerance, system))))
+}
+
+fn with_unit<K: Reads>(field: Field<'_, K>, system: System) -> String {
+    field.spelt(system).unwrap_or_else(|| field.written().to_owned())
 }

@@ -44,11 +44,6 @@ pub(super) fn all(desk: &mut Desk<'_>, job: &Job) -> Vec<Spring> {
         .collect()
 }
 
-/// Says what is wrong with a drawing, of which nothing is reckoned yet.
-pub(super) fn told(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) {
-    Coil::read(desk, at, 0, drawing);
-}
-
 impl Spring {
     /// Reads a drawing.
     pub(super) fn read(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Self {
@@ -65,7 +60,7 @@ impl Spring {
             total_told: written(&drawing.turns)
                 || written(&drawing.dead_turns)
                 || coil.drawing.ends.is_some(),
-            waived: waived::read(desk, &at.field("waived"), &drawing.waived),
+            waived: waived::read(desk, at, drawing.waived()),
             drawing: coil.drawing,
             quoted: Quoted::of(desk, drawing),
         }

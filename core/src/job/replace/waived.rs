@@ -2,7 +2,7 @@
 
 use super::words;
 use crate::job::desk::Desk;
-use crate::job::entry::{Entry, Texts};
+use crate::job::field::{ByName, Field};
 use crate::job::problem::Path;
 use crate::job::report::Problem;
 use crate::replacement::Requirement;
@@ -15,20 +15,21 @@ pub(super) const FOR_ONE: &str = "this candidate alone";
 pub(super) const FOR_NEST: &str = "the whole nest";
 
 /// Reads them; one without a reason stands.
-pub(super) fn read(desk: &mut Desk<'_>, at: &Path, entry: &Entry<Texts>) -> Waived {
-    let Some(texts) = desk.object(at, entry) else { return Vec::new() };
+pub(super) fn read(desk: &mut Desk<'_>, at: &Path, field: Field<'_, ByName>) -> Waived {
+    let (at, texts) = desk.texts(at, field);
     let mut found = Vec::new();
-    for (code, reason) in &texts.0 {
+    for field in texts {
+        let code = field.name;
         let Some(requirement) = words::coded(code) else {
             let codes: Vec<String> = words::codes().map(str::to_owned).collect();
             let why = "there is no requirement of that name";
-            desk.problem(Problem::not_known(&at.field(code), code, &codes, "unknown-word", why));
+            desk.problem(Problem::not_known(&field.path(&at), code, &codes, "unknown-word", why));
             continue;
         };
-        match desk.text(at, code, reason) {
+        match desk.text(&at, field) {
             Some(reason) => found.push((requirement, reason.to_owned())),
             None => desk.note(
-                &at.field(code),
+                &field.path(&at),
                 "waived-without-reason",
                 "A requirement is waived only with a reason.",
             ),

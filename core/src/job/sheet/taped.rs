@@ -16,7 +16,7 @@ pub(super) fn of(desk: &Desk<'_>, job: &Job, drawn: &Coil) -> Option<Doubted<Len
     // What is wrong with these fields stands in the report, at their paths.
     let mut aside = Desk::new(desk.tables, desk.pen);
     let at = Path::default();
-    let gear = Gear::assess(&mut aside, &job.tape, &job.decision_level);
+    let gear = Gear::assess(&mut aside, job);
     let nests = job.nests.given()?.0.iter().filter_map(Entry::given);
     let seats = nests.filter_map(|nest| nest.seats.given()).flat_map(|seats| &seats.0);
     let mut measured = Vec::new();

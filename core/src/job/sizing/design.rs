@@ -4,7 +4,7 @@ use super::words;
 use crate::coil::stress::Factor;
 use crate::coil::{Hand, bar, rate, solid};
 use crate::formula::{Formula, Value};
-use crate::job::coil::ENDS;
+use crate::job::choices::NEED_ENDS;
 use crate::job::desk::Desk;
 use crate::job::drawing::{GEOMETRY, Pressed, as_given, show_stress, show_stress_at};
 use crate::job::figures::{Pen, text};
@@ -129,7 +129,7 @@ impl Drawer<'_> {
     /// The drawing as a job holds it: texts that read back to the same sizes.
     fn drawing(&self, system: System, design: &Design, hand: Option<Hand>) -> DrawingEntry {
         let size = |length| written(length, system).as_str().into();
-        let ends = ENDS.iter().find(|(_, ends)| *ends == Some(self.need.make.ends));
+        let ends = NEED_ENDS.iter().find(|(_, ends, _)| *ends == self.need.make.ends);
         let mut entry = DrawingEntry {
             bar: size(design.coil.bar()),
             mean: size(design.coil.mean()),
@@ -138,7 +138,7 @@ impl Drawer<'_> {
             steel: self.steel.id().into(),
             ..DrawingEntry::default()
         };
-        if let Some((word, _)) = ends {
+        if let Some((word, ..)) = ends {
             entry.ends = (*word).into();
         }
         if let Some(hand) = hand {
