@@ -21,7 +21,7 @@ const eachByPlace = {
 };
 
 export default typescript.config(
-	{ ignores: ['dist/', 'test-results/', 'playwright-report/', 'src/engine/types.ts'] },
+	{ ignores: ['dist/', 'test-results/', 'playwright-report/', 'src/engine/types.ts', 'src/engine/fields/'] },
 	js.configs.recommended,
 	...typescript.configs.strict,
 	...svelte.configs.recommended,

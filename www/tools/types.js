@@ -1,11 +1,13 @@
 /*
- * Writes src/engine/types.ts from the schemas of the engine. `--check` writes nothing and fails where the file differs.
+ * Writes src/engine/types.ts from the schemas of the engine, and src/engine/fields/ from what it says of the fields of a
+ * job: a file for each object, so that a page fetches no label that it does not show. `--check` writes nothing and fails
+ * where a file differs.
  */
-import { readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import process from 'node:process';
 import { compile } from 'json-schema-to-typescript';
 
-const TARGET = new URL('../src/engine/types.ts', import.meta.url);
+const TARGET = new URL('../src/engine/', import.meta.url);
 const SCHEMAS = { Job: 'job.schema.json', Report: 'report.schema.json' };
 const BANNER = '/* Written by `npm run types` from the schemas in `schema/`. */';
 
@@ -35,12 +37,57 @@ const types = text
 	.replace(new RegExp(String.raw`/\*\*\n${REFERENCE} \*/\n`, 'g'), '')
 	.replace(new RegExp(String.raw` \*\n${REFERENCE}`, 'g'), '');
 
+/** @typedef {{ label: string, words?: { id: string, name: string }[], of?: string | [string] }} Field */
+
+/** A file for each object of a job, and one that says what holds what. */
+async function fields() {
+	const text = await readFile(new URL('../schema/fields.json', import.meta.url), 'utf8');
+	/** @type {Record<string, Record<string, Field>>} */
+	const objects = JSON.parse(text);
+	const banner = '/* Written by `npm run types` from `schema/fields.json`. */\n';
+	const written = (/** @type {string} */ name, /** @type {unknown} */ value) =>
+		`\nexport const ${name} = ${JSON.stringify(value, undefined, '\t')} as const;\n`;
+	/**
+	 * @template T
+	 * @param {Record<string, Field>} of
+	 * @param {(field: Field) => T | undefined} what
+	 */
+	const each = (of, what) =>
+		Object.fromEntries(
+			Object.entries(of).flatMap(([name, field]) => (what(field) ? [[name, what(field)]] : [])),
+		);
+	const files = Object.entries(objects).map(([name, of]) => {
+		const words = each(of, (field) => field.words);
+		const text =
+			banner +
+			written(
+				'label',
+				each(of, (field) => field.label),
+			);
+		return [`fields/${name}.ts`, Object.keys(words).length > 0 ? text + written('words', words) : text];
+	});
+	const held = Object.entries(objects).map(([name, of]) => [name, each(of, (field) => field.of)]);
+	const holds = Object.fromEntries(
+		held.filter(([, of]) => Object.keys(/** @type {object} */ (of)).length > 0),
+	);
+	return [...files, ['fields/holds.ts', banner + written('holds', holds)]];
+}
+
+const files = /** @type {[string, string][]} */ ([['types.ts', types], ...(await fields())]);
 if (process.argv.includes('--check')) {
-	const now = await readFile(TARGET, 'utf8');
-	if (now !== types) {
-		process.stderr.write('src/engine/types.ts differs from the schemas: run `npm run types`\n');
+	for (const [name, text] of files) {
+		const now = await readFile(new URL(name, TARGET), 'utf8').catch(() => '');
+		if (now !== text) {
+			process.stderr.write(`src/engine/${name} differs from the schemas: run \`npm run types\`\n`);
+			process.exitCode = 1;
+		}
+	}
+	const kept = await readdir(new URL('fields/', TARGET));
+	for (const name of kept.filter((name) => !files.some(([file]) => file === `fields/${name}`))) {
+		process.stderr.write(`src/engine/fields/${name} is of no object of a job\n`);
 		process.exitCode = 1;
 	}
 } else {
-	await writeFile(TARGET, types);
+	await mkdir(new URL('fields/', TARGET), { recursive: true });
+	for (const [name, text] of files) await writeFile(new URL(name, TARGET), text);
 }

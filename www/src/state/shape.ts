@@ -1,4 +1,5 @@
-import type { CoilDrawing, Job, NestInput, Seat } from '../engine/types';
+import { holds } from '../engine/fields/holds';
+import type { Job } from '../engine/types';
 import { textIn } from './path';
 
 /*
@@ -27,21 +28,40 @@ function fields(value: unknown): Fields {
 	return isFields(value) ? value : {};
 }
 
-/** The fields of `value`: those that `parts` names in their shape, the others as texts, `always` there, and none added. */
-function inShape(
-	value: unknown,
-	parts: Record<string, (part: unknown) => unknown>,
-	always?: 'id' | 'coil',
-): Fields {
+/** What stands in a field of an object: an object by its name, or a list of such; else a text. */
+const HOLDS: Record<string, Record<string, string | readonly [string]>> = holds;
+/** The field by which an object is known: it is always there. */
+const ALWAYS: Record<string, string> = {
+	CoilDrawing: 'id',
+	NestInput: 'id',
+	Seat: 'coil',
+	BenchCoil: 'coil',
+};
+
+/** The fields of an object, each in its shape, and none added but that by which it is known. */
+function inShape(value: unknown, name: string): Fields {
 	const own = fields(value);
-	const shaped: Fields = Object.fromEntries(
-		Object.entries(own)
-			.filter(([, held]) => held !== undefined)
-			.map(([name, held]) => [name, (Object.hasOwn(parts, name) && parts[name]?.(held)) || textIn(held)]),
-	);
+	const inside = HOLDS[name] ?? {};
+	const shapedField = ([field, held]: [string, unknown]): [string, unknown] => {
+		const of = Object.hasOwn(inside, field) ? inside[field] : undefined;
+		return [field, Array.isArray(of) ? many(held, of[0] as string) : item(held, of as string | undefined)];
+	};
+	const there = Object.entries(own).filter(([, held]) => held !== undefined);
+	const shaped: Fields = Object.fromEntries(there.map(shapedField));
+	const always = ALWAYS[name];
 	if (always !== undefined) shaped[always] = textIn(own[always]);
 	const origin: Origin = { written: value, shaped };
 	return { ...shaped, [ORIGIN]: origin };
+}
+
+function item(value: unknown, of?: string): unknown {
+	return of === undefined || of === 'text' ? textIn(value) : inShape(value, of);
+}
+
+function many(value: unknown, of: string): unknown[] {
+	const shaped = Array.isArray(value) ? value.map((held) => item(held, of)) : [];
+	writtenLists.set(shaped, value);
+	return shaped;
 }
 
 /** The job as it is written after an edit of its shape: where the edit left a value alone, what stood there before. */
@@ -69,46 +89,7 @@ function restored(value: unknown): unknown {
 	);
 }
 
-const many =
-	<T>(item: (value: unknown) => T) =>
-	(value: unknown): T[] => {
-		const shaped = Array.isArray(value) ? value.map(item) : [];
-		writtenLists.set(shaped, value);
-		return shaped;
-	};
-
-const kept = (value: unknown): Fields => inShape(value, {});
-
-function seat(value: unknown): Seat {
-	return inShape(value, { readings: many(textIn) }, 'coil') as unknown as Seat;
-}
-
-function nest(value: unknown): NestInput {
-	return inShape(value, { seats: many(seat), ask: many(textIn) }, 'id') as unknown as NestInput;
-}
-
-function drawing(value: unknown): CoilDrawing {
-	return inShape(
-		value,
-		{ limits: kept, press_test: many(kept), loads: many(kept), tolerances: kept, duty: kept, waived: kept },
-		'id',
-	) as unknown as CoilDrawing;
-}
-
-const beam = (value: unknown): Fields => inShape(value, { nests: many(textIn), boxes: many(textIn) });
-
 /** The job with lists where lists belong, whatever was written. */
 export function shaped(written: Job): Job {
-	return inShape(written, {
-		tape: kept,
-		record: kept,
-		coils: many(drawing),
-		nests: many(nest),
-		bench: many(seat),
-		replace: (replace) =>
-			inShape(replace, { candidates: many(drawing), asked: kept, order: kept, waived: kept }),
-		need: (need) => inShape(need, { bars: many(textIn) }),
-		frame: (frame) =>
-			inShape(frame, { supports: many(kept), shim_stock: many(textIn), beams: many(beam), centre: kept }),
-	}) as unknown as Job;
+	return inShape(written, 'Job') as unknown as Job;
 }

@@ -1,0 +1,7 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"name": "Name",
+	"nests": "Nests on it",
+	"boxes": "Box, along"
+} as const;

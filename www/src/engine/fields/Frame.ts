@@ -1,0 +1,27 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"weight": "Weight on the nests",
+	"centre": "Its centre",
+	"warp_stiffness": "Stiffness against twist",
+	"supports": "Where the nests stand",
+	"stop_stiffness": "Stiffness of a solid nest",
+	"shim_stock": "In stock",
+	"largest_stack": "Largest stack",
+	"shims_for": "Shims are to give",
+	"beams": "Beams",
+	"wheels_apart": "Wheels of an axle apart"
+} as const;
+
+export const words = {
+	"shims_for": [
+		{
+			"id": "loads",
+			"name": "Even loads"
+		},
+		{
+			"id": "level",
+			"name": "A level frame"
+		}
+	]
+} as const;

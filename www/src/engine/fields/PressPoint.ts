@@ -1,0 +1,20 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"height": "Height",
+	"load": "Load",
+	"way": "Read"
+} as const;
+
+export const words = {
+	"way": [
+		{
+			"id": "loading",
+			"name": "while it was pressed"
+		},
+		{
+			"id": "unloading",
+			"name": "while it came back"
+		}
+	]
+} as const;

@@ -1,0 +1,23 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"nest": "Nest",
+	"along": "Along",
+	"across": "Across",
+	"shim": "Shim",
+	"ground": "Ground",
+	"shimmable": "May be shimmed"
+} as const;
+
+export const words = {
+	"shimmable": [
+		{
+			"id": "yes",
+			"name": "Yes"
+		},
+		{
+			"id": "no",
+			"name": "No: they stay"
+		}
+	]
+} as const;

@@ -1,0 +1,8 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"graduation": "Graduation",
+	"class": "Class of the tape",
+	"error": "Its error, if you know it",
+	"ends_error": "One place may be off by"
+} as const;

@@ -1,0 +1,83 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const holds = {
+	"Job": {
+		"record": "JobRecord",
+		"tape": "TapeUsed",
+		"coils": [
+			"CoilDrawing"
+		],
+		"nests": [
+			"NestInput"
+		],
+		"frame": "Frame",
+		"bench": [
+			"BenchCoil"
+		],
+		"replace": "Replace",
+		"need": "Need"
+	},
+	"CoilDrawing": {
+		"limits": "Limits",
+		"loads": [
+			"LoadEntry"
+		],
+		"press_test": [
+			"PressPoint"
+		],
+		"tolerances": "TolerancesEntry",
+		"duty": "DutyEntry",
+		"waived": "texts"
+	},
+	"NestInput": {
+		"seats": [
+			"Seat"
+		],
+		"ask": [
+			"text"
+		]
+	},
+	"Seat": {
+		"readings": [
+			"text"
+		]
+	},
+	"Frame": {
+		"centre": "Centre",
+		"supports": [
+			"Support"
+		],
+		"shim_stock": [
+			"text"
+		],
+		"beams": [
+			"Beam"
+		]
+	},
+	"Beam": {
+		"nests": [
+			"text"
+		],
+		"boxes": [
+			"text"
+		]
+	},
+	"BenchCoil": {
+		"readings": [
+			"text"
+		]
+	},
+	"Replace": {
+		"candidates": [
+			"CoilDrawing"
+		],
+		"waived": "texts",
+		"asked": "Asked",
+		"order": "OrderTexts"
+	},
+	"Need": {
+		"bars": [
+			"text"
+		]
+	}
+} as const;
