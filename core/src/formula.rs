@@ -193,8 +193,7 @@ impl Formula {
         self.in_words
     }
 
-    /// The formula with its numbers. One that has its range behind it, `1 in (0.997 to 1.003)`, is put in
-    /// alone.
+    /// The formula with its numbers.
     #[must_use]
     pub fn put(self, values: &[Value<'_>]) -> Put {
         self.fill(values, &[])
@@ -267,13 +266,8 @@ impl Put {
                     // A string takes whatever is written to it.
                     let _ = write!(self.with, "{value}");
                     let text = self.with.get(start..).unwrap_or_default().to_owned();
-                    // A range stands in brackets behind its number.
-                    let range = text.bytes().position(|byte| byte == b'(');
-                    let nominal = range.map_or(text.len(), |open| open.saturating_sub(1));
-                    self.with.truncate(start + nominal);
-                    let number = text.get(..nominal).unwrap_or_default();
-                    let raised = number.chars().any(|c| c == ' ') && after.starts_with(POWERS);
-                    if number.starts_with('−') || raised {
+                    let parted = text.chars().any(|c| c == ' ');
+                    if text.starts_with('−') || parted && after.starts_with(POWERS) {
                         self.with.insert(start, '(');
                         self.with.push(')');
                     }
@@ -339,19 +333,5 @@ const fn after<'t>(text: &'t [u8], start: &[u8]) -> Option<&'t [u8]> {
             }
             _ => return None,
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A letter may carry its range; what is worked out is put in without.
-    #[test]
-    fn a_number_with_a_range_is_put_in_alone() {
-        const AREA: Formula = Formula::new("{D} = {Di} + {d}²");
-        let put = AREA.put(&[("Di", &"−3 mm (−4 to 2)"), ("d", &"1 in (0.997 to 1.003)")]);
-        assert_eq!(put.with, "(−3 mm) + (1 in)²");
-        assert_eq!(put.letters[1], ("d", "1 in (0.997 to 1.003)".to_owned()));
     }
 }

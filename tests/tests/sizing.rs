@@ -784,7 +784,7 @@ fn needs_that_contradict_themselves_name_both_sides() {
         (
             // 150 + 50·0.95/1.05 = 195.2 mm.
             refused(|need| need.room.free = Some(mm(190.0))),
-            ["a greatest free height of 190 mm", "195.2 mm at the least"],
+            ["a greatest free height of 190 mm", "195.24 mm at the least"],
         ),
         (
             refused(|need| need.reserve.length = mm(150.0)),

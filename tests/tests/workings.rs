@@ -45,12 +45,15 @@ const IN_WORDS: [&str; 4] = [
     "the straight line with the least sum of squares, or two that meet",
 ];
 
+/// A number without the range that stands in brackets behind it.
+fn nominal(number: &str) -> &str {
+    number.split_once(" (").filter(|(_, range)| range.contains(" to ")).map_or(number, |(of, _)| of)
+}
+
 /// What of a working is not as its figure says.
 fn wrong(working: &WorkingEntry, numbers: &[f64], mass: bool) -> Option<String> {
-    // What stands in brackets behind a number is its range.
-    let nominal = |number: &String| number.split(" (").next().unwrap_or_default().to_owned();
     let letters: Vec<String> =
-        working.letters.0.iter().map(|(_, number)| nominal(number)).collect();
+        working.letters.0.iter().map(|(_, number)| nominal(number).to_owned()).collect();
     working.with.split(AND).zip(numbers).find_map(|(with, number)| {
         match worked(with, &letters, mass) {
             Ok((value, off)) if (value - number).abs() <= off * 1.001 + 1e-9 * number.abs() => None,
@@ -71,8 +74,9 @@ fn letters_have_the_numbers_that_are_put_in() {
             if formula.is_in_words() || letters.0.iter().any(|(_, number)| number.is_empty()) {
                 continue;
             }
-            let values = letters.0.iter().map(|(sign, number)| (*sign, number as _));
-            assert_eq!(formula.put(&values.collect::<Vec<_>>()).with, *with, "{formula}");
+            let plain: Vec<_> = letters.0.iter().map(|(sign, of)| (*sign, nominal(of))).collect();
+            let values: Vec<_> = plain.iter().map(|(sign, number)| (*sign, number as _)).collect();
+            assert_eq!(formula.put(&values).with, *with, "{formula}");
             checked += 1;
         }
     }

@@ -311,7 +311,7 @@ fn fill_in(
     let after = judgement.frame.as_ref().and_then(|frame| frame.after.as_ref().ok());
     let said = judgement.lines.iter().map(|one| {
         let waived_for = waived::waived_for(one.requirement, &candidate.waived, waived::FOR_ALL);
-        line::report(desk, (case, after), one, (Some(index), waived_for))
+        line::report(desk, line::Within { case, after, stop: None }, one, (Some(index), waived_for))
     });
     report.lines = said.collect();
     report.sentence =

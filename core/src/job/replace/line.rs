@@ -16,7 +16,7 @@ use crate::job::report::LineReport;
 use crate::material::Against;
 use crate::quantity::{self, Force, Length, Modulus, Pressure, Stress};
 use crate::replacement::{
-    Amount, Case, Line, Margin, Missing, Offered, Requirement, Verdict, Wanted,
+    Amount, Case, Line, Margin, Missing, Offered, Requirement, Seated, Verdict, Wanted,
 };
 use std::fmt::Display;
 
@@ -25,13 +25,41 @@ const UNKNOWN: &str = "not known";
 /// A line of a candidate by its place, or of a nest, and for whom it would be waived.
 pub(super) type Of = (Option<usize>, &'static str);
 
+/// A case, and what of its nest and frame its figures take besides.
+#[derive(Clone, Copy)]
+pub(super) struct Within<'c> {
+    pub(super) case: &'c Case,
+    /// The frame with the candidate.
+    pub(super) after: Option<&'c Settled>,
+    /// The height at which the other coils of a nest that is replaced stop this one.
+    pub(super) stop: Option<Length>,
+}
+
+impl<'c> Within<'c> {
+    pub(super) fn alone(case: &'c Case) -> Self {
+        Self { case, after: None, stop: None }
+    }
+
+    /// As one of the coils of a nest that is replaced.
+    pub(super) fn nest(case: &'c Case) -> Self {
+        let nest = case.nest.iter();
+        let others = nest.flat_map(|nest| {
+            let stop =
+                |of: &Seated| Some(Point::nominal(&of.spring).least_solid().ok()? + of.raise);
+            let stops = nest.outer.iter().chain(&nest.inner).filter_map(stop);
+            stops.map(|stop| stop - nest.raise)
+        });
+        Self { stop: others.reduce(Length::max), ..Self::alone(case) }
+    }
+}
+
 pub(super) fn report(
     desk: &mut Desk<'_>,
-    (case, after): (&Case, Option<&Settled>),
+    within: Within<'_>,
     line: &Line,
     (candidate, waived_for): Of,
 ) -> LineReport {
-    let pen = desk.pen;
+    let (pen, case) = (desk.pen, within.case);
     let requirement = line.requirement;
     let (code, name) = words::requirement(requirement);
     let said = |amount| words::of(pen, requirement, amount);
@@ -52,7 +80,7 @@ pub(super) fn report(
         _ => None,
     };
     let working = range.and_then(|range| {
-        let working = Working::of(pen, case, requirement, range, after)?;
+        let working = Working::of(pen, within, requirement, range)?;
         Some(working.file(desk, range, &offered))
     });
     let offered_si =
@@ -89,7 +117,7 @@ pub(super) fn of_nest(
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
     let pen = desk.pen;
-    let report = report(desk, (case, None), &bare, (None, waived::FOR_NEST));
+    let report = report(desk, Within::alone(case), &bare, (None, waived::FOR_NEST));
     let said = |amount| words::of(pen, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
@@ -232,10 +260,9 @@ struct Working {
 impl Working {
     fn of(
         pen: Pen,
-        case: &Case,
+        Within { case, after, stop }: Within<'_>,
         requirement: Requirement,
         range: &Range<Amount>,
-        after: Option<&Settled>,
     ) -> Option<Self> {
         let of = &case.candidate;
         let (formula, own, source) = match requirement {
@@ -269,7 +296,10 @@ impl Working {
             Requirement::StressAtWork | Requirement::StressAtSolid => {
                 let height = match requirement {
                     Requirement::StressAtWork => case.asked.working?,
-                    _ => Point::nominal(of).least_solid().ok()?,
+                    _ => {
+                        let own = Point::nominal(of).least_solid().ok()?;
+                        stop.map_or(own, |stop| own.max(stop))
+                    }
                 };
                 let factor = set::meant(stressed(case, requirement)?);
                 let times = factor.at(of.nominal_coil()?.index());
@@ -299,12 +329,30 @@ impl Working {
 
     fn file(self, desk: &mut Desk<'_>, range: &Range<Amount>, offered: &str) -> String {
         let Self { formula, inputs, source, result } = self;
-        let values: Vec<Value<'_>> = inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
         let wide = range.least().si() < range.most().si();
         let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
         let result = result.unwrap_or_else(|| offered.to_owned());
-        desk.ledger.file(formula, formula.put(&values), result, source)
+        desk.ledger.file(formula, put(formula, &inputs), result, source)
     }
+}
+
+/// The formula with its numbers, each letter with its range.
+pub(super) fn put(formula: Formula, inputs: &[Input]) -> Put {
+    let plain: Vec<(&'static str, &str)> =
+        inputs.iter().map(|(sign, of)| (*sign, nominal(of))).collect();
+    let values: Vec<Value<'_>> = plain.iter().map(|(sign, of)| (*sign, of as _)).collect();
+    let mut put = formula.put(&values);
+    for (sign, text) in &mut put.letters {
+        if let Some((_, ranged)) = inputs.iter().find(|(known, _)| known == sign) {
+            text.clone_from(ranged);
+        }
+    }
+    put
+}
+
+/// A number without the range behind it.
+pub(super) fn nominal(of: &str) -> &str {
+    of.split(" (").next().unwrap_or(of)
 }
 
 type Found = (Formula, Vec<Input>, String);

@@ -5,7 +5,7 @@ use super::spring::Spring;
 use super::{line, words};
 use crate::coil::stress::Factor;
 use crate::drawing::Range;
-use crate::formula::{Formula, Put, Value};
+use crate::formula::{Formula, Put};
 use crate::frame::Settled;
 use crate::job::desk::Desk;
 use crate::job::drawing::show_stress;
@@ -217,6 +217,9 @@ fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
             let said = |part| words::of(pen, Requirement::Deviation, part);
             figure.text = words::range(said, &range.map(Amount::Number));
         }
+        if load.value <= 0.0 {
+            return figure;
+        }
         let [own, all] = [of.load, load].map(|load| pen.say::<Force>(load));
         desk.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], &"definition")
     };
@@ -280,8 +283,7 @@ fn read_elsewhere(standing: &Standing) -> &'static str {
 /// How far the load furthest from the mean is off.
 fn deviation(desk: &mut Desk<'_>, figure: Figure, settled: &Settled) -> Figure {
     let (formula, inputs, source) = line::furthest(desk.pen, settled);
-    let values: Vec<Value<'_>> = inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
-    desk.ledger.work(figure, formula, &values, &source)
+    desk.ledger.put(figure, formula, line::put(formula, &inputs), &source)
 }
 
 fn unknown(desk: &mut Desk<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {

@@ -248,7 +248,7 @@ impl WholeNest<'_> {
                     name,
                     line::report(
                         desk,
-                        (&self.case.case(place), None),
+                        line::Within::nest(&self.case.case(place)),
                         &of.line,
                         (index, waived_for),
                     ),
@@ -258,7 +258,15 @@ impl WholeNest<'_> {
                 let widest = requirement == Requirement::Pocket;
                 let place = if widest { 0 } else { self.offered.len().saturating_sub(1) };
                 let of_nest = (None, waived::FOR_NEST);
-                ("the nest", line::report(desk, (&self.case.case(place), None), &of.line, of_nest))
+                (
+                    "the nest",
+                    line::report(
+                        desk,
+                        line::Within::nest(&self.case.case(place)),
+                        &of.line,
+                        of_nest,
+                    ),
+                )
             }
             None => {
                 let asked = Asked { ..self.case.asked.clone() };
@@ -294,9 +302,7 @@ impl WholeNest<'_> {
             Requirement::Deviation => {
                 let after = judged.frame.as_ref()?.after.as_ref().ok()?;
                 let (formula, inputs, source) = line::furthest(pen, after);
-                let values: Vec<Value<'_>> =
-                    inputs.iter().map(|(sign, of)| (*sign, of as _)).collect();
-                return Some((formula, formula.put(&values), source));
+                return Some((formula, line::put(formula, &inputs), source));
             }
             _ => {
                 let after = judged.swap.after.as_ref().ok()?;
@@ -314,9 +320,9 @@ impl WholeNest<'_> {
             let Seated { spring, raise } = &coil.seated;
             let mut own = vec![("o", pen.decimal(*raise).to_string())];
             let own_letters = ["k", "L0", "Lc"].into_iter();
-            own.extend(
-                own_letters.filter_map(|sign| Some((sign, line::value(pen, spring, sign)?))),
-            );
+            own.extend(own_letters.filter_map(|sign| {
+                Some((sign, line::nominal(&line::value(pen, spring, sign)?).to_owned()))
+            }));
             own
         };
         let coils: Vec<Vec<line::Input>> =
