@@ -1030,6 +1030,10 @@ export interface LineReport {
 	 */
 	offered: string;
 	/**
+	 * The same as drawn in SI units, where it is a number.
+	 */
+	offered_si?: number;
+	/**
 	 * The same as a person reads it.
 	 */
 	title: string;
