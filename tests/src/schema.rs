@@ -85,7 +85,7 @@ fn describe(name: &str, rows: &[Row], objects: &mut Vec<(String, String)>) {
         let words = match &row.takes {
             Takes::Words { words, .. } => {
                 let words = words.iter().map(|(word, name)| json!({ "id": word, "name": name }));
-                format!(", \"words\": {}", Value::from_iter(words))
+                format!(", \"words\": {}", words.collect::<Value>())
             }
             _ => String::new(),
         };

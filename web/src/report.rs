@@ -54,7 +54,7 @@ pub fn switch_system(
         _ => return job.clone(),
     };
     let Some(own) = plain(job).ok().filter(JsValue::is_object) else { return job.clone() };
-    let Ok(read) = file::from_value(from_plain(&own, 0)) else { return job.clone() };
+    let Ok(read) = job::file::from_value(from_plain(&own, 0)) else { return job.clone() };
     for edit in respell(&read, to) {
         write_at(&own, &edit.path, &edit.text);
     }
