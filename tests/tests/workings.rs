@@ -114,7 +114,7 @@ fn what_is_put_in_gives_the_figure() {
 /// one that is not pressed, figures that are stated, nests for nests, and a frame.
 #[test]
 fn every_line_of_replace_is_worked_out() {
-    let wire = json!({ "id": "wire", "name": "Wire", "bar": "0.3", "outside": "2.3", "turns": "12",
+    let wire = json!({ "id": "wire", "name": "Wire", "bar": "0.2", "outside": "1.6", "turns": "12",
         "ends": "closed-ground", "free": "6", "steel": "shigley-music-a228-over-0.125",
         "tolerances": { "bar": "0.002", "free": "1/16" } });
     let cycle = |least: &str, most: &str| json!({ "least": least, "most": most });
