@@ -155,7 +155,7 @@ mod tests {
             ),
             (
                 25.0,
-                "a deflection of 25 mm; one below 24.467 mm was expected: from there on the coil falls aside; press it less, or guide it",
+                "a deflection of 25 mm; one below 24.472 mm was expected: from there on the coil falls aside; press it less, or guide it",
             ),
         ] {
             assert_eq!(of(deflection).unwrap_err().to_string(), sentence);
