@@ -232,6 +232,8 @@ bounds! {
     GROUND: Length, "a rise of the ground", [-0.609_6, 0.609_6], ["1/2", "12"];
     /// Where something stands along or across the frame.
     POSITION: Length, "a position", [-30.48, 30.48], ["36", "900"];
+    /// How far apart two nests stand.
+    APART: Length, "a distance between nests", [0.025_4, 60.96], ["72", "1800"];
     /// A number of turns, total or active.
     TURNS: Turns, "a number of turns", [0.5, 200.0], ["7 1/4", "7.25"];
     /// The turns at the ends that do not deflect.
@@ -311,6 +313,7 @@ mod tests {
             &RAISE,
             &GROUND,
             &POSITION,
+            &APART,
             &CLEARANCE,
             &RESERVE,
         ] {

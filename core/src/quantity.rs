@@ -58,7 +58,7 @@ pub(crate) use read::{not_a_unit, within};
 pub use read::{read, spell_unit, written_in};
 pub(crate) use refusal::{Fault, shorten};
 pub use refusal::{Reason, Refusal};
-pub(crate) use scan::{Mark, Scanner, some_number};
+pub(crate) use scan::{Mark, Scanner, Token, some_number};
 pub use uom::si::f64::{
     Angle, Area, Energy, Force, Frequency, Length, Mass, MassDensity, Pressure, Volume,
 };

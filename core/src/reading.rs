@@ -43,6 +43,9 @@
 //! quotes and strokes count in all their typographic forms. `1 200 mm` may have its thousands
 //! parted, inches may not: `13 500` is too near to `13 5/…` unfinished.
 //!
+//! Numbers may stand in words, as a telephone writes what it is told: `thirteen and seven eighths`,
+//! `13 and 7/8`, `a hair under fourteen`. They are put into figures first, where they have one meaning.
+//!
 //! # What is not accepted
 //!
 //! Each refusal has a code (listed at [`Reason::code`](crate::quantity::Reason::code)), a place, a
@@ -53,6 +56,7 @@
 //! - A fraction of a whole or more (`13 17/16`): more likely a slip than a sum.
 //! - A bare fraction in a metric job: a fraction of what?
 //! - A comma before exactly three digits (`1,200`), which can be read two ways.
+//! - Words with two meanings: `twenty seven sixteenths` is 27/16 or 20 7/16.
 //! - `short` and `long`: they are the verdict's words, and on some benches an eighth of an inch.
 //! - More than one lean, units that do not go together, twelve inches after feet, anything left over.
 //!
@@ -61,6 +65,7 @@
 
 mod grammar;
 mod press;
+mod spoken;
 #[cfg(test)]
 mod tests;
 mod write;
@@ -128,10 +133,10 @@ impl Reading {
         system: System,
         bound: &'static Bound<Length>,
     ) -> Result<Self, Refusal> {
-        let refuse = |fault| {
-            let fault = only_what_reads(fault, |meant| Self::parse(meant, system, bound).is_ok());
-            Refusal::new(text, fault, &bound.row, system)
-        };
+        let refuse = |fault| refused(text, fault, system, bound);
+        let said = spoken::figures(text).map_err(refuse)?;
+        let text = said.as_ref();
+        let refuse = |fault| refused(text, fault, system, bound);
         let written = grammar::parse(text).map_err(refuse)?;
         let reading = written.reading(text, system).map_err(refuse)?;
         if let Some(at) = written.negative.filter(|_| !bound.row.allows_negative()) {
@@ -238,6 +243,11 @@ impl fmt::Display for Lean {
             Lean::Full => "full",
         })
     }
+}
+
+fn refused(text: &str, fault: Fault, system: System, bound: &'static Bound<Length>) -> Refusal {
+    let reads = |meant: &str| Reading::parse(meant, system, bound).is_ok();
+    Refusal::new(text, only_what_reads(fault, reads), &bound.row, system)
 }
 
 /// Of the two ways to read a comma, offers only what the field takes: inches have no thousands.

@@ -6,6 +6,7 @@ import {
 	field,
 	onEachDevice,
 	openBlank,
+	openCoil,
 	openPage,
 	test,
 } from './page';
@@ -23,6 +24,8 @@ onEachDevice(() => {
 		await expectNoViolation(page, 'Nest with a working');
 
 		await openPage(page);
+		await openCoil(page, 'Outer, A left');
+		await expectNoViolation(page, 'Measure with a coil open');
 		await field(page, 'Place 1, Outer, A left').fill('13 17/16');
 		await field(page, 'Place 2, Outer, A left').focus();
 		await expect(page.getByText('did you mean 14 1/16?')).toBeVisible();

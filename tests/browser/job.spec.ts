@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { button, coil, expect, field, openBlank, openPage, type Page, test } from './page';
+import { button, coil, expect, field, openBlank, openDrawing, openPage, type Page, test } from './page';
 
 const READING = 'Place 1, Outer, A left';
 
@@ -19,13 +19,13 @@ async function savedFile(page: Page): Promise<string> {
 
 test('the first visit shows the invented demo, and one press clears it', async ({ page }) => {
 	await openPage(page);
-	await expect(page.getByText('The job shown is invented.')).toBeVisible();
+	await expect(page.getByText('An invented job.')).toBeVisible();
 	await expect(field(page, READING)).toHaveValue('13 7/8');
 
 	await button(page, 'Clear it and start my own').click();
-	await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
-	await expect(field(page, 'Book figure, Outer, Nest 1')).toHaveValue('');
-	await expect(page.getByText('The job shown is invented.')).toBeHidden();
+	await expect(field(page, 'Book figure, Outer')).toBeFocused();
+	await expect(field(page, 'Book figure, Outer')).toHaveValue('');
+	await expect(page.getByText('An invented job.')).toBeHidden();
 	await expect(field(page, READING)).toHaveCount(0);
 
 	await button(page, 'Undo').click();
@@ -34,13 +34,14 @@ test('the first visit shows the invented demo, and one press clears it', async (
 
 test('each edit is kept, and stands after a reload', async ({ page }) => {
 	await openBlank(page);
-	await field(page, 'Book figure, Outer, Nest 1').fill('13 15/16');
+	await field(page, 'Book figure, Outer').fill('13 15/16');
 	await field(page, 'Title of the job').fill('Shunter 2');
 	await page.reload();
-	await expect(field(page, 'Book figure, Outer, Nest 1')).toHaveValue('13 15/16');
+	await openDrawing(page, 'Outer');
+	await expect(field(page, 'Book figure, Outer')).toHaveValue('13 15/16');
 	await expect(field(page, 'Title of the job')).toHaveValue('Shunter 2');
-	await expect(page).toHaveTitle('Shunter 2: coilnest');
-	await expect(page.getByText('The job shown is invented.')).toBeHidden();
+	await expect(page).toHaveTitle('Measure, Shunter 2: coilnest');
+	await expect(page.getByText('An invented job.')).toBeHidden();
 });
 
 test('undo and redo go step by step, a field to a step', async ({ page }) => {
@@ -122,12 +123,12 @@ test('another system of units keeps what was written', async ({ page }) => {
 	await expect(button(page, 'Millimetres')).toHaveAttribute('aria-pressed', 'true');
 	await expect(field(page, READING)).toHaveValue('13 7/8 in');
 	await expect(field(page, 'Place 2, Outer, A left')).toHaveValue('13 7/8 in scant');
-	await expect(left.getByRole('button', { name: /^352\.\d mm$/ })).toBeVisible();
+	await expect(left.getByRole('button', { name: /^measured, Outer: 352\.\d mm$/ })).toBeVisible();
 	await expect(button(left, 'Good')).toBeVisible();
 
 	await button(page, 'Inches').click();
 	await expect(field(page, READING)).toHaveValue(/^13 7\/8( in)?$/);
-	await expect(button(left, '13 7/8 in')).toBeVisible();
+	await expect(button(left, 'measured, Outer: 13 7/8 in')).toBeVisible();
 	await button(page, 'Undo').click();
 	await button(page, 'Undo').click();
 	await expect(field(page, READING)).toHaveValue('13 7/8');
@@ -172,7 +173,8 @@ test('what is odd in a file outlives edits of its shape', async ({ page }) => {
 	await openFile(page, JSON.stringify(odd));
 	await button(page, 'Add a nest like the last').click();
 	await button(page, 'Undo').click();
-	await field(page, 'Book figure, Outer, A left').fill('14');
+	await openDrawing(page, 'Outer');
+	await field(page, 'Book figure, Outer').fill('14');
 	const kept = JSON.parse(await savedFile(page)) as typeof odd;
 	expect(kept.coils).toEqual([{ ...odd.coils[0], free: '14' }, odd.coils[1]]);
 	expect(kept.nests[0]).toEqual(odd.nests[0]);

@@ -7,6 +7,7 @@ import {
 	field,
 	type Locator,
 	onEachDevice,
+	openCoil,
 	openPage,
 	type Page,
 	test,
@@ -52,7 +53,10 @@ test.describe('under a finger', () => {
 	for (const section of SECTIONS) {
 		test(`what is pressed in ${section} is 44 px at least`, async ({ page }) => {
 			await openPage(page, section);
-			if (section === 'Measure') await field(page, 'Place 1, Outer, A left').tap();
+			if (section === 'Measure') {
+				await openCoil(page, 'Outer, A left');
+				await field(page, 'Place 1, Outer, A left').tap();
+			}
 			for (const role of ['button', 'link', 'textbox', 'combobox', 'slider'] as const) {
 				expect.soft(await small(page.getByRole(role), 44), role).toEqual([]);
 			}
@@ -86,4 +90,70 @@ test('light or dark follows the device, and the choice on the page goes before i
 	expect(await ground()).toBe(light);
 	await page.reload();
 	expect(await ground()).toBe(light);
+});
+
+/** Texts of a section in another size than the four, or a part of a fraction under 11 px. */
+function otherSizes(page: Page): Promise<string[]> {
+	return page.evaluate(() => {
+		const SIZES = [13, 16, 20, 32];
+		const found = new Set<string>();
+		for (const element of document.querySelectorAll('.app *:not(svg, svg *)')) {
+			const texts = [...element.childNodes].filter((node) => node.nodeType === 3);
+			if (!element.checkVisibility() || texts.every((text) => !text.textContent?.trim())) continue;
+			const size = parseFloat(getComputedStyle(element).fontSize);
+			const small = element.matches('.over, .under') && size >= 11;
+			if (!SIZES.includes(size) && !small)
+				found.add(`${size} px: ${element.textContent?.trim().slice(0, 40)}`);
+		}
+		return [...found];
+	});
+}
+
+test('Measure has four sizes of type', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page);
+	expect(await otherSizes(page)).toEqual([]);
+	await page.setViewportSize({ width: 390, height: 844 });
+	await openCoil(page, 'Inner, A left');
+	expect(await otherSizes(page)).toEqual([]);
+});
+
+test('the accent is no colour of tab, focus or step', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page);
+	const colours = await page.evaluate(() => {
+		const root = getComputedStyle(document.documentElement);
+		const probe = document.body.appendChild(document.createElement('i'));
+		const of = (name: string): string => {
+			probe.style.color = root.getPropertyValue(name);
+			return getComputedStyle(probe).color;
+		};
+		const tab = document.querySelector('a[aria-current]');
+		const skip = document.querySelector<HTMLElement>('.skips a');
+		skip?.focus();
+		return {
+			ink: of('--ink'),
+			tab: tab && getComputedStyle(tab).borderLeftColor,
+			skip: skip && getComputedStyle(skip).color,
+			focus: skip && getComputedStyle(skip).outlineColor,
+		};
+	});
+	expect(colours).toEqual({ ink: colours.ink, tab: colours.ink, skip: colours.ink, focus: colours.ink });
+});
+
+test('in forced colours a pressed state and the current tab are seen', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await page.emulateMedia({ forcedColors: 'active' });
+	await openPage(page);
+	const ground = (pressed: boolean) =>
+		page
+			.getByRole('button', { pressed })
+			.first()
+			.evaluate((button) => getComputedStyle(button).backgroundColor);
+	expect(await ground(true)).not.toBe(await ground(false));
+	const border = (tab: string) =>
+		page
+			.getByRole('link', { name: tab, exact: true })
+			.evaluate((link) => getComputedStyle(link).borderLeftColor);
+	expect(await border('Measure')).not.toBe(await border('Level'));
 });

@@ -152,7 +152,7 @@ test('what is missing is named, and leads to its field', async ({ page }) => {
 	await expect(page.getByRole('heading', { name: 'The loads of Nest 1 are not known yet' })).toBeVisible();
 
 	await button(page, 'Outer: book figure').click();
-	await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
+	await expect(field(page, 'Book figure, Outer')).toBeFocused();
 	await page.keyboard.type('13 15/16');
 	await page.getByRole('link', { name: 'Nest' }).click();
 	for (const [gap, name, text] of [
@@ -169,4 +169,22 @@ test('what is missing is named, and leads to its field', async ({ page }) => {
 	await page.getByRole('combobox', { name: 'Ends' }).selectOption({ label: 'Closed and ground' });
 	await expect(chart(page)).toBeVisible();
 	await expect(page.getByRole('heading', { name: /are not known yet/ })).toHaveCount(0);
+});
+
+test('a working height that is written once counts for all nests, until one has its own', async ({
+	page,
+}) => {
+	await openPage(page, 'Nest');
+	const height = field(page, 'Working height');
+	const go = (nest: string) => button(page.getByRole('group', { name: 'Which nest' }), nest).click();
+	await height.fill('11 1/4');
+	await go('A right');
+	await expect(height).toHaveValue('11 1/4');
+	await button(page, 'This nest alone').click();
+	await height.fill('11');
+	await go('A left');
+	await expect(height).toHaveValue('11 1/4');
+	await height.fill('11 3/8');
+	await go('A right');
+	await expect(height).toHaveValue('11');
 });

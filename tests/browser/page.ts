@@ -62,7 +62,32 @@ export function button(page: Page | Locator, name: string): Locator {
 	return page.getByRole('button', { name, exact: true });
 }
 
-/** The group of one coil in Measure. */
+/** The line of one coil in the list of Measure: `Outer, A left`. */
+export function line(page: Page, name: string): Locator {
+	const [what = '', nest = ''] = name.split(', ');
+	return page
+		.getByRole('article', { name: nest, exact: true })
+		.getByRole('button', { name: new RegExp(`^${what}\\b`) });
+}
+
+/** Opens a coil by its line. */
+export async function openCoil(page: Page, name: string): Promise<Locator> {
+	const of = line(page, name);
+	if ((await of.getAttribute('aria-expanded')) === 'false') await of.click();
+	await expect(coil(page, name)).toBeVisible();
+	return coil(page, name);
+}
+
+/** Opens a drawing at the head of the list, with its book figure and limits. */
+export async function openDrawing(page: Page, name: string): Promise<void> {
+	await page
+		.getByRole('group', { name: `Drawing of ${name}`, exact: true })
+		.getByRole('button', { expanded: false })
+		.first()
+		.click();
+}
+
+/** The group of one coil that is open in Measure. */
 export function coil(page: Page, name: string): Locator {
 	return page.getByRole('group', { name, exact: true });
 }
@@ -80,7 +105,7 @@ export async function openPage(
 export async function openBlank(page: Page): Promise<void> {
 	await openPage(page);
 	await button(page, 'Clear it and start my own').click();
-	await expect(field(page, 'Book figure, Outer, Nest 1')).toBeFocused();
+	await expect(field(page, 'Book figure, Outer')).toBeFocused();
 }
 
 /** One page without frames: it is looked at where it stands. */

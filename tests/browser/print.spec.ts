@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { coil, DESKTOP, expect, openPage, type Page, test } from './page';
+import { DESKTOP, expect, openCoil, openPage, type Page, test } from './page';
 
 const COILS = ['Outer, A left', 'Inner, A left', 'Outer, A right', 'Inner, A right'];
 const READINGS = [
@@ -27,16 +27,11 @@ async function onTheScreen(page: Page): Promise<string[]> {
 	const care = page.getByRole('region', { name: 'Take care' }).getByRole('listitem');
 	const cautions = () => care.evaluateAll((items) => items.map((item) => item.firstChild?.textContent ?? ''));
 	for (const name of COILS) {
-		found.push(
-			await coil(page, name)
-				.getByRole('button', { name: /^(Good|Short|Long|Too close)/ })
-				.innerText(),
-		);
+		const coil = await openCoil(page, name);
+		found.push(await coil.getByRole('button', { name: /^(Good|Short|Long|Too close)/ }).innerText());
 		found.push(
 			// What is said aloud, too, would be found by its text alone.
-			await coil(page, name)
-				.locator('p:not([role=status])', { hasText: /book figure/ })
-				.innerText(),
+			await coil.locator('p:not([role=status])', { hasText: /book figure/ }).innerText(),
 		);
 	}
 	found.push(...(await cautions()));

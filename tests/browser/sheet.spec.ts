@@ -7,6 +7,7 @@ import {
 	expectNoViolation,
 	field,
 	type Locator,
+	openCoil,
 	openPage,
 	type Page,
 	PHONE,
@@ -72,6 +73,7 @@ test.describe('on a phone', () => {
 
 	test('a coil opens by touch, from Measure and from Nest', async ({ page }) => {
 		await openPage(page);
+		await openCoil(page, 'Inner, A left');
 		await button(page, 'More for Inner, A left').tap();
 		await button(page, 'Drawing sheet').tap();
 		await expect(heading(page, 'Inner')).toBeInViewport();

@@ -1,10 +1,22 @@
-import { button, coil, expect, expectNoViolation, field, openPage, PHONE, test, tooSmall } from './page';
+import {
+	button,
+	coil,
+	expect,
+	expectNoViolation,
+	field,
+	line,
+	openCoil,
+	openPage,
+	PHONE,
+	test,
+	tooSmall,
+} from './page';
 
 test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
 
 test('a slipped reading is named at its place, and counts once it is confirmed', async ({ page }) => {
 	await openPage(page);
-	const outer = coil(page, 'Outer, A left');
+	const outer = await openCoil(page, 'Outer, A left');
 	await field(page, 'Place 2, Outer, A left').fill('15 7/8');
 	await expect(button(outer, 'Read again')).toBeVisible();
 	await expect(outer.getByText(/It may have been 13\s*7\/8\s*in/).first()).toBeVisible();
@@ -16,10 +28,13 @@ test('a slipped reading is named at its place, and counts once it is confirmed',
 
 test('a cracked coil is scrap, and is named where its load is used', async ({ page }) => {
 	await openPage(page);
+	await openCoil(page, 'Inner, A left');
 	const inner = page.getByRole('group', { name: 'Condition, Inner, A left', exact: true });
-	await inner.getByRole('combobox').selectOption('cracked');
+	await button(inner, 'Cracked').tap();
 	await expect(coil(page, 'Inner, A left').getByText('Scrap', { exact: true })).toBeVisible();
-	await inner.getByRole('combobox').selectOption('Something else');
+	await expect(line(page, 'Inner, A left')).toContainText('Scrap');
+	await expect(line(page, 'Inner, A left')).toContainText('cracked');
+	await button(inner, 'Other').tap();
 	await field(page, 'Condition in a word, Inner, A left').fill('bent');
 	await expect(coil(page, 'Inner, A left').getByText(/^Bent: scrap, whatever the tape says/)).toBeVisible();
 	expect(await tooSmall(page)).toEqual([]);

@@ -66,7 +66,7 @@ fn symbols() -> String {
 }
 
 /// Each object of a job by its name in the schema, and of each of its fields, in their order, the label, the
-/// words that it takes, and what stands in it where that is no text.
+/// words that it takes, whether it is a length, and what stands in it where that is no text.
 fn fields() -> String {
     let mut objects = Vec::new();
     describe("Job", &Job::rows(), &mut objects);
@@ -90,12 +90,21 @@ fn describe(name: &str, rows: &[Row], objects: &mut Vec<(String, String)>) {
             _ => String::new(),
         };
         let of = held(&row.takes, objects).map(|of| format!(", \"of\": {of}"));
+        let length = if is_length(&row.takes) { ", \"length\": true" } else { "" };
         let label = Value::from(row.label);
-        format!("    \"{}\": {{ \"label\": {label}{words}{} }}", row.name, of.unwrap_or_default())
+        format!("    \"{}\": {{ \"label\": {label}{words}{length}{} }}", row.name, of.unwrap_or_default())
     });
     let fields = fields.collect::<Vec<_>>().join(",\n");
     if let Some((_, kept)) = objects.get_mut(place) {
         *kept = fields;
+    }
+}
+
+fn is_length(takes: &Takes) -> bool {
+    match takes {
+        Takes::Quantity(range) => range.is_length,
+        Takes::List(items) => is_length(items),
+        _ => false,
     }
 }
 

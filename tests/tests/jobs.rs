@@ -11,7 +11,8 @@ use coilnest::job::report::{NestReport, Report, StateReport, VerdictReport, Word
 use coilnest::job::{assess, file};
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
-use coilnest_tests::corpus;
+use coilnest_tests::{corpus, job_path};
+use serde_json::json;
 use statrs::distribution::{ContinuousCDF, Normal};
 
 const FOOT_POUND: f64 = POUND_FORCE * 12.0 * INCH;
@@ -423,4 +424,31 @@ fn one_on_the_mark_and_one_just_under_it_are_both_good() {
     let found = under.p_short.unwrap();
     assert!(relative_eq!(found, short, max_relative = 1e-6), "{found} and not {short}");
     assert!(under.sentence.contains("99.6\u{a0}% sure"), "{}", under.sentence);
+}
+
+/// The coil that was found in a seat is judged beside the one that is fitted, and so is one that was set aside; neither
+/// bears on the nest.
+#[test]
+fn what_was_found_and_what_is_set_aside_is_judged() {
+    let kept = corpus::named("quarry-tramway").unwrap();
+    let mut job = serde_json::from_str(&kept.text).unwrap();
+    let short = json!({ "label": "7a", "readings": ["13 7/16", "13 7/16 full"] });
+    job_path::put(&mut job, "nests[0].seats[1].found", Some(short.clone()));
+    job_path::put(&mut job, "nests[0].seats[1].label", Some("9a".into()));
+    job_path::put(&mut job, "nests[0].seats[1].readings", Some(json!(["13 5/8", "13 5/8"])));
+    job_path::put(&mut job, "set_aside[0]", Some(short));
+    job_path::put(&mut job, "set_aside[0].coil", Some("inner".into()));
+    job_path::put(&mut job, "set_aside[0].reason", Some("short".into()));
+    let report = assess(&file::from_value(job).unwrap(), &TABLES);
+    let briefs = |verdict: &Option<VerdictReport>| {
+        verdict.as_ref().map(|verdict| (verdict.word, verdict.brief.clone()))
+    };
+    let was = Some((Word::Short, "3/16\u{a0}in under".to_owned()));
+    let fitted = &report.nests[0].seats[1];
+    assert_eq!(briefs(&fitted.verdict), Some((Word::Good, "on the book figure".to_owned())));
+    let found = fitted.found.as_ref().unwrap();
+    assert_eq!((found.label.as_deref(), briefs(&found.verdict)), (Some("7a"), was.clone()));
+    let aside = &report.set_aside[0];
+    assert_eq!((aside.reason.as_deref(), briefs(&aside.coil.verdict)), (Some("short"), was));
+    assert!(report.nests[0].not_good.iter().all(|coil| !coil.contains("7a")));
 }

@@ -144,7 +144,7 @@ fn a_low_corner_moves_each_load_by_a_quarter() {
     is(some(frame.lean_across.as_ref()), -0.0625, INCH);
     assert_eq!(
         frame.sentence,
-        "The frame leans 1/16 in over 72 in down to the A end, 1/16 in over 56 in down to the left. A left carries 1.56 % less than the mean, ± 0.01 %."
+        "The frame leans 1/16 in over 72 in down to A left and A right, 1/16 in over 56 in down to A left and B left. A left carries 1.56 % less than the mean, ± 0.01 %."
     );
     assert_eq!(frame.supports[1].sentence, "A right carries 1.56 % more than the mean, ± 0.01 %.");
 }
@@ -445,4 +445,26 @@ fn whatever_is_wrong_with_a_frame_is_said_at_its_field() {
     }
     assert!(cases.len() > 12);
     corpus::keep(&corpus::folder("errors/frames.txt"), &said).unwrap();
+}
+
+/// The same frame, its nests told by two distances in place of eight.
+#[test]
+fn two_distances_say_where_four_nests_stand() {
+    let mut job = four_corners();
+    let before = frame(&job);
+    for at in 0..4 {
+        for way in ["along", "across"] {
+            job_path::put(&mut job, &format!("frame.supports[{at}].{way}"), None);
+        }
+    }
+    job_path::put(&mut job, "frame.apart", Some(json!({ "along": "72", "across": "56" })));
+    let after = frame(&job);
+    assert_eq!((after.supports, after.sentence), (before.supports, before.sentence));
+    assert_eq!(after.diagonal_nests.as_deref(), Some("A left and B right"));
+
+    let Some(supports) = job["frame"]["supports"].as_array_mut() else { panic!("no supports") };
+    supports.truncate(3);
+    let problems = assess(&self::job(&job), &TABLES).problems;
+    let found = problems.iter().find(|problem| problem.path == "frame.apart").unwrap();
+    assert_eq!((found.code, found.read.as_str()), ("apart-of-four", "3"));
 }

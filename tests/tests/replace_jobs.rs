@@ -443,7 +443,7 @@ fn a_candidate_has_a_drawing_sheet() {
 /// Every form of ends that is offered for a need is taken; the one without dead turns is not offered.
 #[test]
 fn the_ends_offered_for_a_need_are_those_it_takes() {
-    let offered = choices(&TABLES);
+    let offered = choices(&TABLES, System::Inch);
     let taken = |id: &str| {
         let report = size(&with(&[("need.ends", json!(id))]), &TABLES);
         report.problems.iter().all(|problem| problem.path != "need.ends")

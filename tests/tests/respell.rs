@@ -17,7 +17,7 @@ use serde_json::Value;
 use std::collections::BTreeSet;
 
 /// What stands in the place of other fields of the job with every quantity.
-const INSTEAD: [&[(&str, Option<&str>)]; 3] = [
+const INSTEAD: [&[(&str, Option<&str>)]; 4] = [
     &[
         ("replace.original", Some("inner")),
         ("replace.asked", None),
@@ -42,6 +42,18 @@ const INSTEAD: [&[(&str, Option<&str>)]; 3] = [
         ("frame.beams[1].nests[1]", Some("B right")),
         ("frame.beams[1].boxes[0]", Some("40")),
         ("frame.beams[1].boxes[1]", Some("-40")),
+    ],
+    &[
+        ("frame.apart.along", Some("72")),
+        ("frame.apart.across", Some("56")),
+        ("frame.supports[0].along", None),
+        ("frame.supports[0].across", None),
+        ("frame.supports[1].along", None),
+        ("frame.supports[1].across", None),
+        ("frame.supports[2].along", None),
+        ("frame.supports[2].across", None),
+        ("frame.supports[3].along", None),
+        ("frame.supports[3].across", None),
     ],
 ];
 

@@ -72,11 +72,17 @@ pub fn save(#[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue) -> Stri
     text.and_then(|text| text.as_string()).unwrap_or_default() + "\n"
 }
 
-/// The words that some fields take.
+/// The words that some fields take, with figures in inches or millimetres.
 #[wasm_bindgen(unchecked_return_type = "Choices")]
 #[must_use]
-pub fn choices() -> JsValue {
-    to_js(&job::choices(&TABLES))
+pub fn choices(
+    #[wasm_bindgen(unchecked_optional_param_type = "'inch' | 'metric'")] system: &JsValue,
+) -> JsValue {
+    let system = match system.as_string().as_deref() {
+        Some("metric") => System::Metric,
+        _ => System::Inch,
+    };
+    to_js(&job::choices(&TABLES, system))
 }
 
 /// The version of this engine.

@@ -471,7 +471,7 @@ fn files_are_opened_and_saved() {
 fn the_engine_describes_itself() {
     assert!(parsed(&engine::schema()).is_object());
     assert_eq!(engine::version(), env!("CARGO_PKG_VERSION"));
-    let choices = engine::choices();
+    let choices = engine::choices(&"inch".into());
     let measured = engine::measure_choices();
     assert_eq!(text(&get(&measured, "tape_classes")), text(&get(&choices, "tape_classes")));
     for list in ["ends", "need_ends", "steels", "tape_classes"] {

@@ -37,7 +37,7 @@ const types = text
 	.replace(new RegExp(String.raw`/\*\*\n${REFERENCE} \*/\n`, 'g'), '')
 	.replace(new RegExp(String.raw` \*\n${REFERENCE}`, 'g'), '');
 
-/** @typedef {{ label: string, words?: { id: string, name: string }[], of?: string | [string] }} Field */
+/** @typedef {{ label: string, words?: { id: string, name: string }[], length?: boolean, of?: string | [string] }} Field */
 
 /** A file for each object of a job, and one that says what holds what. */
 async function fields() {
@@ -70,7 +70,16 @@ async function fields() {
 	const holds = Object.fromEntries(
 		held.filter(([, of]) => Object.keys(/** @type {object} */ (of)).length > 0),
 	);
-	return [...files, ['fields/holds.ts', banner + written('holds', holds)]];
+	const lengths = Object.fromEntries(
+		Object.entries(objects)
+			.map(([name, of]) => [name, Object.keys(of).filter((field) => of[field]?.length)])
+			.filter(([, named]) => named?.length),
+	);
+	return [
+		...files,
+		['fields/holds.ts', banner + written('holds', holds)],
+		['fields/lengths.ts', banner + written('lengths', lengths)],
+	];
 }
 
 const files = /** @type {[string, string][]} */ ([['types.ts', types], ...(await fields())]);

@@ -16,7 +16,7 @@ use super::report::{
     FrameReport, NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest,
     Workings,
 };
-use super::seat::Gear;
+use super::seat::{self, Gear};
 use super::{cautions, cut, file, frame, labels, pool, replace, sizing};
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
@@ -48,6 +48,7 @@ pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
         header(desk, job);
         let bench = Bench::by_tape(desk, job);
         labels::once(desk, bench.marked());
+        report.set_aside = pool::set_aside(desk, job, &bench, seat::look_by_tape);
         report.tally = Tally::of(bench.nests.iter().flat_map(|nest| &nest.reports));
         report.keys = keys(bench.gear.marked, bench.gear.graduation);
         let nests = bench.nests.into_iter();
@@ -85,6 +86,7 @@ fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
         report.nests.push(nest_report(desk, drafted, reckoned.as_ref()));
         nests.push(reckoned);
     }
+    report.set_aside = pool::set_aside(desk, job, &bench, seat::look);
     report.tally = Tally::of(report.nests.iter().flat_map(|nest| &nest.seats));
     report.frame = beside(desk, job, &bench, &nests);
     report.keys = keys(bench.gear.marked, bench.gear.graduation);

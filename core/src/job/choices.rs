@@ -115,14 +115,16 @@ words! {
     }
 }
 
-/// Every list of words that a page offers and that hangs on the tables, each word with what it stands for.
+/// Every list of words that a page offers and that hangs on the tables, each word with what it stands for, in the units
+/// of `system`.
 #[must_use]
-pub fn choices(tables: &Tables<'_>) -> Choices {
+pub fn choices(tables: &Tables<'_>, system: System) -> Choices {
     let form = |word: &'static str, ends: Option<Ends>, name| {
         let note = ends.map(|ends| {
             let dead = write_number(ends.dead_turns(), 3);
             let (turns, solid) = (ends.source(), solid::source(ends));
-            format!("{dead} dead turns ({turns}); solid height by {solid}")
+            let many = if dead == "1" { "turn" } else { "turns" };
+            format!("{dead} dead {many} ({turns}); solid height by {solid}")
         });
         Choice { id: word, name, note }
     };
@@ -137,7 +139,7 @@ pub fn choices(tables: &Tables<'_>) -> Choices {
             .iter()
             .map(|steel| {
                 let shear = steel.shear_modulus();
-                let modulus = write::<Modulus>(shear.value, System::Metric);
+                let modulus = write::<Modulus>(shear.value, system);
                 let note = Some(format!("G = {modulus}; {}", shear.source));
                 Choice { id: steel.id(), name: steel.name(), note }
             })

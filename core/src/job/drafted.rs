@@ -13,17 +13,21 @@ use super::seat::{self, Gear, Judged, Standing};
 use super::taped::Taped;
 use std::rc::Rc;
 
-/// What is made of a coil that is there.
-type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
+/// What is made of a coil.
+pub(crate) type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
 
 /// How much of coils and seats is read, and how much is said of it.
 struct Depth {
     read: fn(&mut Desk<'_>, &Path, usize, &Drawing) -> Coil,
     draw: fn(&mut Desk<'_>, &Coil) -> CoilReport,
+    /// Of a coil that a nest stands on.
     judge: Judge,
+    /// Of one that was found in its place.
+    found: Option<Judge>,
 }
 
-const WHOLE: Depth = Depth { read: Coil::read, draw: drawing::report, judge: seat::assess };
+const WHOLE: Depth =
+    Depth { read: Coil::read, draw: drawing::report, judge: seat::assess, found: Some(seat::look) };
 
 /// What stands there, and no report of it.
 const STANDING: Depth = Depth {
@@ -32,10 +36,15 @@ const STANDING: Depth = Depth {
     judge: |_, _, drawn, taped, gear| {
         (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
     },
+    found: None,
 };
 
-const BY_TAPE: Depth =
-    Depth { read: Coil::of_book, draw: |_, _| CoilReport::default(), judge: seat::by_tape };
+const BY_TAPE: Depth = Depth {
+    read: Coil::of_book,
+    draw: |_, _| CoilReport::default(),
+    judge: seat::by_tape,
+    found: Some(seat::look_by_tape),
+};
 
 /// Drawings and nests of a job.
 pub(crate) struct Bench<'j> {
@@ -99,7 +108,7 @@ impl<'j> Bench<'j> {
         }
         for (at, item) in desk.list(&top, job.nests()) {
             let Some((at, nest)) = desk.object(&at, item) else { continue };
-            let drafted = bench.draft(desk, at, nest, by.judge);
+            let drafted = bench.draft(desk, at, nest, by);
             named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
             bench.nests.push(drafted);
         }
@@ -141,13 +150,13 @@ impl<'j> Bench<'j> {
         desk: &mut Desk<'_>,
         at: Path,
         entry: &'j NestEntry,
-        judge: Judge,
+        by: &Depth,
     ) -> Drafted<'j> {
         let id = desk.text(&at, entry.id()).unwrap_or_default().to_owned();
         let (mut seats, mut reports) = (Vec::new(), Vec::new());
         for (here, item) in desk.list(&at, entry.seats()) {
             let Some((here, seat)) = desk.object(&here, item) else { continue };
-            let (seated, report) = self.sit(desk, &here, seat, judge);
+            let (seated, report) = self.sit(desk, &here, seat, by);
             seats.push(seated);
             reports.push(report);
         }
@@ -157,13 +166,7 @@ impl<'j> Bench<'j> {
         Drafted { at, id, entry, seats, reports }
     }
 
-    fn sit(
-        &self,
-        desk: &mut Desk<'_>,
-        at: &Path,
-        seat: &Seat,
-        judge: Judge,
-    ) -> (Seated, SeatReport) {
+    fn sit(&self, desk: &mut Desk<'_>, at: &Path, seat: &Seat, by: &Depth) -> (Seated, SeatReport) {
         let name = desk.text(at, seat.coil());
         let drawn = match (name, name.and_then(|name| self.coil(name))) {
             (_, Some(drawn)) => drawn.clone(),
@@ -178,11 +181,28 @@ impl<'j> Bench<'j> {
         };
         let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
         let raise = desk.read(at, seat.raise()).unwrap_or_default();
-        let (standing, mut report) = judge(desk, at, &drawn, &taped, &self.gear);
+        let (standing, mut report) = (by.judge)(desk, at, &drawn, &taped, &self.gear);
+        report.found = by.found.and_then(|look| self.found(desk, at, seat, &drawn, look));
         report.label = desk.text(at, seat.label()).map(str::to_owned);
         desk.read(at, seat.pair());
         let label = report.label.clone();
         (Seated { coil: drawn, standing, raise, label }, report)
+    }
+
+    /// The coil that was found in a seat before the one that is there.
+    fn found(
+        &self,
+        desk: &mut Desk<'_>,
+        at: &Path,
+        seat: &Seat,
+        drawn: &Coil,
+        look: Judge,
+    ) -> Option<Box<SeatReport>> {
+        let (at, found) = desk.object(at, seat.found())?;
+        let taped = Taped::read(desk, &at, &found.into(), self.gear.graduation);
+        let (_, mut report) = look(desk, &at, drawn, &taped, &self.gear);
+        report.label = desk.text(&at, found.label()).map(str::to_owned);
+        Some(Box::new(report))
     }
 }
 

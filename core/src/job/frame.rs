@@ -5,10 +5,12 @@ use super::figures::{DOUBT_NOT_KNOWN, Pen, sentence, text};
 use super::formulas::{
     AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
 };
-use super::input::{Beam, Job, Support as SupportEntry};
+use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
 use super::nest::{Reckoned, Seated};
 use super::problem::Path;
-use super::report::{Figure, FrameReport, FrameState, Problem, SupportReport, SupportState};
+use super::report::{
+    Figure, FrameEnds, FrameReport, FrameState, Problem, SupportReport, SupportState,
+};
 use crate::bounds;
 use crate::formula::Value;
 use crate::frame::shims::Aim;
@@ -70,6 +72,8 @@ pub(crate) struct Laden {
     doubts: Vec<Vec<frame::CoilDoubt>>,
     /// Coils under it that are not good, and why.
     pub(crate) not_good: Vec<String>,
+    /// The names of its nests.
+    names: Vec<String>,
 }
 
 /// Where the fields of a frame stand.
@@ -98,7 +102,8 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<W
         let (at, entry) = desk.object(&at, item)?;
         Some(support(desk, &at, index, entry, nests))
     });
-    let supports = supports.collect();
+    let mut supports: Vec<WrittenSupport> = supports.collect();
+    spread(desk, &at, entry, &mut supports);
     let sound = desk.problems.len() == before;
     let stock = desk.each(&at, entry.shim_stock());
     let largest_stack = desk.read(&at, entry.largest_stack());
@@ -122,6 +127,32 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<W
         wheels_apart,
         beams,
     })
+}
+
+/// Sets four nests so far apart as is written, where none of them has a place of its own: the first two at
+/// one end, left and right, the others behind them.
+fn spread(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry, supports: &mut [WrittenSupport]) {
+    let Some((at, apart)) = desk.object(at, entry.apart()) else { return };
+    let along = desk.read(&at, apart.along());
+    let across = desk.read(&at, apart.across());
+    if along.is_none() && across.is_none() {
+        return;
+    }
+    let [a, b, c, d] = supports else {
+        let read = text!("{}", supports.len());
+        let why = "two distances say where four nests stand, and no other number of them";
+        let expected = "four nests, or a place of each";
+        desk.problem(Problem::new(&at, "apart-of-four", &read, expected, why, ""));
+        return;
+    };
+    let halves = |apart: Option<Length>| apart.map(|apart| apart / 2.0);
+    for (support, ahead, left) in
+        [(a, true, true), (b, true, false), (c, false, true), (d, false, false)]
+    {
+        let side = |half: Length, plus: bool| if plus { half } else { -half };
+        support.along = support.along.or(halves(along).map(|half| side(half, ahead)));
+        support.across = support.across.or(halves(across).map(|half| side(half, left)));
+    }
 }
 
 fn support(
@@ -168,12 +199,13 @@ impl Written {
         }
         let mut whole = self.sound;
         let (mut supports, mut doubts) = (Vec::new(), Vec::new());
-        let mut not_good = Vec::new();
+        let (mut not_good, mut names) = (Vec::new(), Vec::new());
         for written in &self.supports {
             match written.standing(desk, nests, self.stop) {
                 Some((support, reckoned)) => {
                     supports.push(support);
                     doubts.push(reckoned.doubts());
+                    names.push(written.nest.clone());
                     let coils = reckoned.seats.iter().filter_map(Seated::not_good);
                     not_good.extend(coils.map(|coil| text!("{}, {coil}", written.nest)));
                 }
@@ -192,7 +224,7 @@ impl Written {
         }
         let weight = Weight { load, centre: self.centre };
         match Frame::new(supports, self.warp) {
-            Ok(frame) => Some(Laden { frame, weight, doubts, not_good }),
+            Ok(frame) => Some(Laden { frame, weight, doubts, not_good, names }),
             Err(error) => {
                 desk.problem(self.refused(desk.pen, &error));
                 None
@@ -274,6 +306,29 @@ impl WrittenSupport {
 }
 
 impl Laden {
+    /// What the nests on one side are called together; none where they are too many to be named.
+    fn named(&self, is_there: impl Fn(Place) -> bool) -> Option<String> {
+        const MOST: usize = 3;
+        let nests = self.frame.supports().iter().zip(&self.names);
+        let names: Vec<&String> =
+            nests.filter(|(of, _)| is_there(of.place)).map(|(_, name)| name).collect();
+        (!names.is_empty() && names.len() <= MOST).then(|| quantity::joined(names.iter(), " and "))
+    }
+
+    /// What its four sides are called, after the nests there.
+    pub(crate) fn ends(&self) -> FrameEnds {
+        let middle = self.frame.middle();
+        let call = |is_there: &dyn Fn(Place) -> bool, else_called: &str| {
+            self.named(is_there).unwrap_or_else(|| else_called.to_owned())
+        };
+        FrameEnds {
+            ahead: call(&|at| at.along > middle.along, "the end where along is greatest"),
+            behind: call(&|at| at.along < middle.along, "the end where along is least"),
+            left: call(&|at| at.across > middle.across, "the side where across is greatest"),
+            right: call(&|at| at.across < middle.across, "the side where across is least"),
+        }
+    }
+
     /// The same with its weight at another place.
     pub(crate) fn weighed_at(&self, centre: Place) -> Self {
         Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
@@ -330,6 +385,8 @@ fn tipped(why: &str, laden: &Laden) -> FrameReport {
         sentence: sentence(why),
         lean_along: None,
         lean_across: None,
+        ends: None,
+        diagonal_nests: None,
         diagonal: None,
         diagonal_height: None,
         warp: None,
@@ -371,6 +428,8 @@ fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settl
         sentence: stance(pen, laden, settled, &supports),
         lean_along: Some(along),
         lean_across: Some(across),
+        ends: Some(laden.ends()),
+        diagonal_nests: diagonal.is_some().then(|| diagonal_nests(laden)),
         diagonal,
         diagonal_height,
         warp,
@@ -387,14 +446,24 @@ struct Diagonals {
     heights: [String; 2],
 }
 
-fn diagonals(pen: Pen, laden: &Laden, settled: &Settled) -> Diagonals {
+/// On which diagonal a place lies: that of the places ahead on the left and behind on the right, or the other.
+fn side(laden: &Laden, place: Place) -> Option<Ordering> {
     let middle = laden.frame.middle();
-    let side = |place: Place| {
-        ((place.along - middle.along) * (place.across - middle.across)).value.partial_cmp(&0.0)
-    };
+    ((place.along - middle.along) * (place.across - middle.across)).value.partial_cmp(&0.0)
+}
+
+/// The names of the nests on the first diagonal.
+fn diagonal_nests(laden: &Laden) -> String {
+    let on = |place: Place| side(laden, place) == Some(Ordering::Greater);
+    laden.named(on).unwrap_or_else(|| "one diagonal".to_owned())
+}
+
+fn diagonals(pen: Pen, laden: &Laden, settled: &Settled) -> Diagonals {
     let on = |way: Ordering| {
         let nests = laden.frame.supports().iter().zip(&settled.supports);
-        nests.filter(move |(of, _)| side(of.place) == Some(way)).map(|(_, standing)| standing)
+        nests
+            .filter(move |(of, _)| side(laden, of.place) == Some(way))
+            .map(|(_, standing)| standing)
     };
     let ways = [Ordering::Greater, Ordering::Less];
     Diagonals {
@@ -539,16 +608,17 @@ fn is_nought(text: &str) -> bool {
 
 /// Which way the frame leans, and who carries most.
 fn stance(pen: Pen, laden: &Laden, settled: &Settled, supports: &[SupportReport]) -> String {
+    let ends = laden.ends();
     let way = |lean: Length, of: fn(&Place) -> Length, up: &str, down: &str| {
         let size = pen.fine_text(lean.abs());
         if is_nought(&size) {
             return None;
         }
         let over = pen.fine_text(reach(&laden.frame, of));
-        Some(text!("{size} over {over} down to the {}", if lean.value > 0.0 { down } else { up }))
+        Some(text!("{size} over {over} down to {}", if lean.value > 0.0 { down } else { up }))
     };
-    let along = way(settled.lean_along, |at| at.along, "A end", "B end");
-    let across = way(settled.lean_across, |at| at.across, "left", "right");
+    let along = way(settled.lean_along, |at| at.along, &ends.ahead, &ends.behind);
+    let across = way(settled.lean_across, |at| at.across, &ends.left, &ends.right);
     let leans: Vec<String> = along.into_iter().chain(across).collect();
     let lean = if leans.is_empty() {
         "The frame stands level.".to_owned()

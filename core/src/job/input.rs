@@ -153,6 +153,8 @@ object! {
         frame: Object<Frame>, "Frame";
         /// Coils on the bench that have no seat yet.
         bench: Many<Object<BenchCoil>>(Object), "Coils on the bench";
+        /// Coils that do not go back, and why.
+        set_aside: Many<Object<AsideCoil>>(Object), "Set aside";
         /// Whether a coil that is too close to call may be put into a seat: `yes`; without it none is.
         use_too_close: Word<Use>(choices::USES), "Coils that are too close to call";
         /// What is to be replaced, and what may replace it.
@@ -352,6 +354,22 @@ object! {
         raise: Length(&bounds::RAISE), "Raised by";
         /// A word that it shares with the coils from which it may not part.
         pair: Plain, "Pair";
+        /// The coil that was found here, where another is fitted now.
+        found: Object<FoundCoil>, "Found here";
+    }
+}
+
+object! {
+    /// The coil that was found in a seat before another was fitted.
+    FoundCoil {
+        /// The mark painted on it.
+        label: Plain, "Label";
+        /// What the tape said at each place round the coil.
+        readings: Many<Taped>(Taped(&bounds::READING)), "Place";
+        /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+        condition: Condition, "Condition";
+        /// A reading that was questioned, and is so when read again.
+        confirmed: Length(&bounds::READING), "Confirmed";
     }
 }
 
@@ -366,6 +384,8 @@ object! {
         warp_stiffness: Amount<WarpStiffness>(&bounds::WARP_STIFFNESS), "Stiffness against twist";
         /// Where each nest stands.
         supports: Many<Object<Support>>(Object), "Where the nests stand";
+        /// How far apart four nests stand, instead of a place of each.
+        apart: Object<Apart>, "How far apart they stand";
         /// Stiffness of a nest that is solid.
         stop_stiffness: Amount<SpringRate>(&bounds::RATE), "Stiffness of a solid nest";
         /// Thicknesses of shim at hand.
@@ -385,9 +405,20 @@ object! {
     /// Where the weight acts.
     Centre {
         /// Towards the A end.
-        along: Length(&bounds::POSITION), "Its centre, towards A";
+        along: Length(&bounds::POSITION), "Its centre, along";
         /// To the left, looking from B to A.
-        across: Length(&bounds::POSITION), "Its centre, to the left";
+        across: Length(&bounds::POSITION), "Its centre, across";
+    }
+}
+
+object! {
+    /// How far apart the middles of four nests stand: the first two at one end, left and right, the others
+    /// in the same order behind them.
+    Apart {
+        /// From the first nest to the third.
+        along: Length(&bounds::APART), "Nests apart, along";
+        /// From the first nest to the second.
+        across: Length(&bounds::APART), "Nests apart, across";
     }
 }
 
@@ -436,6 +467,24 @@ object! {
         confirmed: Length(&bounds::READING), "Confirmed";
         /// A word that it shares with the coils from which it may not part.
         pair: Plain, "Pair";
+    }
+}
+
+object! {
+    /// A coil that does not go back.
+    AsideCoil {
+        /// The mark painted on it.
+        label: Plain, "Label";
+        /// Which drawing it should be.
+        coil: Plain, "Which coil";
+        /// What the tape said at each place round the coil.
+        readings: Many<Taped>(Taped(&bounds::READING)), "Place";
+        /// What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+        condition: Condition, "Condition";
+        /// A reading that was questioned, and is so when read again.
+        confirmed: Length(&bounds::READING), "Confirmed";
+        /// Why it was set aside.
+        reason: Plain, "Why";
     }
 }
 

@@ -3,10 +3,12 @@
 use super::choices::Use;
 use super::coil::Coil;
 use super::desk::Desk;
-use super::drafted::Bench;
+use super::drafted::{Bench, Judge};
+use super::field::{Field, Plain};
 use super::input::Job;
 use super::labels::Marked;
 use super::problem::Path;
+use super::report::AsideReport;
 use super::taped::Taped;
 use std::rc::Rc;
 
@@ -38,15 +40,46 @@ pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> 
         let Some((at, coil)) = desk.object(&at, item) else { continue };
         let label = desk.text(&at, coil.label()).unwrap_or_default().to_owned();
         let pair = desk.text(&at, coil.pair()).unwrap_or_default().to_owned();
-        let drawn = desk.text(&at, coil.coil()).and_then(|name| {
-            let found = bench.coil(name).map(Rc::as_ref);
-            if found.is_none() {
-                desk.known(&coil.coil().path(&at), name, &bench.coil_names(), "no-such-coil");
-            }
-            found
-        });
+        let drawn = drawing_of(desk, &at, coil.coil(), bench);
         let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
         lying.push(Lying { at, label, coil: drawn, taped, pair });
     }
     lying
+}
+
+/// The drawing that a coil says it should be.
+fn drawing_of<'b>(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    field: Field<'_, Plain>,
+    bench: &'b Bench<'_>,
+) -> Option<&'b Coil> {
+    let path = field.path(at);
+    let name = desk.text(at, field)?;
+    let found = bench.coil(name).map(Rc::as_ref);
+    if found.is_none() {
+        desk.known(&path, name, &bench.coil_names(), "no-such-coil");
+    }
+    found
+}
+
+/// The coils that do not go back.
+pub(crate) fn set_aside(
+    desk: &mut Desk<'_>,
+    job: &Job,
+    bench: &Bench<'_>,
+    look: Judge,
+) -> Vec<AsideReport> {
+    let mut aside = Vec::new();
+    for (at, item) in desk.list(&Path::default(), job.set_aside()) {
+        let Some((at, coil)) = desk.object(&at, item) else { continue };
+        let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
+        let unknown = Coil::default();
+        let drawn = drawing_of(desk, &at, coil.coil(), bench).unwrap_or(&unknown);
+        let (_, mut report) = look(desk, &at, drawn, &taped, &bench.gear);
+        report.label = desk.text(&at, coil.label()).map(str::to_owned);
+        let reason = desk.text(&at, coil.reason()).map(str::to_owned);
+        aside.push(AsideReport { coil: report, reason });
+    }
+    aside
 }

@@ -30,6 +30,7 @@
 //! | `contradicts-sizes` | a rate, a solid height or a load is stated that the sizes cannot give |
 //! | `one-sided` | a tolerance of which only one way is written |
 //! | `not-whole` | a count that is no whole number |
+//! | `apart-of-four` | two distances between nests where other than four stand |
 //! | `outside-table` | a length that the tape's class says nothing of |
 //!
 //! Those of a line of a [table of coils](super::coil_table), beside those of its readings and `no-such-coil`:

@@ -114,9 +114,9 @@ mod replace;
 mod sheet;
 pub use coil_table::{CoilRows, RefusedLine};
 pub use level::{
-    DipReport, DippedWheel, Dips, FrameReport, FrameState, LevelReport, MatchReport, MatchedNest,
-    MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport, SupportState,
-    Wheel,
+    DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameState, LevelReport, MatchReport,
+    MatchedNest, MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport,
+    SupportState, Wheel,
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
@@ -396,6 +396,18 @@ record! {
         load_cost: Option<Figure>,
         /// The same as a share of the nest's load at the working point.
         load_cost_share: Option<Figure>,
+        /// The coil that was found in its place, where it is fitted for another.
+        found: Option<Box<SeatReport>>,
+    }
+}
+
+record! {
+    /// A coil that does not go back.
+    AsideReport {
+        /// The coil.
+        coil: SeatReport,
+        /// Why it was set aside.
+        reason: Option<String>,
     }
 }
 
@@ -406,6 +418,8 @@ record! {
         word: Word,
         /// The verdict as a person reads it.
         title: &'static str,
+        /// What of it stands in one line of a list: how far off the coil is, or what is to be done first.
+        brief: String,
         /// Probability of lying within the limits.
         p_in: Option<f64>,
         /// Probability of being short.
@@ -535,6 +549,8 @@ record! {
         coils: Vec<CoilReport>,
         /// The nests.
         nests: Vec<NestReport>,
+        /// Coils that do not go back, in the order of the job.
+        set_aside: Vec<AsideReport>,
         /// How many of their coils have which verdict.
         tally: Tally,
         /// The frame on them, where the job has one and all that it needs.
@@ -600,6 +616,8 @@ record! {
         tally: Tally,
         /// The nests.
         nests: Vec<TapedNest>,
+        /// Coils that do not go back, in the order of the job.
+        set_aside: Vec<AsideReport>,
         /// What a key row offers.
         keys: Vec<&'static str>,
         /// How each figure came about.

@@ -59,8 +59,8 @@ takes! {
     };
     [] OfSteel: |_| Takes::OfTables("steels");
     [] OfTape: |_| Takes::OfTables("tape classes");
-    [] Taped: |Taped(bound)| Takes::Quantity(Range::of(bound));
-    [] Length: |Length(bound)| Takes::Quantity(Range::of(bound));
+    [] Taped: |Taped(bound)| Takes::Quantity(Range::of_length(bound));
+    [] Length: |Length(bound)| Takes::Quantity(Range::of_length(bound));
     [K: Written] Amount<K>: |Amount(bound)| Takes::Quantity(Range::of(bound));
     [] Count: |Count(bound)| Takes::Count(Range::of(bound));
     [] DeadTurns: |DeadTurns(bound)| Takes::Doubted(Range::of(bound));
@@ -134,6 +134,8 @@ pub struct Range {
     pub most: [String; 2],
     /// A text that will do.
     pub example: [&'static str; 2],
+    /// Whether it is a length, which is written with the keys of a tape.
+    pub is_length: bool,
 }
 
 impl Range {
@@ -144,7 +146,12 @@ impl Range {
             least: systems.map(|system| bound.row.least(system)),
             most: systems.map(|system| bound.row.most(system)),
             example: systems.map(|system| bound.example(system)),
+            is_length: false,
         }
+    }
+
+    fn of_length<K: Kind>(bound: &'static Bound<K>) -> Self {
+        Self { is_length: true, ..Self::of(bound) }
     }
 }
 

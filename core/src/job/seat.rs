@@ -216,24 +216,25 @@ impl<'t> Judged<'t> {
     }
 
     /// Names what must be read again, at its readings.
-    fn note(&self, desk: &mut Desk<'_>, at: &Path, drawn: &Coil) {
+    fn note(&self, desk: &mut Desk<'_>, at: &Path) {
         for questioned in &self.weighed.questioned {
             let text = questioned.sentence(desk.pen);
             desk.note(&questioned.taken.at, "reading-questioned", text);
         }
-        match (self.measured, longest(&self.intervals)) {
-            (None, Some(longest)) => {
-                let read = desk.pen.decimal(longest).to_string();
-                let why = "the class of the tape says nothing of a length like this";
-                let expected = "a length that the tape's class covers, or the tape's error stated";
-                let at = at.field("readings");
-                desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
-            }
-            (None, None) if drawn.free().is_some() => {
-                let text = text!("{} is not measured: its book figure is taken.", drawn.name);
-                desk.note(at, "not-measured", text);
-            }
-            _ => {}
+        if let (None, Some(longest)) = (self.measured, longest(&self.intervals)) {
+            let read = desk.pen.decimal(longest).to_string();
+            let why = "the class of the tape says nothing of a length like this";
+            let expected = "a length that the tape's class covers, or the tape's error stated";
+            let at = at.field("readings");
+            desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
+        }
+    }
+
+    /// Says at a coil that a nest stands on by what its height is, where no reading says it.
+    fn note_unmeasured(&self, desk: &mut Desk<'_>, at: &Path, drawn: &Coil) {
+        if self.intervals.is_empty() && drawn.free().is_some() {
+            let text = text!("{} is not measured: its book figure is taken.", drawn.name);
+            desk.note(at, "not-measured", text);
         }
     }
 }
@@ -249,7 +250,12 @@ struct ByDrawing {
     allowance: fn(Pen, &Coil) -> String,
 }
 
-/// What a seat's coil is judged to be, with all that its report says of it.
+const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
+
+/// By book figure and limits alone, whatever else the drawing says.
+const BY_TAPE: ByDrawing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
+
+/// What a coil is judged to be that a nest stands on, with all that its report says of it.
 pub(crate) fn assess(
     desk: &mut Desk<'_>,
     at: &Path,
@@ -257,10 +263,10 @@ pub(crate) fn assess(
     taped: &Taped,
     gear: &Gear,
 ) -> (Standing, SeatReport) {
-    judge(desk, at, drawn, taped, gear, &ByDrawing { figures: drawn_figures, allowance })
+    judge(desk, at, drawn, (taped, gear), Lies::InANest, &DRAWN)
 }
 
-/// The same by its book figure and limits alone, whatever else its drawing says.
+/// The same by the tape alone.
 pub(crate) fn by_tape(
     desk: &mut Desk<'_>,
     at: &Path,
@@ -268,21 +274,52 @@ pub(crate) fn by_tape(
     taped: &Taped,
     gear: &Gear,
 ) -> (Standing, SeatReport) {
-    let nothing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
-    judge(desk, at, drawn, taped, gear, &nothing)
+    judge(desk, at, drawn, (taped, gear), Lies::InANest, &BY_TAPE)
+}
+
+/// What a coil is judged to be that nothing stands on.
+pub(crate) fn look(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    drawn: &Coil,
+    taped: &Taped,
+    gear: &Gear,
+) -> (Standing, SeatReport) {
+    judge(desk, at, drawn, (taped, gear), Lies::Apart, &DRAWN)
+}
+
+/// The same by the tape alone.
+pub(crate) fn look_by_tape(
+    desk: &mut Desk<'_>,
+    at: &Path,
+    drawn: &Coil,
+    taped: &Taped,
+    gear: &Gear,
+) -> (Standing, SeatReport) {
+    judge(desk, at, drawn, (taped, gear), Lies::Apart, &BY_TAPE)
+}
+
+/// Where a coil lies that is judged.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Lies {
+    InANest,
+    Apart,
 }
 
 fn judge(
     desk: &mut Desk<'_>,
     at: &Path,
     drawn: &Coil,
-    taped: &Taped,
-    gear: &Gear,
+    (taped, gear): (&Taped, &Gear),
+    lies: Lies,
     by: &ByDrawing,
 ) -> (Standing, SeatReport) {
     let pen = desk.pen;
     let judged = Judged::of(taped, drawn, gear);
-    judged.note(desk, at, drawn);
+    judged.note(desk, at);
+    if lies == Lies::InANest {
+        judged.note_unmeasured(desk, at, drawn);
+    }
     let mut report = SeatReport {
         coil: drawn.id.clone(),
         name: drawn.name.clone(),
@@ -405,6 +442,7 @@ fn verdict_of(
     let mut report = VerdictReport {
         word: Word::None,
         title: "No limit given",
+        brief: brief(pen, judged, ruling, off.deviation),
         p_in: None,
         p_short: None,
         p_long: None,
@@ -460,6 +498,19 @@ fn verdict_of(
         }
     };
     report
+}
+
+/// What of a verdict stands in one line of a list.
+fn brief(pen: Pen, judged: &Judged<'_>, ruling: Ruling, deviation: Option<Length>) -> String {
+    let is_open = |verdict: Verdict| verdict.word == verdict::Word::TooClose;
+    match ruling {
+        Ruling::Scrap => judged.taped.flaw.clone().unwrap_or_default(),
+        Ruling::ReadAgain(_) => sentence::unused(judged.taped.written() - judged.intervals.len()),
+        Ruling::By(verdict, _) if is_open(verdict) && judged.intervals.len() == 1 => {
+            "one place only".to_owned()
+        }
+        Ruling::By(..) | Ruling::NoLimit => sentence::off_the_book(pen, deviation),
+    }
 }
 
 /// Files how the probabilities of a verdict came about.

@@ -36,6 +36,19 @@ fn deviation_of(pen: Pen, deviation: Option<Length>) -> String {
     format!("{size} {side} the book figure")
 }
 
+/// The same in a line of a list: `1/16 in under`.
+pub(crate) fn off_the_book(pen: Pen, deviation: Option<Length>) -> String {
+    let whole = deviation_of(pen, deviation);
+    let off = deviation.filter(|deviation| !on_the_figure(*deviation));
+    off.map_or_else(|| whole.to_lowercase(), |_| whole.replace(" the book figure", ""))
+}
+
+/// How many readings no verdict rests on.
+pub(crate) fn unused(count: usize) -> String {
+    let readings = if count == 1 { "reading" } else { "readings" };
+    text!("{count} {readings} in doubt")
+}
+
 fn limit_of(pen: Pen, limits: Limits, book: Option<Length>) -> String {
     let write = |length: Length| pen.fine_text(length);
     match (limits.least(), limits.most(), book) {

@@ -3,31 +3,30 @@
 use super::desk::Desk;
 use super::entry::{Entry, Text};
 use super::field::{self, Condition, Field, Many};
-use super::input::{BenchCoil, Seat};
+use super::input::{AsideCoil, BenchCoil, FoundCoil, Seat};
 use super::problem::Path;
 use crate::quantity::Length;
 use crate::reading::{Interval, Reading};
 
-/// The fields of a coil that is there, in a seat or on the bench.
+/// The fields of a coil that is there, wherever it lies.
 pub(crate) struct Written<'e> {
     readings: Field<'e, Many<field::Taped>>,
     condition: Field<'e, Condition>,
     confirmed: Field<'e, field::Length>,
 }
 
-impl<'e> From<&'e Seat> for Written<'e> {
-    fn from(seat: &'e Seat) -> Self {
-        let (condition, confirmed) = (seat.condition(), seat.confirmed());
-        Self { readings: seat.readings(), condition, confirmed }
-    }
+macro_rules! written {
+    ($($coil:ident),*) => {
+        $(impl<'e> From<&'e $coil> for Written<'e> {
+            fn from(coil: &'e $coil) -> Self {
+                let (condition, confirmed) = (coil.condition(), coil.confirmed());
+                Self { readings: coil.readings(), condition, confirmed }
+            }
+        })*
+    };
 }
 
-impl<'e> From<&'e BenchCoil> for Written<'e> {
-    fn from(coil: &'e BenchCoil) -> Self {
-        let (condition, confirmed) = (coil.condition(), coil.confirmed());
-        Self { readings: coil.readings(), condition, confirmed }
-    }
-}
+written!(Seat, FoundCoil, BenchCoil, AsideCoil);
 
 /// A coil as far as its fields could be read.
 #[derive(Clone, Debug, Default)]

@@ -2,6 +2,7 @@
 
 use super::Lean;
 use super::grammar::{Leaning, Measure, Written, parse};
+use super::spoken::figures;
 use crate::quantity::System;
 use std::ops::Range;
 
@@ -25,10 +26,11 @@ use std::ops::Range;
 #[must_use]
 pub fn press(text: &str, key: &str) -> String {
     let key = key.trim();
+    let said = figures(text).unwrap_or(text.into());
     let pressed = match key {
-        "scant" => press_lean(text, Lean::Scant),
-        "full" => press_lean(text, Lean::Full),
-        _ => press_fraction(text, key),
+        "scant" => press_lean(&said, Lean::Scant),
+        "full" => press_lean(&said, Lean::Full),
+        _ => press_fraction(&said, key),
     };
     pressed.filter(|pressed| parse(pressed).is_ok()).unwrap_or_else(|| text.to_owned())
 }
@@ -45,6 +47,8 @@ pub fn press(text: &str, key: &str) -> String {
 /// ```
 #[must_use]
 pub fn spell_unit(text: &str, system: System) -> Option<String> {
+    let said = figures(text).ok()?;
+    let text = said.as_ref();
     let written = parse(text).ok()?;
     written.reading(text, system).ok()?;
     let number = written.main.filter(|_| written.unit.is_none())?;
@@ -67,7 +71,7 @@ pub fn spell_unit(text: &str, system: System) -> Option<String> {
 /// ```
 #[must_use]
 pub fn written_in(text: &str) -> Option<System> {
-    let written = parse(text).ok()?;
+    let written = parse(&figures(text).ok()?).ok()?;
     written.unit.map(Measure::system).or(written.feet.map(|_| System::Inch))
 }
 

@@ -6,6 +6,7 @@ use crate::quantity::unit::{inch, millimeter};
 use approx::{abs_diff_eq, assert_abs_diff_eq};
 
 mod random;
+mod spoken;
 mod tables;
 
 fn read(text: &str, system: System) -> Result<Reading, Refusal> {

@@ -2,7 +2,7 @@ import type { Plan } from '../engine/types';
 import { type Box, clearest } from './labels';
 import { linear, type Scale } from './scale';
 
-/* The plan as it lies on the paper: the A end at the top, so that left is on the left. */
+/* The plan as it lies on the paper: along upwards, and across to the left. */
 
 /** A nest of the plan: the radius of its circle is a part of that of the mean load. */
 export interface Laid {

@@ -1,6 +1,10 @@
 /* Written by `npm run types` from the schemas in `schema/`. */
 
 /**
+ * The word of a verdict.
+ */
+export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
+/**
  * What happens at a bend of the load curve.
  */
 export type EventWord = 'touches' | 'stage' | 'solid';
@@ -32,11 +36,50 @@ export type FrameState = 'settled' | 'tips';
  * Whether a nest bears.
  */
 export type SupportState = 'loose' | 'carrying' | 'bottomed';
-/**
- * The word of a verdict.
- */
-export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
 
+/**
+ * How far apart the middles of four nests stand: the first two on one axle or end, left and right, the others
+ * in the same order behind them.
+ */
+export interface Apart {
+	/**
+	 * From the first nest to the second.
+	 */
+	across?: string;
+	/**
+	 * From the first nest to the third.
+	 */
+	along?: string;
+}
+/**
+ * A coil that does not go back.
+ */
+export interface AsideCoil {
+	/**
+	 * Which drawing it should be.
+	 */
+	coil?: string;
+	/**
+	 * What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+	 */
+	condition?: string;
+	/**
+	 * A reading that was questioned, and is so when read again.
+	 */
+	confirmed?: string;
+	/**
+	 * The mark painted on it.
+	 */
+	label?: string;
+	/**
+	 * What the tape said at each place round the coil.
+	 */
+	readings?: string[];
+	/**
+	 * Why it was set aside.
+	 */
+	reason?: string;
+}
 /**
  * What is asked of a replacement.
  */
@@ -386,9 +429,34 @@ export interface TolerancesEntry {
 	turns?: string;
 }
 /**
+ * The coil that was found in a seat before another was fitted.
+ */
+export interface FoundCoil {
+	/**
+	 * What it looks like: `sound`, `cracked`, `pitted`, `broken`, or another word.
+	 */
+	condition?: string;
+	/**
+	 * A reading that was questioned, and is so when read again.
+	 */
+	confirmed?: string;
+	/**
+	 * The mark painted on it.
+	 */
+	label?: string;
+	/**
+	 * What the tape said at each place round the coil.
+	 */
+	readings?: string[];
+}
+/**
  * The frame that stands on the nests.
  */
 export interface Frame {
+	/**
+	 * How far apart four nests stand, instead of a place of each.
+	 */
+	apart?: Apart;
 	/**
 	 * Equalizer beams between nests and boxes.
 	 */
@@ -607,6 +675,10 @@ export interface Seat {
 	 */
 	confirmed?: string;
 	/**
+	 * The coil that was found here, where another is fitted now.
+	 */
+	found?: FoundCoil;
+	/**
 	 * The mark painted on it.
 	 */
 	label?: string;
@@ -801,6 +873,10 @@ export interface Job {
 	 */
 	replace?: Replace;
 	/**
+	 * Coils that do not go back, and why.
+	 */
+	set_aside?: AsideCoil[];
+	/**
 	 * `inch` or `metric`: how bare numbers are read and figures shown.
 	 */
 	system?: string;
@@ -862,6 +938,133 @@ export interface Figure {
 	 * Key of its working.
 	 */
 	working?: string;
+}
+/**
+ * A coil that does not go back.
+ */
+export interface AsideReport {
+	/**
+	 * The coil.
+	 */
+	coil: SeatReport;
+	/**
+	 * Why it was set aside.
+	 */
+	reason?: string;
+}
+/**
+ * What follows for a coil that is there.
+ */
+export interface SeatReport {
+	/**
+	 * Free height from the book.
+	 */
+	book?: Figure;
+	/**
+	 * Its drawing.
+	 */
+	coil: string;
+	/**
+	 * What is wrong with it to the eye.
+	 */
+	condition?: string;
+	/**
+	 * Measured less book.
+	 */
+	deviation?: Figure;
+	/**
+	 * The coil that was found in its place, where it is fitted for another.
+	 */
+	found?: SeatReport;
+	/**
+	 * Free height as measured, else the book's.
+	 */
+	free?: Figure;
+	/**
+	 * The mark painted on it.
+	 */
+	label?: string;
+	/**
+	 * Load lost (negative) or gained at any height where the coil carries.
+	 */
+	load_cost?: Figure;
+	/**
+	 * The same as a share of the nest's load at the working point.
+	 */
+	load_cost_share?: Figure;
+	/**
+	 * Whether it was measured.
+	 */
+	measured: boolean;
+	/**
+	 * The drawing's name.
+	 */
+	name: string;
+	/**
+	 * Angle of the ends that the spread amounts to.
+	 */
+	out_of_square?: Figure;
+	/**
+	 * Greatest reading less the smallest.
+	 */
+	spread?: Figure;
+	/**
+	 * The verdict.
+	 */
+	verdict?: Verdict;
+}
+/**
+ * A verdict.
+ */
+export interface Verdict {
+	/**
+	 * What of it stands in one line of a list: how far off the coil is, or what is to be done first.
+	 */
+	brief: string;
+	/**
+	 * Least allowed.
+	 */
+	least?: Figure;
+	/**
+	 * Most allowed.
+	 */
+	most?: Figure;
+	/**
+	 * Probability of lying within the limits.
+	 */
+	p_in?: number;
+	/**
+	 * Probability of being long.
+	 */
+	p_long?: number;
+	/**
+	 * Probability of being short.
+	 */
+	p_short?: number;
+	/**
+	 * At how many places round the coil it was read, those left out that cannot be used.
+	 */
+	places: number;
+	/**
+	 * What it says, how sure, and what would settle it.
+	 */
+	sentence: string;
+	/**
+	 * The verdict as a person reads it.
+	 */
+	title: string;
+	/**
+	 * The verdict.
+	 */
+	word: Word;
+	/**
+	 * Key of its working.
+	 */
+	working?: string;
+	/**
+	 * Standard uncertainty that would settle it.
+	 */
+	would_settle?: Figure;
 }
 /**
  * The units in which a drawing of a job's figures has its axes.
@@ -1950,17 +2153,46 @@ export interface Safety {
 	name: string;
 }
 /**
+ * What the four sides of a frame are called, after the nests there: `A left and A right`.
+ */
+export interface FrameEnds {
+	/**
+	 * Where along counts up.
+	 */
+	ahead: string;
+	/**
+	 * Where along counts down.
+	 */
+	behind: string;
+	/**
+	 * Where across counts up.
+	 */
+	left: string;
+	/**
+	 * Where across counts down.
+	 */
+	right: string;
+}
+/**
  * A frame on its nests.
  */
 export interface FrameReport {
 	/**
-	 * Load of the nests on the diagonal from A left to B right less that of the others.
+	 * Load of the nests on that diagonal less that of the others.
 	 */
 	diagonal?: Figure;
 	/**
 	 * Mean height of the nests of that diagonal less that of the others'.
 	 */
 	diagonal_height?: Figure;
+	/**
+	 * The nests of one diagonal by name: `A left and B right`.
+	 */
+	diagonal_nests?: string;
+	/**
+	 * What its sides are called.
+	 */
+	ends?: FrameEnds;
 	/**
 	 * How much higher it stands at the nest farthest left than at the farthest right.
 	 */
@@ -2224,6 +2456,10 @@ export interface ShimReport {
 	 */
 	supports: SupportReport[];
 	/**
+	 * Whether the plan gains more than the readings can tell.
+	 */
+	told: boolean;
+	/**
 	 * What the greatest deviation is, in words.
 	 */
 	what: string;
@@ -2328,112 +2564,6 @@ export interface MatchReport {
 	workings: {
 		[k: string]: Working;
 	};
-}
-/**
- * What follows for a coil that is there.
- */
-export interface SeatReport {
-	/**
-	 * Free height from the book.
-	 */
-	book?: Figure;
-	/**
-	 * Its drawing.
-	 */
-	coil: string;
-	/**
-	 * What is wrong with it to the eye.
-	 */
-	condition?: string;
-	/**
-	 * Measured less book.
-	 */
-	deviation?: Figure;
-	/**
-	 * Free height as measured, else the book's.
-	 */
-	free?: Figure;
-	/**
-	 * The mark painted on it.
-	 */
-	label?: string;
-	/**
-	 * Load lost (negative) or gained at any height where the coil carries.
-	 */
-	load_cost?: Figure;
-	/**
-	 * The same as a share of the nest's load at the working point.
-	 */
-	load_cost_share?: Figure;
-	/**
-	 * Whether it was measured.
-	 */
-	measured: boolean;
-	/**
-	 * The drawing's name.
-	 */
-	name: string;
-	/**
-	 * Angle of the ends that the spread amounts to.
-	 */
-	out_of_square?: Figure;
-	/**
-	 * Greatest reading less the smallest.
-	 */
-	spread?: Figure;
-	/**
-	 * The verdict.
-	 */
-	verdict?: Verdict;
-}
-/**
- * A verdict.
- */
-export interface Verdict {
-	/**
-	 * Least allowed.
-	 */
-	least?: Figure;
-	/**
-	 * Most allowed.
-	 */
-	most?: Figure;
-	/**
-	 * Probability of lying within the limits.
-	 */
-	p_in?: number;
-	/**
-	 * Probability of being long.
-	 */
-	p_long?: number;
-	/**
-	 * Probability of being short.
-	 */
-	p_short?: number;
-	/**
-	 * At how many places round the coil it was read, those left out that cannot be used.
-	 */
-	places: number;
-	/**
-	 * What it says, how sure, and what would settle it.
-	 */
-	sentence: string;
-	/**
-	 * The verdict as a person reads it.
-	 */
-	title: string;
-	/**
-	 * The verdict.
-	 */
-	word: Word;
-	/**
-	 * Key of its working.
-	 */
-	working?: string;
-	/**
-	 * Standard uncertainty that would settle it.
-	 */
-	would_settle?: Figure;
 }
 /**
  * A nest with the coils that belong in it.
@@ -3424,6 +3554,10 @@ export interface Report {
 	 * What cannot be used, and where it stands.
 	 */
 	problems: Problem[];
+	/**
+	 * Coils that do not go back, in the order of the job.
+	 */
+	set_aside: AsideReport[];
 	/**
 	 * How many of their coils have which verdict.
 	 */

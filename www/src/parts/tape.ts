@@ -39,8 +39,18 @@ export function keyTarget(tape: TapeStrip, key: string): TapeStop | number | und
 	}
 }
 
+/** The sides of several marks: none that turns towards the one before it runs into its number. */
+export function labelSides(marks: readonly number[], lines: readonly number[]): (1 | -1)[] {
+	return marks.reduce<(1 | -1)[]>((sides, x, i) => {
+		const side = labelSide(lines.map((line) => line - x));
+		const before = marks[i - 1];
+		const meets = before !== undefined && sides[i - 1] === 1 && x - before < 2.5 * LABEL_ROOM;
+		return [...sides, meets ? 1 : side];
+	}, []);
+}
+
 /** The side of its mark on which no line would run through a number; `lines` are measured from the mark. */
-export function labelSide(lines: readonly number[]): 1 | -1 {
+function labelSide(lines: readonly number[]): 1 | -1 {
 	const clear = (side: 1 | -1): boolean =>
 		lines.every((line) => line * side <= 0 || line * side > LABEL_ROOM);
 	return !clear(1) && clear(-1) ? -1 : 1;

@@ -19,7 +19,8 @@ function moved<T>(list: readonly T[], from: number, to: number): T[] {
 
 function usesOf(job: Job, coil: string): number {
 	const seats = (job.nests ?? []).flatMap((nest) => nest.seats ?? []);
-	return [...seats, ...(job.bench ?? [])].filter((place) => place.coil === coil).length;
+	return [...seats, ...(job.bench ?? []), ...(job.set_aside ?? [])].filter((place) => place.coil === coil)
+		.length;
 }
 
 function newDrawing(job: Job): CoilDrawing {
@@ -40,10 +41,29 @@ export function addNest(job: Job): Job {
 	const seats = (last.seats ?? []).map((seat): Seat => {
 		const empty = { ...seat, label: '', readings: [] };
 		delete empty.condition;
+		delete empty.found;
 		delete empty.confirmed;
 		return empty;
 	});
 	return { ...job, nests: [...nests, { ...last, id, seats }] };
+}
+
+/** The nests whose working height is that of the one `at`. */
+export function sharesHeight(job: Job, at: number): number[] {
+	const nests = job.nests ?? [];
+	const height = (nest: NestInput | undefined) => nest?.working_height ?? '';
+	return nests.flatMap((nest, index) => {
+		const alike = height(nest) === height(nests[at]) && !nest.working_load;
+		return index === at || alike ? [index] : [];
+	});
+}
+
+/** Writes a working height, once for all nests that share it. */
+export function withWorkingHeight(job: Job, at: readonly number[], text: string): Job {
+	return at.reduce(
+		(after, index) => withNest(after, index, (nest) => ({ ...nest, working_height: text })),
+		job,
+	);
 }
 
 export function removeNest(job: Job, at: number): Job {

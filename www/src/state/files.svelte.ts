@@ -71,7 +71,9 @@ class Files {
 	/** A blank job, with the focus where its first figure goes. */
 	async blank(): Promise<void> {
 		job.replace({ job: engine.blank(), demo: false });
-		await view.measure();
+		await view.show('measure');
+		view.unfold('nests[0].seats[0]');
+		await view.reach('coils[0].free');
 	}
 }
 

@@ -1,17 +1,22 @@
 import { tick } from 'svelte';
 import { MediaQuery } from 'svelte/reactivity';
 import { engine } from '../engine/engine';
+import { chain } from './chain.svelte';
 import { job } from './job.svelte';
 import type { Path } from './path';
 import { Preference } from './persisted.svelte';
+import { view } from './view.svelte';
 
-/** A measuring field that the keys write in. */
+/** A field of a length that the keys write in. */
 export interface Held {
 	readonly path: Path;
 	readonly name: string;
 	readonly input: HTMLInputElement;
 	readonly write: (text: string) => void;
 }
+
+/** What is left between a field and what covers the page beside it. */
+const ROOM = 8;
 
 /** The keys of the bench: on a touch screen a pad with digits and sixteenths, else the row of sixteenths. */
 class Keypad {
@@ -38,7 +43,7 @@ class Keypad {
 		return this.#style.value === 'letters';
 	}
 
-	/** What the device's own keyboard should be while a measuring field is held. */
+	/** What the device's own keyboard should be while a length is written. */
 	get inputmode(): 'none' | 'text' {
 		return this.isPad && !this.letters ? 'none' : 'text';
 	}
@@ -49,12 +54,19 @@ class Keypad {
 		if (this.isPad) void this.#bringIntoSight(held.input);
 	}
 
-	/** With the pad open, the whole of a coil from its name to its verdict stands between the bar and the pad. */
+	/** With the pad open, the field and what follows from it stand between the head of the page and the pad. */
 	async #bringIntoSight(input: HTMLInputElement): Promise<void> {
 		await tick();
-		const coil = input.closest('[data-coil]');
 		const pad = document.querySelector('[data-pad]')?.getBoundingClientRect();
-		if (coil && pad && coil.getBoundingClientRect().bottom > pad.top) coil.scrollIntoView();
+		const entry = input.closest('.entry') ?? input;
+		if (pad === undefined) return;
+		const head = parseFloat(getComputedStyle(document.documentElement).scrollPaddingTop) || 0;
+		const field = entry.getBoundingClientRect();
+		const most = field.top - head - ROOM;
+		const covered = Math.max(0, field.bottom + ROOM - pad.top);
+		// Under a reading there is always as much room as can be, since the verdict grows there as it is written.
+		const by = input.closest('[data-coil]') || most < 0 ? most : Math.min(most, covered);
+		scrollBy({ top: by, behavior: 'instant' });
 	}
 
 	/** The field has lost the focus; the row still writes in it, the pad closes. */
@@ -102,28 +114,30 @@ class Keypad {
 		held.input.setSelectionRange(caret, caret);
 	}
 
-	/** Goes on to the next measuring field; from an empty reading, to the next coil. */
+	/** Goes on to the next empty field of the chain; elsewhere, to the next length on the page. */
 	next(): void {
-		this.#go(1);
+		this.#go((path) => chain.next(path), 1);
 	}
 
+	/** Goes back to the field before. */
 	back(): void {
-		this.#go(-1);
+		this.#go((path) => chain.back(path), -1);
 	}
 
-	#go(by: 1 | -1): void {
-		const input = this.#held?.input;
-		if (input === undefined) return;
+	#go(within: (path: Path) => Path | undefined, by: 1 | -1): void {
+		const held = this.#held;
+		if (held === undefined) return;
 		job.settle();
-		const all = [...document.querySelectorAll<HTMLInputElement>('[data-measured] input')];
-		const done = by === 1 && input.value === '' && input.closest('[data-measured="reading"]') !== null;
-		const onward = all.slice(all.indexOf(input) + 1);
-		const to = done
-			? onward.find((field) => field.closest('[data-measured="reading"]') === null)
-			: all[all.indexOf(input) + by];
-		if (to === undefined) input.blur();
+		if (chain.has(held.path)) {
+			const to = within(held.path);
+			if (to === undefined) held.input.blur();
+			else void view.reach(to);
+			return;
+		}
+		const all = [...document.querySelectorAll<HTMLInputElement>('main [data-length]')];
+		const to = all[all.indexOf(held.input) + by];
+		if (to === undefined) held.input.blur();
 		to?.focus();
-		to?.select();
 	}
 }
 

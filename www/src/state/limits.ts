@@ -9,6 +9,19 @@ export const LIMIT_KINDS: readonly { id: LimitKind; name: string }[] = [
 	{ id: 'lengths', name: 'least, most' },
 ];
 
+/** The fields of each kind, in order. */
+export const LIMIT_FIELDS = {
+	one: [{ key: 'under', label: 'Limit ±' }],
+	sides: [
+		{ key: 'under', label: 'Under' },
+		{ key: 'over', label: 'Over' },
+	],
+	lengths: [
+		{ key: 'least', label: 'Least' },
+		{ key: 'most', label: 'Most' },
+	],
+} as const;
+
 /** The kind that the written limits are of; undefined while nothing, or nothing telling, is written. */
 export function kindOf(limits: Limits | undefined): LimitKind | undefined {
 	const { under = '', over = '', least = '', most = '' } = limits ?? {};

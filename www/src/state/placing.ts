@@ -1,55 +1,112 @@
-import type { BenchCoil, Edit, Job, MatchedNest, Seat } from '../engine/types';
+import type { BenchCoil, Edit, FoundCoil, Job, MatchedNest, Seat } from '../engine/types';
 import { type Path, valueAt, withValue } from './path';
 
 /* Coils that change their place: each takes a job and gives the job after it. */
 
 /** What goes with a coil, wherever it is put. */
-function belongings({ label, readings, pair, condition, confirmed }: Seat | BenchCoil): Seat {
+function belongings({ label, readings, condition, confirmed }: Seat | BenchCoil): FoundCoil {
 	return {
 		label: label ?? '',
 		readings: readings ?? [],
-		...(pair === undefined ? {} : { pair }),
 		...(condition === undefined ? {} : { condition }),
 		...(confirmed === undefined ? {} : { confirmed }),
 	};
 }
 
+/** The same with the word that it shares with coils from which it may not part. */
+function paired(coil: Seat | BenchCoil): Omit<BenchCoil, 'coil'> {
+	return { ...belongings(coil), ...(coil.pair === undefined ? {} : { pair: coil.pair }) };
+}
+
 /** Whether a coil is there, and not a place alone. */
-function isThere({ label, readings, condition }: Seat): boolean {
+export function isThere(seat: Seat | undefined): boolean {
+	const { label, readings, condition } = seat ?? {};
 	return (
 		Boolean(label?.trim() || condition?.trim()) || (readings ?? []).some((reading) => reading.trim() !== '')
 	);
 }
 
+/** What was found in a seat stays known, whatever is fitted there later. */
+function foundIn(seat: Seat): Pick<Seat, 'found'> {
+	const found = seat.found ?? (isThere(seat) ? belongings(seat) : undefined);
+	return found === undefined ? {} : { found };
+}
+
+/** Empties a seat for another coil; the one that was there is set aside, and stays known as found. */
+export function anotherCoil(job: Job, nest: number, at: number, reason: string): Job {
+	const path = `nests[${nest}].seats[${at}]`;
+	const seat = valueAt(job, path) as Seat;
+	const { raise } = seat;
+	const empty: Seat = {
+		coil: seat.coil ?? '',
+		label: '',
+		readings: [],
+		...(raise === undefined ? {} : { raise }),
+		...foundIn(seat),
+	};
+	const after = withValue(job, path, empty);
+	return {
+		...after,
+		set_aside: [...(job.set_aside ?? []), { ...belongings(seat), coil: seat.coil ?? '', reason }],
+	};
+}
+
+/** Puts a coil that was set aside back on the bench. */
+export function toBench(job: Job, at: number): Job {
+	const aside = job.set_aside ?? [];
+	const coil = { ...aside[at] };
+	delete coil.reason;
+	return {
+		...job,
+		set_aside: aside.filter((_, index) => index !== at),
+		bench: [...(job.bench ?? []), coil],
+	};
+}
+
 /**
  * Puts each coil where it belongs. A seat keeps its raise and the drawing that it asks for; a coil that
- * has lost its seat goes to the end of the bench, under the drawing that it was made by.
+ * has lost its seat goes to the end of the bench, under the drawing that it was made by, or is set aside with the
+ * reason that `why` gives. What was found in a seat stays known.
  */
-export function placed(job: Job, matched: readonly MatchedNest[]): Job {
+export function placed(
+	job: Job,
+	matched: readonly MatchedNest[],
+	why: (path: Path) => string | undefined,
+): Job {
 	const nests = job.nests ?? [];
+	const seatAt = (path: Path) => valueAt(job, path) as Seat;
 	const targets = matched.flatMap((of) => {
 		const at = nests.findIndex((nest) => nest.id.trim() === of.nest.trim());
 		return of.seats.map(({ from }, seat) => ({ path: `nests[${at}].seats[${seat}]`, from }));
 	});
 	const moves = targets.filter(({ path }) => valueAt(job, path) !== undefined);
 	const taken = new Set<Path>(moves.map(({ from }) => from));
-	const left = moves.flatMap(({ path }): BenchCoil[] => {
-		const seat = valueAt(job, path) as Seat;
-		if (taken.has(path) || !isThere(seat)) return [];
-		return [{ ...belongings(seat), ...(seat.coil === undefined ? {} : { coil: seat.coil }) }];
+	const left = moves.filter(({ path }) => !taken.has(path) && isThere(seatAt(path)));
+	const bad = left.flatMap(({ path }) => {
+		const reason = why(path);
+		return reason === undefined
+			? []
+			: [{ ...belongings(seatAt(path)), coil: seatAt(path).coil ?? '', reason }];
 	});
+	const good = left
+		.filter(({ path }) => why(path) === undefined)
+		.map(({ path }): BenchCoil => ({ ...paired(seatAt(path)), coil: seatAt(path).coil ?? '' }));
 	const after = moves.reduce((now, { path, from }) => {
-		const stays = { ...(valueAt(job, path) as Seat) };
+		const stays = { ...seatAt(path) };
 		delete stays.pair;
 		delete stays.condition;
 		delete stays.confirmed;
 		const coil = valueAt(job, from) as Seat | BenchCoil | undefined;
 		return coil === undefined || path === from
 			? now
-			: withValue(now, path, { ...stays, ...belongings(coil) });
+			: withValue(now, path, { ...stays, ...foundIn(seatAt(path)), ...paired(coil) });
 	}, job);
 	const waits = (job.bench ?? []).filter((_, i) => !taken.has(`bench[${i}]`));
-	return { ...after, bench: [...waits, ...left] };
+	return {
+		...after,
+		bench: [...waits, ...good],
+		...(bad.length === 0 ? {} : { set_aside: [...(job.set_aside ?? []), ...bad] }),
+	};
 }
 
 /** A further coil on the bench, by the same drawing as the last one. */

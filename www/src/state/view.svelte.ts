@@ -24,6 +24,11 @@ function sectionOf(path: Path): SectionId {
 	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
 }
 
+const SEAT = /^nests\[\d+\]\.seats\[\d+\]/;
+const DRAWING = /^coils\[\d+\]/;
+/** Fields of a drawing that stand in Measure. */
+const DRAWN = /^coils\[\d+\](\.(name|free|limits)\b|$)/;
+
 /** What an address shows: a section, or over it the drawing sheet of a coil. */
 interface Place {
 	section: SectionId;
@@ -57,6 +62,9 @@ class ViewStore {
 	#wanted: Path | undefined;
 	/** The paths of the fields that stand, one for each field. */
 	#shown = $state.raw<readonly Path[]>([]);
+	/** In Measure one coil is open at most, and one drawing. */
+	#seat = $state<Path>();
+	#drawing = $state<Path>();
 	readonly theme = new Preference('theme', ['system', 'light', 'dark']);
 
 	constructor() {
@@ -86,6 +94,26 @@ class ViewStore {
 		return this.coil !== undefined || !['measure', 'nest'].includes(this.section);
 	}
 
+	get seat(): Path | undefined {
+		return this.#seat;
+	}
+
+	get drawing(): Path | undefined {
+		return this.#drawing;
+	}
+
+	/** Opens the coil or the drawing in which the field at `path` stands. */
+	unfold(path: Path): void {
+		this.#seat = SEAT.exec(path)?.[0] ?? this.#seat;
+		this.#drawing = DRAWN.test(path) ? DRAWING.exec(path)?.[0] : this.#drawing;
+	}
+
+	/** Closes what is open at `path`. */
+	fold(path: Path): void {
+		if (this.#seat === path) this.#seat = undefined;
+		if (this.#drawing === path) this.#drawing = undefined;
+	}
+
 	/** The path of the field that has the focus. */
 	get focused(): Path | undefined {
 		return this.#focused;
@@ -98,6 +126,7 @@ class ViewStore {
 
 	enter(path: Path): void {
 		this.#focused = path;
+		this.unfold(path);
 	}
 
 	types(path: Path): void {
@@ -133,15 +162,19 @@ class ViewStore {
 		await tick();
 	}
 
-	/** Goes to Measure, and to the first field of the coil at `path`, or of all. */
-	async measure(path?: Path): Promise<void> {
-		await this.show('measure');
-		const within = path === undefined ? '' : `[data-path="${CSS.escape(path)}"] `;
-		document.querySelector<HTMLInputElement>(`${within}[data-measured] input`)?.focus();
+	/** Goes to a field of Measure, where it may have to be opened first. */
+	async reach(path: Path): Promise<void> {
+		this.unfold(path);
+		if (this.section !== 'measure' || this.later) await this.show('measure');
+		await tick();
+		const at = `[data-path="${CSS.escape(path)}"]`;
+		document.querySelector<HTMLInputElement>(`${at} input, input${at}`)?.focus();
 	}
 
 	/** Goes to the section that holds `path`, and puts the focus on its field or on the nearest that stands. */
 	async go(path: Path): Promise<void> {
+		this.unfold(path);
+		await tick();
 		if (!this.isShown(path)) await this.show(sectionOf(path));
 		this.#wanted = path;
 		this.arrive();

@@ -115,6 +115,7 @@ fn report(
             Aim::Loads => "Farthest from the mean load",
             Aim::Corners => "Farthest from level",
         },
+        told: size(plan.before.evenness.of(aim)) - size(plan.after.evenness.of(aim)) > told,
         remains: remains(&plan.remainder, &after, &steps, told, size(plan.after.evenness.of(aim))),
         before,
         after,

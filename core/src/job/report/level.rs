@@ -26,6 +26,20 @@ words! {
 }
 
 record! {
+    /// What the four sides of a frame are called, after the nests there: `A left and A right`.
+    FrameEnds {
+        /// Where along counts up.
+        ahead: String,
+        /// Where along counts down.
+        behind: String,
+        /// Where across counts up.
+        left: String,
+        /// Where across counts down.
+        right: String,
+    }
+}
+
+record! {
     /// A frame on its nests.
     FrameReport {
         /// Whether it stands.
@@ -36,7 +50,11 @@ record! {
         lean_along: Option<Figure>,
         /// How much higher it stands at the nest farthest left than at the farthest right.
         lean_across: Option<Figure>,
-        /// Load of the nests on the diagonal from A left to B right less that of the others.
+        /// What its sides are called.
+        ends: Option<FrameEnds>,
+        /// The nests of one diagonal by name: `A left and B right`.
+        diagonal_nests: Option<String>,
+        /// Load of the nests on that diagonal less that of the others.
         diagonal: Option<Figure>,
         /// Mean height of the nests of that diagonal less that of the others'.
         diagonal_height: Option<Figure>,
@@ -147,6 +165,8 @@ record! {
         after: Figure,
         /// How far the readings leave a nest's share in doubt.
         doubt: Option<Figure>,
+        /// Whether the plan gains more than the readings can tell.
+        told: bool,
         /// What to do, in this order.
         steps: Vec<ShimStep>,
         /// What remains, and why it is no better.
