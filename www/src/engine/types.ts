@@ -3433,6 +3433,10 @@ export interface TapeReport {
 	 */
 	problems: Problem[];
 	/**
+	 * Coils that do not go back, in the order of the job.
+	 */
+	set_aside: AsideReport[];
+	/**
 	 * How many coils are what.
 	 */
 	tally: Tally;
