@@ -92,7 +92,11 @@ fn describe(name: &str, rows: &[Row], objects: &mut Vec<(String, String)>) {
         let of = held(&row.takes, objects).map(|of| format!(", \"of\": {of}"));
         let length = if is_length(&row.takes) { ", \"length\": true" } else { "" };
         let label = Value::from(row.label);
-        format!("    \"{}\": {{ \"label\": {label}{words}{length}{} }}", row.name, of.unwrap_or_default())
+        format!(
+            "    \"{}\": {{ \"label\": {label}{words}{length}{} }}",
+            row.name,
+            of.unwrap_or_default()
+        )
     });
     let fields = fields.collect::<Vec<_>>().join(",\n");
     if let Some((_, kept)) = objects.get_mut(place) {

@@ -13,6 +13,7 @@ use coilnest::job::report::{
 };
 use coilnest::job::rows::Listed;
 use coilnest::job::{Job, assess, choices, coil_sheet, file, replace, size};
+use coilnest::quantity::System;
 use coilnest_tables::TABLES;
 use coilnest_tests::by_hand::{INCH, MM, POUND_FORCE, PSI, is, rate, some};
 use coilnest_tests::{corpus, job_path};
