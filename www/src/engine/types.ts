@@ -38,16 +38,15 @@ export type FrameState = 'settled' | 'tips';
 export type SupportState = 'loose' | 'carrying' | 'bottomed';
 
 /**
- * How far apart the middles of four nests stand: the first two on one axle or end, left and right, the others
- * in the same order behind them.
+ * How far apart the middles of four nests stand: the first two at one end, left and right, the others in the same order behind them.
  */
 export interface Apart {
 	/**
-	 * From the first nest to the second.
+	 * From the first nest to the second. Takes a distance between nests between 1 in and 2400 in, or a distance between nests between 25.4 mm and 60 960 mm.
 	 */
 	across?: string;
 	/**
-	 * From the first nest to the third.
+	 * From the first nest to the third. Takes a distance between nests between 1 in and 2400 in, or a distance between nests between 25.4 mm and 60 960 mm.
 	 */
 	along?: string;
 }
@@ -64,7 +63,7 @@ export interface AsideCoil {
 	 */
 	condition?: string;
 	/**
-	 * A reading that was questioned, and is so when read again.
+	 * A reading that was questioned, and is so when read again. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	confirmed?: string;
 	/**
@@ -72,7 +71,7 @@ export interface AsideCoil {
 	 */
 	label?: string;
 	/**
-	 * What the tape said at each place round the coil.
+	 * What the tape said at each place round the coil. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	readings?: string[];
 	/**
@@ -437,7 +436,7 @@ export interface FoundCoil {
 	 */
 	condition?: string;
 	/**
-	 * A reading that was questioned, and is so when read again.
+	 * A reading that was questioned, and is so when read again. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	confirmed?: string;
 	/**
@@ -445,7 +444,7 @@ export interface FoundCoil {
 	 */
 	label?: string;
 	/**
-	 * What the tape said at each place round the coil.
+	 * What the tape said at each place round the coil. Takes a reading between 1/64 in and 120 in, or a reading between 0.3969 mm and 3 048 mm.
 	 */
 	readings?: string[];
 }

@@ -1,6 +1,6 @@
 /* Written by `npm run types` from `schema/fields.json`. */
 
 export const label = {
-	"along": "Its centre, towards A",
-	"across": "Its centre, to the left"
+	"along": "Its centre, along",
+	"across": "Its centre, across"
 } as const;

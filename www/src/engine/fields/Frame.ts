@@ -5,6 +5,7 @@ export const label = {
 	"centre": "Its centre",
 	"warp_stiffness": "Stiffness against twist",
 	"supports": "Where the nests stand",
+	"apart": "How far apart they stand",
 	"stop_stiffness": "Stiffness of a solid nest",
 	"shim_stock": "In stock",
 	"largest_stack": "Largest stack",

@@ -11,6 +11,7 @@ export const label = {
 	"nests": "Nests",
 	"frame": "Frame",
 	"bench": "Coils on the bench",
+	"set_aside": "Set aside",
 	"use_too_close": "Coils that are too close to call",
 	"replace": "Replacement",
 	"need": "Need"

@@ -7,7 +7,8 @@ export const label = {
 	"condition": "Condition",
 	"confirmed": "Confirmed",
 	"raise": "Raised by",
-	"pair": "Pair"
+	"pair": "Pair",
+	"found": "Found here"
 } as const;
 
 export const words = {

@@ -14,6 +14,9 @@ export const holds = {
 		"bench": [
 			"BenchCoil"
 		],
+		"set_aside": [
+			"AsideCoil"
+		],
 		"replace": "Replace",
 		"need": "Need"
 	},
@@ -40,6 +43,12 @@ export const holds = {
 	"Seat": {
 		"readings": [
 			"text"
+		],
+		"found": "FoundCoil"
+	},
+	"FoundCoil": {
+		"readings": [
+			"text"
 		]
 	},
 	"Frame": {
@@ -47,6 +56,7 @@ export const holds = {
 		"supports": [
 			"Support"
 		],
+		"apart": "Apart",
 		"shim_stock": [
 			"text"
 		],
@@ -63,6 +73,11 @@ export const holds = {
 		]
 	},
 	"BenchCoil": {
+		"readings": [
+			"text"
+		]
+	},
+	"AsideCoil": {
 		"readings": [
 			"text"
 		]

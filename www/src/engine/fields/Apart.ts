@@ -1,0 +1,6 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"along": "Nests apart, along",
+	"across": "Nests apart, across"
+} as const;

@@ -1,0 +1,31 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"label": "Label",
+	"coil": "Which coil",
+	"readings": "Place",
+	"condition": "Condition",
+	"confirmed": "Confirmed",
+	"reason": "Why"
+} as const;
+
+export const words = {
+	"condition": [
+		{
+			"id": "sound",
+			"name": "Sound"
+		},
+		{
+			"id": "cracked",
+			"name": "Cracked"
+		},
+		{
+			"id": "pitted",
+			"name": "Pitted"
+		},
+		{
+			"id": "broken",
+			"name": "Broken"
+		}
+	]
+} as const;
