@@ -17,6 +17,7 @@
 //! | How far can several readings be trusted? | [`measured`] |
 //! | Is this coil good, short, long, or too close to call? | [`verdict`] |
 //! | What does one coil's drawing amount to? | [`coil`] |
+//! | What has a coil lost since it was last measured? | [`change`] |
 //! | Which moduli and which strength has its steel? | [`material`] |
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
@@ -55,6 +56,7 @@
 extern crate uom;
 
 pub mod bounds;
+pub mod change;
 pub mod coil;
 pub mod drawing;
 pub mod formula;

@@ -69,6 +69,11 @@ impl Limits {
         }
     }
 
+    /// Nothing is allowed either way: the limits of a difference that should be none.
+    pub(crate) fn none_either_way() -> Self {
+        Self { least: Some(Length::default()), most: Some(Length::default()) }
+    }
+
     /// The least allowed.
     #[must_use]
     pub fn least(&self) -> Option<Length> {

@@ -32,6 +32,7 @@ fn place(path: String, takes: &Takes, leaves: &mut Vec<Leaf>) {
         Takes::Object { rows, .. } => gather(&path, &rows(), leaves),
         Takes::List(items) => place(format!("{path}[]"), items, leaves),
         Takes::ByName => leaves.push(Leaf { path: format!("{path}.*"), takes: Takes::Text }),
+        Takes::Whole => {}
         text => leaves.push(Leaf { path, takes: text.clone() }),
     }
 }

@@ -4,9 +4,10 @@ use coilnest::formula::SYMBOLS;
 use coilnest::job::Job;
 use coilnest::job::report::{
     Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
-    SheetAnswer, SizingReport, StateAnswer, TapeReport, TapeStrip,
+    SheetAnswer, SinceReport, SizingReport, StateAnswer, TapeReport, TapeStrip,
 };
 use coilnest::job::rows::{Listed, Row, Takes};
+use coilnest::job::spreadsheet::Spreadsheets;
 use coilnest_published::Checks;
 use schemars::generate::SchemaSettings;
 use schemars::transform::transform_subschemas;
@@ -41,6 +42,8 @@ pub fn all() -> [SchemaFile; 4] {
     report.subschema_for::<DipReport>();
     report.subschema_for::<MatchReport>();
     report.subschema_for::<CoilRows>();
+    report.subschema_for::<SinceReport>();
+    report.subschema_for::<Spreadsheets>();
     report.subschema_for::<ReplaceReport>();
     report.subschema_for::<SizingReport>();
     report.subschema_for::<StateAnswer>();
@@ -121,6 +124,7 @@ fn held(takes: &Takes, objects: &mut Vec<(String, String)>) -> Option<Value> {
         }
         Takes::List(items) => Some(json!([held(items, objects).unwrap_or_else(|| "text".into())])),
         Takes::ByName => Some("texts".into()),
+        Takes::Whole => Some("whole".into()),
         _ => None,
     }
 }

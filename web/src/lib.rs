@@ -12,6 +12,8 @@ mod checks;
 mod level;
 mod measure;
 #[cfg(feature = "whole")]
+mod record;
+#[cfg(feature = "whole")]
 mod replace;
 #[cfg(feature = "whole")]
 mod report;
@@ -24,4 +26,4 @@ mod value;
 
 pub use measure::*;
 #[cfg(feature = "whole")]
-pub use {checks::*, level::*, replace::*, report::*, schema::*, sheets::*};
+pub use {checks::*, level::*, record::*, replace::*, report::*, schema::*, sheets::*};

@@ -5,6 +5,7 @@ import { mount } from 'svelte';
 import App from './App.svelte';
 import { startEngine } from './engine/engine';
 import { autosave } from './state/autosave.svelte';
+import { files } from './state/files.svelte';
 import { later } from './state/later.svelte';
 import { offline } from './state/offline.svelte';
 
@@ -17,6 +18,8 @@ async function begin(target: HTMLElement): Promise<void> {
 	await autosave.begin();
 	target.replaceChildren();
 	mount(App, { target });
+	addEventListener('hashchange', () => void files.openAddress());
+	void files.openAddress();
 	whenIdle(() => void later.all().then(() => offline.begin()));
 }
 

@@ -17,7 +17,7 @@ use super::report::{
     Workings,
 };
 use super::seat::{self, Gear};
-use super::{cautions, cut, file, frame, labels, pool, replace, sizing};
+use super::{cautions, cut, file, frame, labels, pool, replace, since, sizing};
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
@@ -71,6 +71,7 @@ fn beside(
     pool::uses(desk, job);
     replace::read(desk, job, bench);
     sizing::read(desk, job);
+    since::read(desk, job);
     stands
 }
 

@@ -36,7 +36,7 @@
 //! a label is met that stands twice; there the readings do not matter.
 
 mod columns;
-mod fields;
+pub(super) mod fields;
 mod roles;
 
 use super::answer;

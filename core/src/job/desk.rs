@@ -1,13 +1,13 @@
 //! Where an assessment works: what it was handed, and what it has found so far.
 
 use super::entry::Entry;
-use super::field::{ByName, Field, Kind, Many, Object, Plain, Reads, Rows, Spot, Visitor};
+use super::field::{ByName, Field, Kind, Many, Object, Plain, Reads, Rows, Spot, Visitor, Whole};
 use super::figures::{Ledger, Pen};
 use super::problem::Path;
 use super::report::{Note, Problem, Workings};
 use crate::quantity::{self, System};
 use crate::tables::Tables;
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 pub(crate) struct Desk<'a> {
     pub(crate) tables: &'a Tables<'a>,
@@ -119,6 +119,17 @@ impl<'a> Desk<'a> {
         let items =
             field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate();
         items.map(move |(index, entry)| (path.item(index), Field::here(field.kind.0, entry)))
+    }
+
+    /// The whole job in a field.
+    pub(crate) fn whole<'e>(
+        &mut self,
+        at: &Path,
+        field: Field<'e, Whole>,
+    ) -> Option<&'e Map<String, Value>> {
+        let path = field.path(at);
+        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        field.entry.given()
     }
 
     /// Texts by their names, with the path of what holds them.

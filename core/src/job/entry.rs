@@ -5,7 +5,7 @@
 
 use crate::quantity::write_number;
 use serde::{Serialize, Serializer};
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 /// A field of a job.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -117,6 +117,15 @@ impl Expected for Text {
                 let text = write_number(number.as_f64().unwrap_or(f64::NAN), 15);
                 Ok(Self(text.replace('\u{202f}', "").replace('−', "-")))
             }
+            other => Err(other),
+        }
+    }
+}
+
+impl Expected for Map<String, Value> {
+    fn from_value(value: Value) -> Result<Self, Value> {
+        match value {
+            Value::Object(fields) => Ok(fields),
             other => Err(other),
         }
     }

@@ -14,6 +14,7 @@ use crate::measured::TapeClass;
 use crate::quantity::{self, Refusal, System, Turns, Written};
 use crate::reading;
 use crate::tables::Tables;
+use serde_json::{Map, Value};
 pub(crate) use std::marker::PhantomData as Object;
 
 /// A field of an object: its name, its kind, and what is written there.
@@ -193,6 +194,18 @@ impl Kind for ByName {
             visitor.text(&at, Field { name, kind: Plain, entry });
         }
     }
+}
+
+/// A job within a job, whole and to the letter, as its own file has it: nothing of it is a field of this one.
+#[derive(Clone, Copy)]
+pub struct Whole;
+
+impl Holds for Whole {
+    type Held = Map<String, Value>;
+}
+
+impl Kind for Whole {
+    fn visit(_: Field<'_, Self>, _: &Path, _: &mut impl Visitor) {}
 }
 
 /// Any text.

@@ -10,7 +10,7 @@ use super::entry::{Entry, Expected, Slot};
 use super::field::{
     Amount, AmountTolerance, ByName, Condition, Count, Date, DeadTurns, Field, HeightOrLoad, Holds,
     Kind, Length, LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Rows, Taped, Visitor,
-    Word,
+    Whole, Word,
 };
 use super::problem::Path;
 #[cfg(feature = "schema")]
@@ -161,6 +161,8 @@ object! {
         replace: Object<Replace>, "Replacement";
         /// What a coil yet to be drawn is needed for.
         need: Object<Need>, "Need";
+        /// An earlier job of the same vehicle, to be compared with this one.
+        earlier: Whole, "Earlier job";
     }
 }
 
@@ -169,14 +171,36 @@ object! {
     Record {
         /// Vehicle or machine.
         vehicle: Plain, "Vehicle";
+        /// Its number.
+        number: Plain, "Number";
         /// Place.
         place: Plain, "Place";
-        /// Who measured.
-        by: Plain, "By";
         /// Date, as 2026-05-02.
         date: Date, "Date";
+        /// Who measured.
+        by: Plain, "Measured by";
+        /// Who checked it.
+        checked_by: Plain, "Checked by";
+        /// The manual that was gone by, and the page.
+        manual: Plain, "Manual, page";
+        /// Which tape was used.
+        tape: Plain, "Which tape";
         /// Anything else.
         notes: Plain, "Notes";
+        /// What was photographed.
+        photographs: Many<Object<Photograph>>(Object), "Photographs";
+    }
+}
+
+object! {
+    /// A photograph that belongs to a job.
+    Photograph {
+        /// The word by which it is kept.
+        id: Plain, "Kept as";
+        /// What it shows.
+        about: Plain, "What it shows";
+        /// The picture itself as a `data:` address; only in a file that goes elsewhere.
+        image: Plain, "Picture";
     }
 }
 

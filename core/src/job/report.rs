@@ -112,6 +112,7 @@ mod coil_table;
 mod level;
 mod replace;
 mod sheet;
+mod since;
 pub use coil_table::{CoilRows, RefusedLine};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameState, LevelReport, MatchReport,
@@ -127,6 +128,7 @@ pub use sheet::{
     Allowance, Buckling, Doubt, DutyState, EndsReport, EndsStage, Fatigue, Press, PressRow, Safety,
     Sheet, SheetAnswer, Standing, SteelRow, Trust,
 };
+pub use since::{SinceCoil, SinceReport, SinceWord};
 
 words! {
     /// Where on the page a caution binds.

@@ -3,7 +3,7 @@
 
 use super::field::{
     Amount, AmountTolerance, ByName, Condition, Count, Date, DeadTurns, HeightOrLoad, Length,
-    LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Taped, Word,
+    LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Taped, Whole, Word,
 };
 use crate::bounds::{self, Bound};
 use crate::quantity::{Kind, System, Written};
@@ -70,6 +70,7 @@ takes! {
         Takes::HeightOrLoad([Range::of(&bounds::HEIGHT), Range::of(&bounds::LOAD)])
     };
     [] ByName: |_| Takes::ByName;
+    [] Whole: |_| Takes::Whole;
     [K: Shown] Many<K>: |Many(items)| Takes::List(Box::new(items.takes()));
     [T: Listed] Object<T>: |_| Takes::Object {
         name: T::NAME,
@@ -121,6 +122,8 @@ pub enum Takes {
     List(Box<Takes>),
     /// Texts, each by a name that somebody wrote.
     ByName,
+    /// A whole job, as its own file has it.
+    Whole,
 }
 
 /// The least and the most that a quantity may be, in either system: inches first.
@@ -208,6 +211,7 @@ impl Takes {
                 let items = items.schema(generator);
                 json_schema!({ "type": "array", "items": items })
             }
+            Self::Whole => json_schema!({ "type": "object" }),
             Self::ByName => {
                 json_schema!({ "type": "object", "additionalProperties": { "type": "string" } })
             }

@@ -36,6 +36,14 @@ export type FrameState = 'settled' | 'tips';
  * Whether a nest bears.
  */
 export type SupportState = 'loose' | 'carrying' | 'bottomed';
+/**
+ * The word of a verdict.
+ */
+export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
+/**
+ * What two measurements of a coil say of it.
+ */
+export type SinceWord = 'lost' | 'gained' | 'untold';
 
 /**
  * How far apart the middles of four nests stand: the first two at one end, left and right, the others in the same order behind them.
@@ -535,21 +543,58 @@ export interface JobRecord {
 	 */
 	by?: string;
 	/**
+	 * Who checked it.
+	 */
+	checked_by?: string;
+	/**
 	 * Date, as 2026-05-02. Takes a date.
 	 */
 	date?: string;
+	/**
+	 * The manual that was gone by, and the page.
+	 */
+	manual?: string;
 	/**
 	 * Anything else.
 	 */
 	notes?: string;
 	/**
+	 * Its number.
+	 */
+	number?: string;
+	/**
+	 * What was photographed.
+	 */
+	photographs?: Photograph[];
+	/**
 	 * Place.
 	 */
 	place?: string;
 	/**
+	 * Which tape was used.
+	 */
+	tape?: string;
+	/**
 	 * Vehicle or machine.
 	 */
 	vehicle?: string;
+}
+/**
+ * A photograph that belongs to a job.
+ */
+export interface Photograph {
+	/**
+	 * What it shows.
+	 */
+	about?: string;
+	/**
+	 * The word by which it is kept.
+	 */
+	id?: string;
+	/**
+	 * The picture itself as a `data:` address; only in a file that goes elsewhere.
+	 */
+	image?: string;
 }
 /**
  * What a coil yet to be drawn is needed for.
@@ -847,6 +892,10 @@ export interface Job {
 	 * How sure a verdict has to be, `95 %` by default. Takes a decision level between 50 % and 99.99 %.
 	 */
 	decision_level?: string;
+	/**
+	 * An earlier job of the same vehicle, to be compared with this one.
+	 */
+	earlier?: {};
 	/**
 	 * `coilnest-job/1`.
 	 */
@@ -3249,6 +3298,70 @@ export interface SheetAnswer {
 	};
 }
 /**
+ * A coil then and now.
+ */
+export interface SinceCoil {
+	/**
+	 * Now less then.
+	 */
+	change: Figure;
+	/**
+	 * The mark painted on it.
+	 */
+	label: string;
+	/**
+	 * Its drawing's name.
+	 */
+	name: string;
+	/**
+	 * The same now.
+	 */
+	now: Figure;
+	/**
+	 * What it says, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * Free height as it was measured then.
+	 */
+	then: Figure;
+	/**
+	 * The same as a person reads it.
+	 */
+	title: string;
+	/**
+	 * What that amounts to.
+	 */
+	word: SinceWord;
+}
+/**
+ * What the coils have lost since an earlier job.
+ */
+export interface SinceReport {
+	/**
+	 * The coils that were measured both times, by their labels.
+	 */
+	coils: SinceCoil[];
+	/**
+	 * Coils that cannot be compared, and why.
+	 */
+	left_out: string[];
+	/**
+	 * What it comes to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * When the earlier job was: its date, else its title.
+	 */
+	when: string;
+	/**
+	 * How each figure came about.
+	 */
+	workings: {
+		[k: string]: Working;
+	};
+}
+/**
  * Every bar with every count of turns.
  */
 export interface SizingMap {
@@ -3320,6 +3433,23 @@ export interface SizingReport {
 	workings: {
 		[k: string]: Working;
 	};
+}
+/**
+ * The tables of a job, each the text of a file.
+ */
+export interface Spreadsheets {
+	/**
+	 * A line a coil: readings, measured height, verdict.
+	 */
+	coils: string;
+	/**
+	 * A line for each nest under the frame; empty where there is no frame.
+	 */
+	frame: string;
+	/**
+	 * A line for each height of a nest: load, and what each coil bears.
+	 */
+	nests: string;
 }
 /**
  * A nest at a height that was asked for.

@@ -1,7 +1,9 @@
 import { engine } from '../engine/engine';
-import type { Job, Problem } from '../engine/types';
-import { type Moment, job } from './job.svelte';
+import type { Problem } from '../engine/types';
+import { fileOf } from './file';
+import { type Arrival, type Moment, type Steps, job } from './job.svelte';
 import { forget, keep, kept, keptKeys } from './persisted.svelte';
+import { freshStamp } from './stamp';
 import { changeOnDisk, fromDisk, keysOnDisk, offDisk, toDisk } from './store';
 
 const KEY = 'job';
@@ -18,6 +20,24 @@ interface Version {
 	at: number;
 	demo: boolean;
 	text: string;
+	/** Which job it is; a version of an earlier page does not say. */
+	id?: string;
+	/** On the disk: what can be undone and redone from there. */
+	steps?: Steps;
+}
+
+/** So many steps either way are kept with a version. */
+const STEPS = 50;
+
+/** What can be undone from a version: what could be from the one on the disk, and that one where it goes on from it. */
+function stepsTo(version: Version, onDisk: Version): Steps | undefined {
+	if (version === onDisk) return onDisk.steps;
+	const before = engine.open(onDisk.text).job;
+	if (before === undefined || version.base !== onDisk.stamp) return undefined;
+	return {
+		past: [...(onDisk.steps?.past ?? []), { job: before, demo: onDisk.demo, id: onDisk.id ?? '' }],
+		future: [],
+	};
 }
 
 /** A version that stands apart from the one on the bench. */
@@ -33,10 +53,6 @@ export interface Unread {
 	readonly problem: Problem;
 }
 
-function freshStamp(): string {
-	return `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
-}
-
 function versionIn(text: string): Version {
 	const bare = { stamp: '', base: '', by: '', at: 0, demo: false };
 	try {
@@ -48,11 +64,6 @@ function versionIn(text: string): Version {
 		// A text that is no version is a job itself, or nothing that can be read.
 	}
 	return { ...bare, text };
-}
-
-/** The text of a job's file, made to be read. It asks no engine: what is written is kept whatever follows from it. */
-export function fileOf(written: Job): string {
-	return `${JSON.stringify(written, undefined, 2)}\n`;
 }
 
 /**
@@ -97,7 +108,7 @@ class Autosave {
 	/** Puts the kept job on the bench, or the demo where nothing was kept, and keeps every change from now on. */
 	async begin(): Promise<void> {
 		const first = await this.#firstVersion().catch(() => undefined);
-		job.begin(first?.moment ?? { job: engine.demo(), demo: true });
+		job.begin(first?.moment ?? { job: engine.demo(), demo: true }, first?.steps);
 		job.onChange((moment) => this.#save(moment));
 		if (first?.isDraft) this.#save(job.moment);
 		this.#tabs.onmessage = ({ data }: MessageEvent<Version>) => {
@@ -117,7 +128,7 @@ class Autosave {
 		this.#mine = version.stamp;
 		this.#elsewhere = undefined;
 		void offDisk(this.#asideKey);
-		job.replace({ job: opened.job, demo: version.demo });
+		job.replace({ job: opened.job, demo: version.demo, id: version.id });
 	}
 
 	/** Keeps this tab's version as the one that counts; the other tab is asked in its turn. */
@@ -134,7 +145,7 @@ class Autosave {
 		const opened = version && engine.open(version.text);
 		if (version === undefined || opened?.job === undefined) return;
 		await toDisk(key, this.#versionOf(job.moment));
-		job.replace({ job: opened.job, demo: version.demo });
+		job.replace({ job: opened.job, demo: version.demo, id: version.id });
 		await this.#list();
 	}
 
@@ -145,7 +156,7 @@ class Autosave {
 	}
 
 	/** The version to begin with: what a visit left behind that was cut off, else the one on the disk. */
-	async #firstVersion(): Promise<{ moment: Moment; isDraft: boolean } | undefined> {
+	async #firstVersion(): Promise<{ moment: Arrival; isDraft: boolean; steps?: Steps } | undefined> {
 		const onDisk = await fromDisk<Version>(KEY).catch(() => undefined);
 		const { goesOn, apart } = this.#drafts(onDisk);
 		for (const [key, version] of apart) await this.#moveIn(key, ASIDE, version);
@@ -160,7 +171,11 @@ class Autosave {
 		if (version === undefined) return undefined;
 		const opened = engine.open(version.text);
 		if (goesOn) this.#draftKey = goesOn[0];
-		if (opened.job) return { moment: { job: opened.job, demo: version.demo }, isDraft: goesOn !== undefined };
+		if (opened.job) {
+			const moment = { job: opened.job, demo: version.demo, id: version.id };
+			const steps = onDisk && stepsTo(version, onDisk);
+			return { moment, isDraft: goesOn !== undefined, ...(steps && { steps }) };
+		}
 		const moment = { job: engine.blank(), demo: false };
 		await toDisk(`${UNREAD}${freshStamp()}`, { text: version.text });
 		return { moment, isDraft: true };
@@ -201,6 +216,7 @@ class Autosave {
 			by: this.#visit,
 			at: Date.now(),
 			demo: moment.demo,
+			id: moment.id,
 			text,
 		};
 	}
@@ -239,7 +255,8 @@ class Autosave {
 		let other: Version | undefined;
 		await changeOnDisk<Version>(KEY, (now) => {
 			other = now && now.stamp !== this.#mine ? now : undefined;
-			return other ?? version;
+			const { past, future } = job.steps;
+			return other ?? { ...version, steps: { past: past.slice(-STEPS), future: future.slice(0, STEPS) } };
 		});
 		if (other) {
 			this.#elsewhere = other;

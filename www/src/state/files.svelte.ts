@@ -1,29 +1,62 @@
 import { engine } from '../engine/engine';
-import { fileOf } from './autosave.svelte';
-import { job } from './job.svelte';
+import type { Job } from '../engine/types';
+import { fileOf } from './file';
+import { type Arrival, job } from './job.svelte';
+import { isUntouched, putAway, today } from './shelf';
 import { view } from './view.svelte';
 
 const LARGEST = 8_000_000;
+/** What the file of a whole shelf says of itself. */
+const WHOLE_SHELF = /^\s*\{\s*"format":\s*"coilnest-shelf\//;
 
-/** Job files: out to a download, in from a choice or a drop. */
+/** What was done with a job, and what takes it back. */
+interface Done {
+	readonly text: string;
+	readonly undo: () => void;
+}
+
+/** Job files: out to a download, in from a choice or a drop; and which job lies on the bench. */
 class Files {
 	#problem = $state<string>();
+	#done = $state.raw<Done>();
 
 	/** Why the last file could not be opened. */
 	get problem(): string | undefined {
 		return this.#problem;
 	}
 
+	/** What was last put on the bench in place of another job. */
+	get done(): Done | undefined {
+		return this.#done;
+	}
+
 	forgetProblem(): void {
 		this.#problem = undefined;
 	}
 
-	save(): void {
+	tell(problem: string): void {
+		this.#problem = problem;
+	}
+
+	forgetDone(): void {
+		this.#done = undefined;
+	}
+
+	/** A name for a file of this job. */
+	nameOf(ending: string): string {
 		const stem = (job.job.title ?? '')
 			.toLowerCase()
 			.replace(/[^\p{L}\p{N}]+/gu, '-')
 			.replace(/^-|-$/g, '');
-		this.offer(`${stem || 'job'}.coilnest.json`, 'application/json', fileOf(job.written));
+		return `${stem || 'job'}${ending}`;
+	}
+
+	async save(): Promise<void> {
+		const written = job.written;
+		const whole = job.job.record?.photographs?.length
+			? await (await import('./photographs.svelte')).photographs.inside(written)
+			: written;
+		this.offer(this.nameOf('.coilnest.json'), 'application/json', fileOf(whole));
 	}
 
 	/** Hands a text out as a download. */
@@ -37,9 +70,9 @@ class Files {
 	}
 
 	/** The text of a file; none, with a sentence that says why, where it is too large or cannot be read. */
-	async textOf(file: File): Promise<string | undefined> {
+	async textOf(file: File, largest = LARGEST): Promise<string | undefined> {
 		this.#problem =
-			file.size > LARGEST ? `${file.name} is larger than ${LARGEST / 1e6} MB, and was not read.` : undefined;
+			file.size > largest ? `${file.name} is larger than ${largest / 1e6} MB, and was not read.` : undefined;
 		if (this.#problem !== undefined) return undefined;
 		return file.text().catch((cause: unknown) => {
 			this.#problem = `${file.name} could not be read from the device. Choose it again. (${String(cause)})`;
@@ -47,13 +80,57 @@ class Files {
 		});
 	}
 
-	/** Puts the job of a file on the bench; the one before lies one undo back. */
+	/** Puts the job of a file on the bench, and the jobs of a shelf's file on the shelf. */
 	async open(file: File): Promise<void> {
+		const start = await file
+			.slice(0, 200)
+			.text()
+			.catch(() => '');
+		if (WHOLE_SHELF.test(start)) {
+			const { shelf } = await import('./shelved.svelte');
+			await shelf.bringBack(file);
+			return;
+		}
 		const text = await this.textOf(file);
-		if (text === undefined) return;
+		if (text !== undefined) await this.openText(text, file.name);
+	}
+
+	/** Puts the job of a text on the bench; it came from where `from` says. */
+	async openText(text: string, from: string): Promise<void> {
 		const { job: opened, problem } = engine.open(text);
 		this.#problem = problem?.message;
-		if (opened) job.replace({ job: opened, demo: false });
+		if (opened) await this.put({ job: await this.#unpacked(opened), demo: false }, `Opened: ${from}.`);
+	}
+
+	async #unpacked(opened: Job): Promise<Job> {
+		const list: unknown = opened.record?.photographs;
+		if (!Array.isArray(list) || list.length === 0) return opened;
+		return (await import('./photographs.svelte')).photographs.beside(opened);
+	}
+
+	/** Puts a job on the bench; the one before it goes to the shelf, and lies one undo back. */
+	async put(arrival: Arrival, said: string): Promise<void> {
+		const before = job.moment;
+		const name = job.job.title || job.job.record?.vehicle || 'The job without a title';
+		this.#done = undefined;
+		if (isUntouched(before)) return job.replace(arrival);
+		const went = await putAway(before).then(
+			() => `${name} is on the shelf.`,
+			() =>
+				`${name} could not be put on the shelf: the storage is full or switched off. It lies one undo back; save it to a file.`,
+		);
+		job.replace(arrival);
+		const { id } = job.moment;
+		this.#done = {
+			text: `${said} ${went}`,
+			undo: () => {
+				// What was written since then stays on the shelf.
+				const isSame = job.steps.past.at(-1) === before && job.moment.id === id;
+				this.#done = undefined;
+				if (isSame) job.undo();
+				else void this.put(before, 'Back on the bench.');
+			},
+		};
 	}
 
 	/** Asks for a file: a job, unless another kind is wanted. */
@@ -68,12 +145,30 @@ class Files {
 		input.click();
 	}
 
-	/** A blank job, with the focus where its first figure goes. */
+	/** A blank job of today, with the focus where its first figure goes. */
 	async blank(): Promise<void> {
-		job.replace({ job: engine.blank(), demo: false });
+		const blank = engine.blank();
+		await this.put(
+			{ job: { ...blank, record: { ...blank.record, date: today() } }, demo: false },
+			'A new job.',
+		);
 		await view.show('measure');
 		view.unfold('nests[0].seats[0]');
 		await view.reach('coils[0].free');
+	}
+
+	/** Puts the job of the address on the bench, if it names one. */
+	async openAddress(): Promise<void> {
+		const { hash } = location;
+		if (!/^#(job|code)=/.test(hash)) return;
+		history.replaceState(null, '', '#measure');
+		const { jobIn } = await import('./packed');
+		const text = await jobIn(hash);
+		if (text === undefined) {
+			this.#problem = 'The job in this address cannot be read: a part of it is missing. Ask for its file.';
+			return;
+		}
+		await this.openText(text, 'the job of the address');
 	}
 }
 

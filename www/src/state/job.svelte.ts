@@ -1,17 +1,33 @@
 import type { Job } from '../engine/types';
 import { type Path, textAt, withValue } from './path';
 import { asWritten, shaped } from './shape';
+import { freshStamp } from './stamp';
 import { trouble } from './trouble.svelte';
 
 /** A job as it stood at one moment; `demo` where it is the invented one, or grew from it. */
 export interface Moment {
 	readonly job: Job;
 	readonly demo: boolean;
+	/** Which job it is, through all its edits: by that it has its place on the shelf. */
+	readonly id: string;
+}
+
+/** A job that is put on the bench; one without a place of its own yet is given one. */
+export type Arrival = Omit<Moment, 'id'> & { readonly id?: string | undefined };
+
+function withPlace(arrival: Arrival): Moment {
+	return { ...arrival, id: arrival.id ?? freshStamp() };
+}
+
+/** The moments before and after the present one, the nearest last and first. */
+export interface Steps {
+	readonly past: readonly Moment[];
+	readonly future: readonly Moment[];
 }
 
 /** The job on the bench, with everything that can be undone. */
 class JobStore {
-	#present = $state.raw<Moment>({ job: { format: 'coilnest-job/1' }, demo: false });
+	#present = $state.raw<Moment>({ job: { format: 'coilnest-job/1' }, demo: false, id: '' });
 	readonly #drawn = $derived(shaped(this.#present.job));
 	#past = $state.raw<readonly Moment[]>([]);
 	#future = $state.raw<readonly Moment[]>([]);
@@ -49,11 +65,16 @@ class JobStore {
 		return textAt(this.#present.job, path);
 	}
 
-	/** The first job of a visit: nothing lies before it. */
-	begin(moment: Moment): void {
-		this.#present = moment;
-		this.#past = [];
-		this.#future = [];
+	/** What can be undone and redone. */
+	get steps(): Steps {
+		return { past: this.#past, future: this.#future };
+	}
+
+	/** The first job of a visit, with what an earlier visit left to be undone. */
+	begin(arrival: Arrival, { past, future }: Steps = { past: [], future: [] }): void {
+		this.#present = withPlace(arrival);
+		this.#past = past;
+		this.#future = future;
 	}
 
 	/** Writes `text` at `path`. Until `settle`, further writing at the same path belongs to the same step. */
@@ -87,9 +108,9 @@ class JobStore {
 	}
 
 	/** One step that puts another job on the bench. */
-	replace(moment: Moment): void {
+	replace(arrival: Arrival): void {
 		this.settle();
-		this.#step(moment, false);
+		this.#step(withPlace(arrival), false);
 	}
 
 	undo(): void {

@@ -1,21 +1,13 @@
 import { startWhole, type Whole } from '../engine/whole';
 
-type PrintSheet = typeof import('../sections/PrintSheet.svelte').default;
-
 /** What a first look does without: fetched when it is asked for, else once the page has nothing to do. */
 class Later {
 	#whole = $state.raw<Whole>();
-	#sheet = $state.raw<PrintSheet>();
 	#coming: Promise<Whole> | undefined;
 
 	/** The whole engine, once it is here. */
 	get whole(): Whole | undefined {
 		return this.#whole;
-	}
-
-	/** The job as it prints, once it is here. */
-	get sheet(): PrintSheet | undefined {
-		return this.#sheet;
 	}
 
 	/** The whole engine: where it could not be fetched, the next call tries again. */
@@ -38,14 +30,14 @@ class Later {
 		return import('../parts/Working.svelte');
 	}
 
-	async print(): Promise<void> {
-		const part = await this.#with(import('../sections/PrintSheet.svelte'));
-		this.#sheet = part.default;
+	/** The record on paper, which is seldom wanted and fetched when it is. */
+	sheet() {
+		return this.#with(import('../print/sheet.svelte'));
 	}
 
-	/** Fetches all of it. */
+	/** Fetches what is looked at most. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.print(), this.working()]);
+		await Promise.allSettled([this.sections(), this.nest(), this.working()]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {

@@ -55,6 +55,8 @@ function inShape(value: unknown, name: string): Fields {
 }
 
 function item(value: unknown, of?: string): unknown {
+	// A job within the job is shaped where it is looked at.
+	if (of === 'whole') return isFields(value) ? value : {};
 	return of === undefined || of === 'text' ? textIn(value) : inShape(value, of);
 }
 

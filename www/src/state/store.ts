@@ -34,3 +34,8 @@ export function offDisk(key: string): Promise<void> {
 export async function keysOnDisk(start: string): Promise<string[]> {
 	return (await keys<string>(onDisk)).filter((key) => key.startsWith(start));
 }
+
+/** Asks the browser not to clear what is kept here when the device runs short of room; it may say no. */
+export async function lastingly(): Promise<void> {
+	await navigator.storage?.persist?.().catch(() => false);
+}

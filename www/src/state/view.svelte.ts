@@ -8,6 +8,7 @@ export const SECTIONS = [
 	{ id: 'nest', name: 'Nest' },
 	{ id: 'level', name: 'Level' },
 	{ id: 'replace', name: 'Replace' },
+	{ id: 'record', name: 'Record' },
 ] as const;
 
 /** How the calculation was checked is read seldom, and stands in no bar. */
@@ -15,11 +16,13 @@ export type SectionId = (typeof SECTIONS)[number]['id'] | 'checked';
 
 /** Fields of the sections beside Measure, where all others stand, or would stand. */
 const OF_A_REPLACEMENT = /^(replace|need)\b/;
+const OF_THE_RECORD = /^(record|earlier)\b/;
 const OF_THE_FRAME = /^(frame|bench)\b/;
 const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
 
 function sectionOf(path: Path): SectionId {
 	if (OF_A_REPLACEMENT.test(path)) return 'replace';
+	if (OF_THE_RECORD.test(path)) return 'record';
 	if (OF_THE_FRAME.test(path)) return 'level';
 	return OF_THE_NEST.test(path) ? 'nest' : 'measure';
 }

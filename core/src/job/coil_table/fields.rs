@@ -100,8 +100,25 @@ fn bare(field: &str) -> &str {
 
 /// A field as it is written between commas: a spreadsheet shows it, and works nothing out of it.
 pub(super) fn quoted(field: &str) -> String {
+    guarded(field, is_formula)
+}
+
+/// The same for a table that only a spreadsheet reads: there `7/8` and `7-8` would be days, and `7e2` a
+/// number.
+pub(in crate::job) fn plain(field: &str) -> String {
+    guarded(field, |field| is_formula(field) || is_taken_for_another(field))
+}
+
+/// Whether a spreadsheet would make a day or a power of ten of a mark or a fraction.
+fn is_taken_for_another(field: &str) -> bool {
+    let is_digits = |part: &str| !part.is_empty() && part.chars().all(|c| c.is_ascii_digit());
+    let parts: Vec<&str> = field.split(['/', '-', 'e', 'E']).collect();
+    matches!(parts.len(), 2 | 3) && parts.into_iter().all(is_digits)
+}
+
+fn guarded(field: &str, is_guarded: impl Fn(&str) -> bool) -> String {
     let field = field.trim();
-    let guard = if is_formula(field.trim_start_matches('\'')) { "'" } else { "" };
+    let guard = if is_guarded(field.trim_start_matches('\'')) { "'" } else { "" };
     let field = format!("{guard}{field}");
     if field.contains(['"', '\r', '\n']) || SEPARATORS.iter().any(|sign| field.contains(*sign)) {
         format!("\"{}\"", field.replace('"', "\"\""))
@@ -195,6 +212,25 @@ mod tests {
             ("'tis", "'tis"),
         ] {
             assert_eq!(quoted(field), written, "{field:?}");
+        }
+    }
+
+    #[test]
+    fn no_mark_or_fraction_becomes_a_day() {
+        for (field, written) in [
+            ("7/8", "'7/8"),
+            ("7-8", "'7-8"),
+            ("7-8-9", "'7-8-9"),
+            ("7e2", "'7e2"),
+            ("=1", "'=1"),
+            ("7a", "7a"),
+            ("7", "7"),
+            ("13 7/8 in", "13 7/8 in"),
+            ("-1/8 in", "\u{2d}1/8 in"),
+            ("a-b", "a-b"),
+            ("7-", "7-"),
+        ] {
+            assert_eq!(plain(field), written, "{field:?}");
         }
     }
 
