@@ -50,7 +50,7 @@ fn every_coil_stands_in_the_table_with_its_figures() {
         assert!((inches * 0.0254 - free.si).abs() < 0.00005 * 0.0254 + 1e-12, "{inches}");
         let verdict = seat.verdict.as_ref().unwrap();
         assert_eq!(at("verdict"), verdict.title);
-        assert_eq!(at("in words"), verdict.sentence.replace('\u{202f}', " "));
+        assert_eq!(at("in words"), verdict.sentence.replace(['\u{202f}', '\u{a0}'], " "));
         let sure: f64 = at("sure, %").parse().unwrap();
         assert!(
             sure <= 100.0
