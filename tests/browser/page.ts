@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { extname } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page, test as base } from '@playwright/test';
@@ -95,7 +96,7 @@ export function coil(page: Page, name: string): Locator {
 /** Opens the page at a section; on a first visit, it shows the invented demo. */
 export async function openPage(
 	page: Page,
-	section: 'Measure' | 'Nest' | 'Level' | 'Replace' = 'Measure',
+	section: 'Measure' | 'Nest' | 'Level' | 'Replace' | 'Record' = 'Measure',
 ): Promise<void> {
 	await page.goto(`./#${section.toLowerCase()}`);
 	await expect(page.getByRole('heading', { level: 2, name: section })).toBeAttached();
@@ -156,4 +157,24 @@ export function onDisk(page: Page): Promise<Record<string, { text: string }>> {
 				};
 			}),
 	);
+}
+
+/** Letters and numbers alone: lines break elsewhere on paper, and a fraction may be set with another stroke. */
+export function bare(text: string): string {
+	return text
+		.normalize('NFKC')
+		.replaceAll('⁄', '/')
+		.replace(/[\s\u00ad]/gu, '');
+}
+
+/** Presses Print, and gives what a printer would be handed. */
+export async function printed(page: Page, path: string, format: 'A4' | 'Letter' = 'A4'): Promise<string> {
+	await page.evaluate(() => {
+		const asked = new Promise<void>((done) => (window.print = () => done()));
+		Object.assign(window, { asked });
+	});
+	await page.keyboard.press('Control+p');
+	await page.evaluate(() => (window as unknown as { asked: Promise<void> }).asked);
+	await page.pdf({ path, format, preferCSSPageSize: false });
+	return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' });
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import jsQR from 'jsqr';
 import {
+	bare,
 	button,
 	contentWidth,
 	DESKTOP,
@@ -13,6 +14,7 @@ import {
 	openPage,
 	type Page,
 	PHONE,
+	printed,
 	test,
 	tooSmall,
 } from './page';
@@ -45,26 +47,6 @@ function truck(changes: (job: Truck) => void = () => undefined): string {
 async function openRecord(page: Page): Promise<void> {
 	await page.getByRole('link', { name: 'Record', exact: true }).click();
 	await expect(page.getByRole('heading', { name: 'Shelf of jobs' })).toBeVisible();
-}
-
-/** Letters and numbers alone: lines break elsewhere on paper, and a fraction may be set with another stroke. */
-function bare(text: string): string {
-	return text
-		.normalize('NFKC')
-		.replaceAll('⁄', '/')
-		.replace(/[\s\u00ad]/gu, '');
-}
-
-/** Presses Print, and gives what a printer would be handed. */
-async function printed(page: Page, path: string, format: 'A4' | 'Letter' = 'A4'): Promise<string> {
-	await page.evaluate(() => {
-		const asked = new Promise<void>((done) => (window.print = () => done()));
-		Object.assign(window, { asked });
-	});
-	await page.keyboard.press('Control+p');
-	await page.evaluate(() => (window as unknown as { asked: Promise<void> }).asked);
-	await page.pdf({ path, format, preferCSSPageSize: false });
-	return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' });
 }
 
 /** What a decoder reads off the first page as a telephone sees it, 200 dots to the inch. */
@@ -134,7 +116,7 @@ test('a section is printed alone where that is asked for', async ({ page }, info
 
 test('the code is read by another decoder and opens the job, and loses none that lay here', async ({
 	page,
-}) => {
+}, info) => {
 	await page.setViewportSize(DESKTOP);
 	await openPage(page);
 	await openFile(page, truck());

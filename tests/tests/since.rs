@@ -3,8 +3,10 @@
 
 #![cfg(test)]
 
+use coilnest::change::{Estimate, Word, change};
 use coilnest::job::report::{SinceReport, SinceWord};
 use coilnest::job::{file, since};
+use coilnest::quantity::{Length, unit::millimeter};
 use coilnest_tables::TABLES;
 use coilnest_tests::corpus;
 use coilnest_tests::job_path::put;
@@ -151,5 +153,52 @@ proptest! {
         if (less.change.si - known.change.si).abs() < 1e-15 {
             prop_assert!(less.word == known.word || less.word == SinceWord::Untold);
         }
+    }
+}
+
+fn taped(length: f64, doubt: f64) -> Estimate {
+    let mm = Length::new::<millimeter>;
+    Estimate { length: mm(length), doubt: mm(doubt) }
+}
+
+prop_compose! {
+    fn estimate()(length in 50.0..900.0, doubt in 0.0..20.0) -> Estimate {
+        taped(length, doubt)
+    }
+}
+
+proptest! {
+    #[test]
+    fn the_same_estimate_again_has_lost_nothing(one in estimate(), level in 0.5001..0.999) {
+        let same = change(one, one, level);
+        prop_assert_eq!(same.by.value.to_bits(), 0.0f64.to_bits());
+        prop_assert_eq!(same.word, Word::Untold);
+    }
+
+    #[test]
+    fn what_one_way_is_lost_is_gained_the_other(
+        before in estimate(), after in estimate(), level in 0.5001..0.999,
+    ) {
+        let (there, back) = (change(before, after, level), change(after, before, level));
+        prop_assert_eq!(there.doubt, back.doubt);
+        prop_assert_eq!(there.by, -back.by);
+        let mirrored = match there.word {
+            Word::Lost => Word::Gained,
+            Word::Gained => Word::Lost,
+            Word::Untold => Word::Untold,
+        };
+        prop_assert_eq!(back.word, mirrored);
+    }
+
+    #[test]
+    fn knowing_less_is_never_surer(
+        before in estimate(), after in estimate(), more in 0.0..20.0, level in 0.5001..0.999,
+    ) {
+        let known = change(before, after, level);
+        let vaguer = Estimate { doubt: before.doubt + taped(0.0, more).doubt, ..before };
+        let less = change(vaguer, after, level);
+        prop_assert!(less.doubt >= known.doubt);
+        prop_assert!(less.word == known.word || less.word == Word::Untold);
+        prop_assert!((less.p_lost - 0.5).abs() <= (known.p_lost - 0.5).abs() + 1e-12);
     }
 }

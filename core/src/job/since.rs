@@ -11,6 +11,8 @@ use super::problem::Path;
 use super::report::{SinceCoil, SinceReport, SinceWord};
 use super::seat::{Judged, Standing};
 use crate::change::{self, Change, Estimate, Word, change};
+use crate::formula::Value as Put;
+use crate::quantity::si;
 use crate::tables::Tables;
 use serde_json::Value;
 
@@ -87,10 +89,7 @@ fn known(job: &Job, tables: &Tables<'_>) -> (Vec<Known>, f64) {
         });
         let estimate = standing.and_then(|standing| {
             let doubt = libm::hypot(standing.own_doubt.value, standing.tape_doubt.value);
-            Some(Estimate {
-                length: standing.free?,
-                doubt: crate::quantity::Length { value: doubt, ..standing.own_doubt },
-            })
+            Some(Estimate { length: standing.free?, doubt: si(doubt) })
         });
         coils.push(Known { label: label.to_owned(), name: name.to_owned(), estimate, questioned });
     };
@@ -152,7 +151,7 @@ fn compared(
     found: Change,
 ) -> SinceCoil {
     let pen = desk.pen;
-    let values: [crate::formula::Value<'_>; 4] = [
+    let values: [Put<'_>; 4] = [
         ("L2", &pen.decimal(now.length)),
         ("L1", &pen.decimal(then.length)),
         ("u1", &pen.decimal(then.doubt)),
