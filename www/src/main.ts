@@ -5,7 +5,6 @@ import { mount } from 'svelte';
 import App from './App.svelte';
 import { startEngine } from './engine/engine';
 import { autosave } from './state/autosave.svelte';
-import { files } from './state/files.svelte';
 import { later } from './state/later.svelte';
 import { offline } from './state/offline.svelte';
 
@@ -18,9 +17,17 @@ async function begin(target: HTMLElement): Promise<void> {
 	await autosave.begin();
 	target.replaceChildren();
 	mount(App, { target });
-	addEventListener('hashchange', () => void files.openAddress());
-	void files.openAddress();
+	addEventListener('hashchange', openJob);
+	openJob();
 	whenIdle(() => void later.all().then(() => offline.begin()));
+}
+
+/** Opens the job of the address, if it holds one; a reload then does not open it again. */
+function openJob(): void {
+	const { hash } = location;
+	if (!/^#(job|code)=/.test(hash)) return;
+	history.replaceState(null, '', '#measure');
+	void import('./state/address').then(({ openAddress }) => openAddress(hash));
 }
 
 /** After the first paint, and when nothing waits for an answer. */

@@ -156,20 +156,6 @@ class Files {
 		view.unfold('nests[0].seats[0]');
 		await view.reach('coils[0].free');
 	}
-
-	/** Puts the job of the address on the bench, if it names one. */
-	async openAddress(): Promise<void> {
-		const { hash } = location;
-		if (!/^#(job|code)=/.test(hash)) return;
-		history.replaceState(null, '', '#measure');
-		const { jobIn } = await import('./packed');
-		const text = await jobIn(hash);
-		if (text === undefined) {
-			this.#problem = 'The job in this address cannot be read: a part of it is missing. Ask for its file.';
-			return;
-		}
-		await this.openText(text, 'the job of the address');
-	}
 }
 
 export const files = new Files();
