@@ -14,7 +14,8 @@ export const label = {
 	"set_aside": "Set aside",
 	"use_too_close": "Coils that are too close to call",
 	"replace": "Replacement",
-	"need": "Need"
+	"need": "Need",
+	"earlier": "Earlier job"
 } as const;
 
 export const words = {

@@ -2,8 +2,13 @@
 
 export const label = {
 	"vehicle": "Vehicle",
+	"number": "Number",
 	"place": "Place",
-	"by": "By",
 	"date": "Date",
-	"notes": "Notes"
+	"by": "Measured by",
+	"checked_by": "Checked by",
+	"manual": "Manual, page",
+	"tape": "Which tape",
+	"notes": "Notes",
+	"photographs": "Photographs"
 } as const;

@@ -18,7 +18,13 @@ export const holds = {
 			"AsideCoil"
 		],
 		"replace": "Replace",
-		"need": "Need"
+		"need": "Need",
+		"earlier": "whole"
+	},
+	"JobRecord": {
+		"photographs": [
+			"Photograph"
+		]
 	},
 	"CoilDrawing": {
 		"limits": "Limits",
