@@ -101,6 +101,8 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("rb", "what no choice can better"),
     symbol("rl", "what is left"),
     symbol("s", "deflection"),
+    symbol("sF", "scatter of the loads about the line"),
+    symbol("sk", "per cent by which the rate changes where the size changes by one per cent"),
     symbol("sx", "sensitivity, without its sign"),
     symbol("t", "shim"),
     symbol("tα", "slope of the turns, p / (π · D)"),
@@ -142,10 +144,26 @@ pub const SYMBOLS: &[Symbol] = &[
     symbol("τz", "allowable stress at solid"),
 ];
 
-/// What a letter stands for; empty for one that is not in [`SYMBOLS`].
+/// Results that have a word, or a sign of their own, in place of a letter of [`SYMBOLS`], and what is
+/// computed there.
+pub const RESULTS: &[Symbol] = &[
+    symbol("share", "share of the whole"),
+    symbol("left", "height that is left before solid"),
+    symbol("gap", "gap that is left between two things"),
+    symbol("travel", "travel from free to solid"),
+    symbol("reserve", "reserve to the allowable stress"),
+    symbol("rise", "how much higher one end of the frame stands than the other"),
+    symbol("kept", "part of its load on level track that the wheel keeps"),
+    symbol("short", "how likely the coil is short, and how likely it is long"),
+    symbol("φ", "angle by which the ends are out of square"),
+];
+
+/// What a letter stands for, or what a formula gives that has a word of [`RESULTS`] on its left; empty
+/// for one that is in neither table.
 #[must_use]
 pub fn meaning(sign: &str) -> &'static str {
-    SYMBOLS.iter().find(|symbol| symbol.sign == sign).map_or("", |symbol| symbol.name)
+    let known = SYMBOLS.iter().chain(RESULTS);
+    known.into_iter().find(|symbol| symbol.sign == sign).map_or("", |symbol| symbol.name)
 }
 
 /// A formula: what it gives, ` = `, and how, each letter in braces. A part in brackets is a term of a

@@ -167,13 +167,13 @@ fn metres(given: Given<Length>) -> Given<f64> {
 /// that is given.
 #[must_use]
 pub const fn sensitivity(input: Figure, across: Across) -> Formula {
-    const MEAN: Formula = Formula::new("s = 4");
-    const OUTSIDE: Formula = Formula::new("s = 4 + 3 · {d} / {D}");
-    const INSIDE: Formula = Formula::new("s = 4 − 3 · {d} / {D}");
-    const DIAMETER: Formula = Formula::new("s = −3 · {Dx} / {D}");
-    const TOTAL: Formula = Formula::new("s = −{nt} / ({nt} − {nd})");
-    const DEAD: Formula = Formula::new("s = {nd} / ({nt} − {nd})");
-    const AS_IT_IS: Formula = Formula::new("s = 1");
+    const MEAN: Formula = Formula::new("{sk} = 4");
+    const OUTSIDE: Formula = Formula::new("{sk} = 4 + 3 · {d} / {D}");
+    const INSIDE: Formula = Formula::new("{sk} = 4 − 3 · {d} / {D}");
+    const DIAMETER: Formula = Formula::new("{sk} = −3 · {Dx} / {D}");
+    const TOTAL: Formula = Formula::new("{sk} = −{nt} / ({nt} − {nd})");
+    const DEAD: Formula = Formula::new("{sk} = {nd} / ({nt} − {nd})");
+    const AS_IT_IS: Formula = Formula::new("{sk} = 1");
     match (input, across) {
         (Figure::Bar, Across::Mean) => MEAN,
         (Figure::Bar, Across::Outside) => OUTSIDE,

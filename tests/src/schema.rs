@@ -1,6 +1,6 @@
 //! The JSON Schemas of a job and of a report, from the Rust types.
 
-use coilnest::formula::SYMBOLS;
+use coilnest::formula::{RESULTS, SYMBOLS};
 use coilnest::job::Job;
 use coilnest::job::report::{
     Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
@@ -60,10 +60,11 @@ pub fn all() -> [SchemaFile; 4] {
     ]
 }
 
-/// Each letter with its meaning, in the order of the table.
+/// Each letter with its meaning, in the order of the tables.
 fn symbols() -> String {
     let rows = SYMBOLS
         .iter()
+        .chain(RESULTS)
         .map(|symbol| format!("\t{}: {}", Value::from(symbol.sign), Value::from(symbol.name)));
     format!("{{\n{}\n}}\n", rows.collect::<Vec<_>>().join(",\n"))
 }

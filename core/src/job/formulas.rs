@@ -70,7 +70,7 @@ pub(crate) const PARALLELISM: Formula = Formula::new("{e2} = 0.03 · {De}");
 pub(crate) const DIAMETER: Formula = Formula::new("{AD}");
 
 pub(crate) const HYSTERESIS: Formula = Formula::new("{Δh} = Σ [{Δh}] / {N}");
-pub(crate) const SCATTER: Formula = Formula::new("s = √(Σ [{ΔF}²] / ({N} − 2))");
+pub(crate) const SCATTER: Formula = Formula::new("{sF} = √(Σ [{ΔF}²] / ({N} − 2))");
 pub(crate) const OFF_LINE: Formula = Formula::new("{ΔF} = {F} − {k} · ({L0} − {L})");
 
 pub(crate) const MEASURED: Formula =
