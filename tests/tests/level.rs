@@ -225,6 +225,21 @@ fn a_dipped_wheel_loses_a_quarter_of_rate_times_dip() {
     assert!(stuck.wheels[0].load.si < report.wheels[0].load.si);
 }
 
+/// Whoever deepens the dip sees the wheel lift, with all boxes free: the slider goes beyond it.
+#[test]
+fn the_deepest_dip_offered_lifts_a_wheel() {
+    let truck: Value =
+        serde_json::from_str(include_str!("../../web/demo/whole-truck.json")).unwrap();
+    let truck = job(&truck);
+    let report = level(&truck, &TABLES);
+    let most = report.dips.unwrap().most;
+    let held = HeldFrame::of(&truck, &TABLES);
+    for wheel in &report.wheels {
+        let lifts = held.dip(&wheel.name, "1", "").lifts.unwrap().si / INCH;
+        assert!(lifts < most && most < 2.0 * lifts, "{}: {lifts} of {most}", wheel.name);
+    }
+}
+
 /// A frame that is held and weighed elsewhere stands as the job does with that centre written into it.
 #[test]
 fn a_held_frame_stands_as_the_job_with_that_centre() {

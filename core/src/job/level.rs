@@ -82,19 +82,19 @@ fn plan(system: System, written: &Written, laden: &Laden, settled: Option<&Settl
     }
 }
 
-/// As deep as a dip that lifts some wheel from each, and a little deeper, but no deeper than any track.
+/// As deep as a dip under each wheel that lifts some wheel, and a little deeper, but no deeper than a foot.
 fn dips(system: System, laden: &Laden, wheels: &Wheels) -> Dips {
-    let (whole, step, unit, most) = match system {
-        System::Inch => (1.0, 1.0 / 16.0, "in", 4.0),
-        System::Metric => (10.0, 1.0, "mm", 100.0),
+    let (whole, step, unit, usual, most) = match system {
+        System::Inch => (1.0, 1.0 / 16.0, "in", 4.0, 12.0),
+        System::Metric => (10.0, 1.0, "mm", 100.0, 300.0),
     };
     let track = Track::new(&laden.frame, laden.weight, wheels.bearings());
     let lifts = track.map(|track| {
         let lifts = (0..wheels.count()).map(|wheel| track.least_dip(wheel).ok().flatten());
         lifts
-            .map(|lift| lift.map_or(most, |lift| quantity::shown::<Length>(lift.dip, system).0))
+            .map(|lift| lift.map_or(usual, |lift| quantity::shown::<Length>(lift.dip, system).0))
             .fold(0.0, f64::max)
     });
-    let deepest = libm::ceil(lifts.unwrap_or(most) * 1.25 / whole) * whole;
+    let deepest = libm::ceil(lifts.unwrap_or(usual) * 1.25 / whole) * whole;
     Dips { most: deepest.clamp(whole, most), step, unit }
 }
