@@ -4,7 +4,8 @@
 //! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
 //! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
 //! ask for, [`level()`] with all of its frame, [`replace()`] with what may replace a coil, [`size`] with
-//! drawings for a need, and [`coil_table`] reads many coils at once. What cannot be used is a problem at
+//! drawings for a need, [`bell`] with how likely
+//! each height of a coil is, and [`coil_table`] reads many coils at once. What cannot be used is a problem at
 //! the path of its field, and the rest stands. Nothing panics, and nothing is kept between two calls but
 //! what the caller holds: [`HeldFrame`] is a frame that is asked again and again.
 //!
@@ -28,6 +29,7 @@
 
 mod answer;
 mod assess;
+mod bell;
 mod cautions;
 mod choices;
 mod coil;
@@ -68,6 +70,7 @@ mod taped;
 mod tolerance;
 
 pub use assess::{assess, judge, nest_state};
+pub use bell::bell;
 pub use choices::{choices, measure_choices};
 pub use entry::{Entry, List, Text};
 pub use input::Job;

@@ -3,7 +3,7 @@
 use coilnest::formula::{RESULTS, SYMBOLS};
 use coilnest::job::Job;
 use coilnest::job::report::{
-    Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
+    Bell, Choices, CoilRows, DipReport, LevelReport, MatchReport, Opened, ReplaceReport, Report,
     SheetAnswer, SinceReport, SizingReport, StateAnswer, TapeReport, TapeStrip,
 };
 use coilnest::job::rows::{Listed, Row, Takes};
@@ -49,6 +49,7 @@ pub fn all() -> [SchemaFile; 4] {
     report.subschema_for::<StateAnswer>();
     report.subschema_for::<TapeReport>();
     report.subschema_for::<TapeStrip>();
+    report.subschema_for::<Bell>();
     report.subschema_for::<Opened>();
     report.subschema_for::<Choices>();
     report.subschema_for::<Checks>();

@@ -745,6 +745,24 @@ record! {
 }
 
 record! {
+    /// How likely each free height of a coil is by its readings.
+    Bell {
+        /// Unit of every height.
+        unit: &'static str,
+        /// The likeliest height.
+        mean: f64,
+        /// Heights from low to high, each with how likely it is, the likeliest as one.
+        points: Vec<[f64; 2]>,
+        /// Least allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        least: Option<f64>,
+        /// Most allowed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        most: Option<f64>,
+    }
+}
+
+record! {
     /// A graduation.
     TapeMark {
         /// Where.

@@ -1141,6 +1141,31 @@ export interface Axis {
 	unit: string;
 }
 /**
+ * How likely each free height of a coil is by its readings.
+ */
+export interface Bell {
+	/**
+	 * Least allowed.
+	 */
+	least?: number;
+	/**
+	 * The likeliest height.
+	 */
+	mean: number;
+	/**
+	 * Most allowed.
+	 */
+	most?: number;
+	/**
+	 * Heights from low to high, each with how likely it is, the likeliest as one.
+	 */
+	points: [number, number][];
+	/**
+	 * Unit of every height.
+	 */
+	unit: string;
+}
+/**
  * A bend of the load curve.
  */
 export interface Breakpoint {
