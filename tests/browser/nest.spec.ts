@@ -133,9 +133,11 @@ test('a press on a figure opens its working; Escape closes it and gives the focu
 	await figure.focus();
 	await page.keyboard.press('Enter');
 
-	await expect(working.getByRole('term')).toHaveText(['Formula', 'Letters', 'Put in', 'Result', 'Source']);
+	const parts = ['What', 'Letters', 'Formula', 'Put in', 'Result', 'Source'];
+	await expect(working.getByRole('term')).toHaveText(parts);
+	await expect(working.getByRole('definition').first()).toHaveText(/^F\s+load$/);
 	await expect(working.getByText('free height of the coil')).toBeVisible();
-	const [formula, , putIn, result, source] = await working.getByRole('definition').allTextContents();
+	const [, , formula, putIn, result, source] = await working.getByRole('definition').allTextContents();
 	expect(formula).toMatch(/=/);
 	expect(putIn).toMatch(/\d/);
 	expect(amount(result?.replace(/^.*= /u, '') ?? '')).toBe(amount((await figure.textContent()) ?? ''));

@@ -30,6 +30,10 @@ test('after the first visit the page opens with its server gone', async ({ page,
 	await button(later, 'Try an invented replacement').click();
 	await expect(later.getByRole('table', { name: 'What is asked, and what is offered' })).toBeVisible();
 	await button(later, 'Undo').click();
+	await later.goto(`${address}index.html#learn`);
+	await expect(later.getByRole('heading', { level: 3, name: 'The words' })).toBeVisible();
+	await button(later, 'solid').click();
+	await expect(later.getByRole('group', { name: 'Word' })).toContainText('Turn lies on turn');
 	await later.close();
 	await page.reload();
 	await expect(field(page, 'Place 1, Outer, A left')).toHaveValue('13 7/8');

@@ -96,7 +96,7 @@ export function coil(page: Page, name: string): Locator {
 /** Opens the page at a section; on a first visit, it shows the invented demo. */
 export async function openPage(
 	page: Page,
-	section: 'Measure' | 'Nest' | 'Level' | 'Replace' | 'Record' = 'Measure',
+	section: 'Measure' | 'Nest' | 'Level' | 'Replace' | 'Learn' | 'Record' = 'Measure',
 ): Promise<void> {
 	await page.goto(`./#${section.toLowerCase()}`);
 	await expect(page.getByRole('heading', { level: 2, name: section })).toBeAttached();
@@ -124,8 +124,10 @@ export async function tooSmall(page: Page): Promise<string[]> {
 			.map((one) => ({
 				of: one.outerHTML.slice(0, 80),
 				box: one.getBoundingClientRect(),
+				/** A word in a line is as wide as it is long. */
+				isWord: one.closest('.term') !== null,
 			}))
-			.filter(({ box }) => box.height < 47.5 || box.width < 44)
+			.filter(({ box, isWord }) => box.height < 47.5 || (box.width < 44 && !isWord))
 			.map(({ of, box }) => `${of} ${box.width} × ${box.height}`),
 	);
 }

@@ -8,6 +8,7 @@ export const SECTIONS = [
 	{ id: 'nest', name: 'Nest' },
 	{ id: 'level', name: 'Level' },
 	{ id: 'replace', name: 'Replace' },
+	{ id: 'learn', name: 'Learn' },
 	{ id: 'record', name: 'Record' },
 ] as const;
 
