@@ -5,7 +5,7 @@
 #[path = "workings/expression.rs"]
 mod expression;
 
-use coilnest::formula::{AND, SYMBOLS};
+use coilnest::formula::{AND, RESULTS, SYMBOLS, meaning};
 use coilnest::job::report::WorkingEntry;
 use coilnest::job::{file, replace};
 use coilnest_tables::TABLES;
@@ -216,10 +216,28 @@ fn every_line_of_replace_is_worked_out() {
     assert_eq!(codes.iter().map(String::as_str).collect::<Vec<_>>(), expected);
 }
 
+/// What is computed has a name: that of the letter, or of the word, with which the formula begins.
+#[test]
+fn each_working_says_what_is_computed() {
+    let mut used = BTreeSet::new();
+    for answer in answers::all().unwrap() {
+        for WorkingEntry { formula, .. } in &answer.workings.0 {
+            let said = formula.to_string();
+            let result = said.split([' ', ';']).next().unwrap_or_default().to_owned();
+            let known = formula.is_in_words() || !meaning(&result).is_empty();
+            assert!(known, "{result} of {said} stands in no table");
+            used.insert(result);
+        }
+    }
+    let idle = RESULTS.iter().map(|result| result.sign).filter(|sign| !used.contains(*sign));
+    assert_eq!(idle.collect::<Vec<_>>(), [""; 0]);
+}
+
 /// One meaning a letter, and one letter a meaning.
 #[test]
 fn letters_have_one_meaning() {
-    let signs: BTreeSet<_> = SYMBOLS.iter().map(|symbol| symbol.sign).collect();
-    let names: BTreeSet<_> = SYMBOLS.iter().map(|symbol| symbol.name).collect();
-    assert_eq!((signs.len(), names.len()), (SYMBOLS.len(), SYMBOLS.len()));
+    let all = || SYMBOLS.iter().chain(RESULTS);
+    let signs: BTreeSet<_> = all().map(|symbol| symbol.sign).collect();
+    let names: BTreeSet<_> = all().map(|symbol| symbol.name).collect();
+    assert_eq!((signs.len(), names.len()), (all().count(), all().count()));
 }
