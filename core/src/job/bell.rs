@@ -1,10 +1,9 @@
 //! How likely each free height of a coil is by its readings: the bell that a verdict weighs.
 
-use super::assess::assess;
+use super::assess::{assess, pen};
 use super::input::Job;
-use super::report;
-use super::report::Bell;
-use crate::quantity::{self, Length, unit};
+use super::report::{Bell, Figure};
+use crate::quantity::{self, Length};
 use crate::tables::Tables;
 
 /// So many standard uncertainties to each side are drawn: beyond lies one part in fifteen thousand.
@@ -32,10 +31,10 @@ pub fn bell(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Bell> {
     let coil = all.nests.get_mut(nest)?.seats.get_mut(seat)?;
     let free = coil.free.take().filter(|_| coil.measured)?;
     let doubt = free.doubt_si.filter(|doubt| *doubt > 0.0)?;
-    let system = super::assess::pen(job).system;
-    let shown = |si: f64| quantity::shown::<Length>(Length::new::<unit::meter>(si), system);
-    let number = |si: f64| shown(si).0;
-    let limit = |of: &Option<report::Figure>| of.as_ref().map(|figure| number(figure.si));
+    let system = pen(job).system;
+    let shown = |metres: f64| quantity::shown::<Length>(quantity::si(metres), system);
+    let number = |metres: f64| shown(metres).0;
+    let limit = |of: &Option<Figure>| of.as_ref().map(|figure| number(figure.si));
     let verdict = coil.verdict.as_ref();
     let (least, most) =
         (verdict.and_then(|v| limit(&v.least)), verdict.and_then(|v| limit(&v.most)));
