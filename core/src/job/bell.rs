@@ -1,6 +1,7 @@
 //! How likely each free height of a coil is by its readings: the bell that a verdict weighs.
 
-use super::assess::{assess, pen};
+use super::answer::pen;
+use super::assess::assess;
 use super::input::Job;
 use super::report::{Bell, Figure};
 use crate::quantity::{self, Length};
