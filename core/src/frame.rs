@@ -19,6 +19,7 @@ mod doubt;
 mod equilibrium;
 mod path;
 pub mod shims;
+pub mod standing;
 pub mod track;
 
 pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, Scatter};

@@ -22,6 +22,8 @@
 //! | What may a new spring be off, where the book has no limit? | [`tolerance`] |
 //! | What does a nest carry at a height, how high does it stand under a load? | [`nest`] |
 //! | What does each of several nests carry, how does their frame stand, what does a dip do? | [`frame`] |
+//! | What do pads, plates and shims do to a nest's height and load? | [`stack`] |
+//! | Does a box slide in its guides, and which liner brings it right? | [`guides`] |
 //! | Which coil of those on the bench belongs in which seat? | [`matching`] |
 //! | How far can a rate or a load be trusted, and what is worth measuring better? | [`propagation`] |
 //! | What do readings in a press say of a coil? | [`load_test`] |
@@ -61,6 +63,7 @@ pub mod coil;
 pub mod drawing;
 pub mod formula;
 pub mod frame;
+pub mod guides;
 #[cfg(feature = "serde")]
 pub mod job;
 pub mod load_test;
@@ -75,6 +78,7 @@ pub mod replacement;
 pub mod say;
 pub mod sizing;
 pub mod source;
+pub mod stack;
 pub mod tables;
 pub mod tolerance;
 pub mod verdict;

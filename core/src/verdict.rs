@@ -22,7 +22,7 @@ pub const USUAL_LEVEL: f64 = 0.95;
 
 /// How near to a limit an estimate counts as on it: a nanometre is far below any reading, and far above
 /// the rounding of sums.
-const ROUNDING: Length = si(1e-9);
+pub(crate) const ROUNDING: Length = si(1e-9);
 
 /// Least and greatest length that the book allows; either side may be open, not both.
 #[derive(Clone, Copy, Debug, PartialEq)]

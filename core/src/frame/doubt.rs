@@ -1,7 +1,7 @@
 //! How far the loads under a frame can be trusted, from the doubts of the coils.
 
 use super::path::Path;
-use super::{Contact, Frame, FrameError, Post, Rest, Weight, equilibrium};
+use super::{Contact, Frame, FrameError, Post, Rest, Settled, Weight, equilibrium};
 use crate::nest::Member;
 use crate::propagation::{Doubted, RateDoubt, drawings};
 use crate::quantity::{Force, Length, System, si};
@@ -177,12 +177,10 @@ impl Frame {
         weight: Weight,
         doubts: &[Vec<CoilDoubt>],
     ) -> Result<Vec<LoadDoubt>, DoubtError> {
-        self.fit(doubts)?;
-        self.check(weight)?;
-        let rest = self.rest(&self.posts, weight, None)?;
-        let settled = self.settled(&self.posts, weight, &rest)?;
+        let (rest, settled) = self.at_rest(weight, doubts)?;
+        let heights: Vec<f64> = settled.supports.iter().map(|at| at.height.value).collect();
         let mut variances = vec![(0.0, 0.0); self.posts.len()];
-        for pushes in self.pushes(&rest, doubts) {
+        for pushes in self.pushes(&heights, doubts) {
             for (variance, (load, height)) in variances.iter_mut().zip(self.answer(&rest, &pushes))
             {
                 *variance = (variance.0 + load * load, variance.1 + height * height);
@@ -278,8 +276,21 @@ impl Frame {
         Ok(tallies.iter().map(|tally| tally.scatter(f64::from(trials))).collect())
     }
 
+    /// Where it comes to rest, with doubts that fit it.
+    pub(super) fn at_rest(
+        &self,
+        weight: Weight,
+        doubts: &[Vec<CoilDoubt>],
+    ) -> Result<(Rest, Settled), DoubtError> {
+        self.fit(doubts)?;
+        self.check(weight)?;
+        let rest = self.rest(&self.posts, weight, None)?;
+        let settled = self.settled(&self.posts, weight, &rest)?;
+        Ok((rest, settled))
+    }
+
     /// Whether there is a doubt for each coil, and each is one.
-    fn fit(&self, doubts: &[Vec<CoilDoubt>]) -> Result<(), DoubtError> {
+    pub(super) fn fit(&self, doubts: &[Vec<CoilDoubt>]) -> Result<(), DoubtError> {
         let (found, expected) = (doubts.len(), self.supports.len());
         if found != expected {
             return Err(DoubtError::Nests { found, expected });
@@ -310,18 +321,17 @@ impl Frame {
         Ok(())
     }
 
-    /// What each independent cause adds to each nest's load at its height.
-    fn pushes(&self, rest: &Rest, doubts: &[Vec<CoilDoubt>]) -> Vec<Vec<f64>> {
+    /// What each independent cause adds to the load of each nest at its height.
+    pub(super) fn pushes(&self, heights: &[f64], doubts: &[Vec<CoilDoubt>]) -> Vec<Vec<f64>> {
         let count = self.posts.len();
         let (mut tape, mut steel) = (vec![0.0; count], vec![0.0; count]);
         let drawings = drawings(doubts.iter().flatten().map(|coil| &coil.rate));
         let mut shapes = vec![vec![0.0; count]; drawings.len()];
         let mut causes = Vec::with_capacity(count + drawings.len() + 2);
-        let posts = self.posts.iter().zip(&self.supports).zip(doubts);
+        let nests = heights.iter().copied().zip(&self.supports).zip(doubts);
         let common = tape.iter_mut().zip(&mut steel);
-        for (index, (((post, support), coils), (tape, steel))) in posts.zip(common).enumerate() {
+        for (index, (((height, support), coils), (tape, steel))) in nests.zip(common).enumerate() {
             // Past solid it is the load at solid that the coils change.
-            let (height, _) = post.at(&rest.pose);
             let solid = support.nest.solid().map_or(height, |solid| solid.height.value);
             let mut own = 0.0;
             for (member, doubt) in support.nest.members().iter().zip(coils) {
@@ -346,7 +356,7 @@ impl Frame {
     }
 
     /// What pushes do to loads and heights once the frame has given way to them.
-    fn answer<'a>(
+    pub(super) fn answer<'a>(
         &'a self,
         rest: &'a Rest,
         pushes: &'a [f64],

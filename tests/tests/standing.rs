@@ -1,0 +1,328 @@
+//! Trucks that stand again: ten thousand are sampled, coil by coil, with a tape that is off and marks that
+//! are coarse, and what was done to each is known.
+#![cfg(test)]
+
+use coilnest::frame::standing::{Cause, StandingError, Taped, above};
+use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
+use coilnest::nest::{Law, Member, Nest};
+use coilnest::propagation::{DrawingDoubt, RateDoubt};
+use coilnest::quantity::unit::{kilonewton, millimeter, newton_per_millimeter};
+use coilnest::quantity::{Force, Length, SpringRate};
+use coilnest::say::Nth;
+use oorandom::Rand64;
+use statrs::distribution::{ChiSquared, ContinuousCDF};
+
+const TRUCKS: u32 = 10_000;
+
+fn mm(x: f64) -> Length {
+    Length::new::<millimeter>(x)
+}
+
+struct Chance(Rand64);
+
+impl Chance {
+    fn between(&mut self, least: f64, most: f64) -> f64 {
+        least + (most - least) * self.0.rand_float()
+    }
+
+    fn normal(&mut self) -> f64 {
+        let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.0.rand_float()));
+        radius * libm::cos(std::f64::consts::TAU * self.0.rand_float())
+    }
+
+    fn one_of(&mut self, count: usize) -> usize {
+        usize::try_from(self.0.rand_range(0..count as u64)).unwrap()
+    }
+}
+
+/// A truck as it is written, and how far all of that is in doubt.
+struct Truck {
+    supports: Vec<Support>,
+    weight: Weight,
+    doubts: Vec<Vec<CoilDoubt>>,
+}
+
+/// How heights are taped: marks this far apart, a place off by up to so much, a tape by up to so much.
+const MARKS: f64 = 1.6;
+const PLACE: f64 = 1.5;
+const TAPE: f64 = 0.7;
+
+fn uniform(half_width: f64) -> f64 {
+    half_width / 3f64.sqrt()
+}
+
+impl Truck {
+    fn any(chance: &mut Chance) -> Self {
+        let (along, across) = (chance.between(700.0, 1200.0), chance.between(400.0, 900.0));
+        let mut places = vec![(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)];
+        if chance.between(0.0, 1.0) < 0.3 {
+            places.extend([(0.0, 1.0), (0.0, -1.0)]);
+        }
+        let rates = [chance.between(120.0, 250.0), chance.between(40.0, 100.0)];
+        let rate = |number, drawing| RateDoubt {
+            own: 0.01,
+            drawing: DrawingDoubt { number, doubt: drawing },
+            steel: 0.015,
+        };
+        let doubt = |number| CoilDoubt { free: mm(0.9), tape: mm(0.4), rate: rate(number, 0.03) };
+        let nest = |chance: &mut Chance| {
+            let coil = |free: f64, k: f64| Member {
+                free: mm(free),
+                law: Law::linear(SpringRate::new::<newton_per_millimeter>(k)).unwrap(),
+                solid: None,
+                raise: mm(0.0),
+            };
+            let outer = coil(350.0 + chance.between(-4.0, 4.0), rates[0]);
+            let inner = coil(340.0 + chance.between(-4.0, 4.0), rates[1]);
+            Nest::new(vec![outer, inner]).unwrap()
+        };
+        let support = |(x, y): &(f64, f64)| Support {
+            place: Place { along: mm(x * along), across: mm(y * across) },
+            nest: nest(chance),
+            stop: None,
+            shim: mm(0.0),
+            ground: mm(0.0),
+        };
+        let supports: Vec<Support> = places.iter().map(support).collect();
+        let nests = supports.len() as f64;
+        let load = nests * (rates[0] + rates[1]) * chance.between(50.0, 70.0) * 1e-3;
+        let centre = Place {
+            along: mm(chance.between(-0.1, 0.1) * along),
+            across: mm(chance.between(-0.1, 0.1) * across),
+        };
+        let weight = Weight { load: Force::new::<kilonewton>(load), centre };
+        let doubts = supports.iter().map(|_| vec![doubt(0), doubt(1)]).collect();
+        Self { supports, weight, doubts }
+    }
+
+    fn frame(&self) -> Frame {
+        Frame::new(self.supports.clone(), None).unwrap()
+    }
+
+    /// The same with coils as they may truly be.
+    fn truly(&self, chance: &mut Chance) -> Vec<Support> {
+        let (tape, steel) = (chance.normal(), chance.normal());
+        let shapes = [chance.normal(), chance.normal()];
+        let mut supports = self.supports.clone();
+        for (support, doubts) in supports.iter_mut().zip(&self.doubts) {
+            let coils = support.nest.members().iter().zip(doubts).map(|(member, doubt)| {
+                let longer = doubt.free * chance.normal() + doubt.tape * tape;
+                let rate = doubt.rate;
+                let stiffer = rate.own * chance.normal()
+                    + rate.drawing.doubt * shapes[rate.drawing.number]
+                    + rate.steel * steel;
+                let own = member.law.rate_beyond(mm(0.0)) * (1.0 + stiffer);
+                Member {
+                    free: member.free + longer,
+                    law: Law::linear(own).unwrap(),
+                    ..member.clone()
+                }
+            });
+            support.nest = Nest::new(coils.collect()).unwrap();
+        }
+        supports
+    }
+}
+
+/// What stands, as it is taped: by marks, place and tape.
+fn taped(heights: impl Iterator<Item = Length>, chance: &mut Chance) -> Vec<Taped> {
+    let tape = chance.between(-TAPE, TAPE);
+    let read = |(nest, height): (usize, Length)| {
+        let seen = height.get::<millimeter>() + tape + chance.between(-PLACE, PLACE);
+        let height = mm((seen / MARKS).round() * MARKS);
+        Taped { nest, height, doubt: mm(uniform((MARKS / 2.0).hypot(PLACE))) }
+    };
+    heights.enumerate().map(read).collect()
+}
+
+fn heights(supports: Vec<Support>, weight: Weight) -> Option<Vec<Length>> {
+    let settled = Frame::new(supports, None).unwrap().settle(weight).ok()?;
+    Some(settled.supports.iter().map(|at| at.height).collect())
+}
+
+#[test]
+fn the_tail_is_that_of_another_library() {
+    for errors in 1..=40u32 {
+        let other = ChiSquared::new(f64::from(errors)).unwrap();
+        for sum in [0.0, 0.01, 0.5, 1.0, 3.0, 7.5, 20.0, 60.0] {
+            let (found, expected) = (above(errors as usize, sum), other.sf(sum));
+            assert!((found - expected).abs() < 1e-12, "{errors} {sum}: {found} {expected}");
+        }
+    }
+    assert_eq!((above(0, 0.0).to_bits(), above(0, 1.0).to_bits()), (1f64.to_bits(), 0));
+}
+
+#[test]
+fn of_trucks_as_written_five_in_a_hundred_are_questioned() {
+    let mut chance = Chance(Rand64::new(9));
+    let (mut questioned, mut heights_questioned) = (0, 0);
+    for _ in 0..TRUCKS {
+        let truck = Truck::any(&mut chance);
+        let stands = heights(truck.truly(&mut chance), truck.weight).unwrap();
+        let taped = taped(stands.into_iter(), &mut chance);
+        let finding =
+            truck.frame().standing(truck.weight, &truck.doubts, &taped, mm(uniform(TAPE))).unwrap();
+        questioned += u32::from(!finding.agrees());
+        heights_questioned += u32::from(finding.heights.iter().any(|height| !height.agrees));
+        assert!(finding.agrees() || finding.causes.len() == 2 * taped.len() + 3);
+    }
+    println!("questioned {questioned}, single heights {heights_questioned} of {TRUCKS}");
+    assert!((400..=600).contains(&questioned), "{questioned} of {TRUCKS}");
+    assert!(heights_questioned <= 600, "{heights_questioned} of {TRUCKS}");
+}
+
+/// What is done to a truck that nobody wrote down, in millimetres or as a part of the weight.
+fn plant(
+    which: usize,
+    size: f64,
+    supports: &mut [Support],
+    weight: &mut Weight,
+) -> (Cause, Option<(usize, Length)>) {
+    let nothing = coilnest::propagation::Doubted::default;
+    let by = mm(size);
+    let nests = supports.len();
+    match which {
+        _ if which < nests => {
+            // A nest that is longer, as by a pad too many.
+            supports[which].shim = mm(20.0) + by;
+            (Cause::Nest { nest: which, by: nothing() }, None)
+        }
+        _ if which < 2 * nests => {
+            let nest = which - nests;
+            (Cause::Reading { nest, by: nothing() }, Some((nest, by)))
+        }
+        _ if which == 2 * nests => {
+            weight.load *= 1.0 + size / 100.0;
+            (Cause::Weight { by: coilnest::propagation::Doubted::default() }, None)
+        }
+        _ if which == 2 * nests + 1 => {
+            weight.centre.along += by * 5.0;
+            (Cause::Along { by: nothing() }, None)
+        }
+        _ => {
+            weight.centre.across += by * 5.0;
+            (Cause::Across { by: nothing() }, None)
+        }
+    }
+}
+
+fn is_same(one: &Cause, other: &Cause) -> bool {
+    match (one, other) {
+        (Cause::Nest { nest: a, .. }, Cause::Nest { nest: b, .. })
+        | (Cause::Reading { nest: a, .. }, Cause::Reading { nest: b, .. }) => a == b,
+        _ => std::mem::discriminant(one) == std::mem::discriminant(other),
+    }
+}
+
+/// A cause is planted that is at least twice the doubt of it: without any error of coil or tape, the next
+/// best explanation leaves a χ² of four or more, so that two standard uncertainties tell them apart.
+#[test]
+fn what_was_done_is_named_first_nine_times_in_ten() {
+    let mut chance = Chance(Rand64::new(10));
+    let (mut planted, mut named, mut drawn) = (0, 0, 0);
+    let mut by_kind = std::collections::BTreeMap::new();
+    while planted < TRUCKS {
+        drawn += 1;
+        let mut truck = Truck::any(&mut chance);
+        for support in &mut truck.supports {
+            support.shim = mm(20.0);
+        }
+        let which = chance.one_of(2 * truck.supports.len() + 3);
+        // From a sheet of 3 mm to a pad or a slipped inch; of the weight as many per cent.
+        let size = libm::exp(chance.between(libm::log(3.0), libm::log(40.0)));
+        let size = if chance.between(0.0, 1.0) < 0.5 { size } else { -size };
+        let (mut exact, mut weight) = (truck.supports.clone(), truck.weight);
+        let (cause, read) = plant(which, size, &mut exact, &mut weight);
+        let mut truly = truck.truly(&mut chance);
+        plant(which, size, &mut truly, &mut truck.weight.clone());
+        // A tape reaches from the lower seat to the frame, over whatever lies between; what is known of
+        // that is taken off.
+        let over = |supports: &[Support]| -> Option<Vec<Length>> {
+            let stands = heights(supports.to_vec(), weight)?;
+            let all = stands.into_iter().zip(supports);
+            Some(all.map(|(height, support)| height + support.shim - mm(20.0)).collect())
+        };
+        let (Some(exact), Some(stands)) = (over(&exact), over(&truly)) else { continue };
+        let misread = |mut all: Vec<Taped>| {
+            if let Some((nest, by)) = read {
+                all[nest].height += by;
+            }
+            all
+        };
+        let frame = truck.frame();
+        let look = |all: &[Taped]| {
+            frame.standing(truck.weight, &truck.doubts, all, mm(uniform(TAPE))).ok()
+        };
+        let doubt = mm(uniform((MARKS / 2.0).hypot(PLACE)));
+        let sharp = exact.into_iter().enumerate();
+        let sharp = misread(sharp.map(|(nest, height)| Taped { nest, height, doubt }).collect());
+        let Some(without_error) = look(&sharp) else { continue };
+        let rival = without_error.causes.iter().find(|one| !is_same(&one.cause, &cause)).unwrap();
+        if rival.left < 4.0 {
+            continue;
+        }
+        let Some(finding) = look(&misread(taped(stands.into_iter(), &mut chance))) else {
+            continue;
+        };
+        planted += 1;
+        let is_named = is_same(&finding.causes[0].cause, &cause);
+        named += u32::from(is_named);
+        let kind =
+            format!("{cause:?}").chars().take_while(|c| c.is_alphabetic()).collect::<String>();
+        let count: &mut (u32, u32) = by_kind.entry(kind).or_default();
+        *count = (count.0 + u32::from(is_named), count.1 + 1);
+    }
+    println!("{named} of {planted} named first ({drawn} drawn): {by_kind:?}");
+    assert!(named * 10 >= planted * 9, "{named} of {planted}: {by_kind:?}");
+    assert!(by_kind.values().all(|(_, planted)| *planted > 100), "{by_kind:?}");
+}
+
+/// The weight that heights tell, and where it acts, lie within ± as often as ± says.
+#[test]
+fn the_weight_lies_within_its_doubt_as_often_as_it_says() {
+    let mut chance = Chance(Rand64::new(11));
+    let mut within = [[0u32; 2]; 4];
+    for _ in 0..TRUCKS {
+        let truck = Truck::any(&mut chance);
+        let truly = truck.truly(&mut chance);
+        let settled = Frame::new(truly, None).unwrap().settle(truck.weight).unwrap();
+        let taped = taped(settled.supports.iter().map(|at| at.height), &mut chance);
+        let weighed = truck.frame().weigh(&truck.doubts, &taped, mm(uniform(TAPE))).unwrap();
+        let which = chance.one_of(taped.len());
+        let load = weighed.loads[which];
+        let off = [
+            (weighed.weight.value - truck.weight.load).value / weighed.weight.doubt.value,
+            (weighed.along.value - truck.weight.centre.along).value / weighed.along.doubt.value,
+            (weighed.across.value - truck.weight.centre.across).value / weighed.across.doubt.value,
+            (load.value - settled.supports[which].load).value / load.doubt.value,
+        ];
+        for (count, off) in within.iter_mut().zip(off) {
+            count[0] += u32::from(off.abs() <= 1.0);
+            count[1] += u32::from(off.abs() <= 1.96);
+        }
+    }
+    println!("weight, along, across, one load: within u and within 1.96 u of {TRUCKS}: {within:?}");
+    for [one, two] in within {
+        assert!((6600..=7050).contains(&one) && (9400..=9600).contains(&two), "{within:?}");
+    }
+}
+
+#[test]
+fn heights_that_tell_nothing_are_named() {
+    let truck = Truck::any(&mut Chance(Rand64::new(12)));
+    let frame = truck.frame();
+    let height = |nest, height| Taped { nest, height: mm(height), doubt: mm(0.5) };
+    let look = |taped: &[Taped]| frame.standing(truck.weight, &truck.doubts, taped, mm(0.4));
+    let two = [height(0, 300.0), height(1, 300.0)];
+    assert_eq!(look(&two), Err(StandingError::Count { count: 2 }));
+    let twice = [height(0, 300.0), height(1, 300.0), height(1, 300.0)];
+    assert_eq!(look(&twice), Err(StandingError::Nest { nest: Nth(2) }));
+    let below = [height(0, 300.0), height(1, -1.0), height(2, 300.0)];
+    assert!(matches!(look(&below), Err(StandingError::Height { nest: Nth(2), .. })));
+    let three = [height(0, 300.0), height(1, 300.0), height(2, 300.0)];
+    assert!(look(&three).is_ok());
+    let weighed = frame.weigh(&truck.doubts, &three, mm(0.4));
+    assert_eq!(weighed, Err(StandingError::Count { count: 3 }));
+    let loose: Vec<Taped> = (0..truck.supports.len()).map(|nest| height(nest, 400.0)).collect();
+    assert_eq!(frame.weigh(&truck.doubts, &loose, mm(0.4)), Err(StandingError::Loose));
+}
