@@ -5,7 +5,7 @@ use crate::taken::{taken, text};
 use crate::value::to_js;
 use coilnest::job;
 use coilnest::job::report::{Problem, SheetAnswer};
-use coilnest_tables::{ELASTIC_TABLES, TABLES};
+use coilnest_tables::TABLES;
 use wasm_bindgen::prelude::*;
 
 #[wasm_bindgen(typescript_custom_section)]
@@ -35,6 +35,6 @@ pub fn bell(
     #[wasm_bindgen(unchecked_param_type = "string")] path: &JsValue,
 ) -> JsValue {
     let asked = path.as_string().zip(taken(job).ok());
-    let bell = asked.and_then(|(path, job)| job::bell(&job, &ELASTIC_TABLES, &path));
+    let bell = asked.and_then(|(path, job)| job::bell(&job, &TABLES, &path));
     bell.map_or(JsValue::UNDEFINED, |bell| to_js(&bell))
 }

@@ -93,10 +93,10 @@ fn is_dash(between: &str) -> bool {
 }
 
 fn is_ours(word: &str) -> bool {
-    let is = |known: &&str| word.eq_ignore_ascii_case(known);
-    UNITS.iter().chain(&TENS).chain(&LITTLE).any(|known| is(&known))
+    let is = |known: &str| word.eq_ignore_ascii_case(known);
+    UNITS.iter().chain(&TENS).chain(&LITTLE).any(|known| is(known))
         || PARTS.iter().any(|(one, many, _)| is(one) || is(many))
-        || ["and", "hundred"].iter().any(|known| is(known))
+        || ["and", "hundred"].into_iter().any(is)
 }
 
 struct Reader<'t> {

@@ -37,10 +37,6 @@ export type FrameState = 'settled' | 'tips';
  */
 export type SupportState = 'loose' | 'carrying' | 'bottomed';
 /**
- * The word of a verdict.
- */
-export type Word = 'good' | 'short' | 'long' | 'too-close' | 'scrap' | 'none';
-/**
  * What two measurements of a coil say of it.
  */
 export type SinceWord = 'lost' | 'gained' | 'untold';

@@ -294,12 +294,11 @@ impl Working {
                 (TO_SOLID, vec![at(pen, case.asked.working?)], solid_rule(of)?.2)
             }
             Requirement::StressAtWork | Requirement::StressAtSolid => {
-                let height = match requirement {
-                    Requirement::StressAtWork => case.asked.working?,
-                    _ => {
-                        let own = Point::nominal(of).least_solid().ok()?;
-                        stop.map_or(own, |stop| own.max(stop))
-                    }
+                let height = if requirement == Requirement::StressAtWork {
+                    case.asked.working?
+                } else {
+                    let own = Point::nominal(of).least_solid().ok()?;
+                    stop.map_or(own, |stop| own.max(stop))
                 };
                 let factor = set::meant(stressed(case, requirement)?);
                 let times = factor.at(of.nominal_coil()?.index());
