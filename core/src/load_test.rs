@@ -159,7 +159,7 @@ pub enum LoadTestError {
 says! {
     LoadTestError {
         TooFew { count } =>
-            "loading readings with a load: {count}", "two or more at different heights",
+            "loading readings with a load: {count}", "a load at two heights or more",
             "press further and read again";
         OneHeight { count, height } =>
             "all {count} loading readings are at {height}", "a reading at a second height",

@@ -84,11 +84,11 @@ fn a_bar_thicker_than_the_tests() {
     let bar = json!({"bar": "10", "free": "175", "duty": {"least": "400", "most": "1200"}});
     fatigue(
         &cold(&bar),
-        "A bar of 10 mm: the tests are of wire up to 9.525 mm, so its life cannot be told from them. Ask the maker for a diagram of the coil's own size.",
+        "A bar of 10 mm; one up to 9.525 mm was expected: no thicker wire was tested; ask the maker for a diagram of the coil's own size.",
     );
     fatigue(
         &hot(&json!({})),
-        "A bar of 1.25 in: the tests are of wire up to 0.375 in, so its life cannot be told from them. Ask the maker for a diagram of the coil's own size.",
+        "A bar of 1 1/4 in; one up to 3/8 in was expected: no thicker wire was tested; ask the maker for a diagram of the coil's own size.",
     );
 }
 
@@ -108,7 +108,7 @@ fn a_strength_that_is_not_held() {
     // Shigley holds A229 up to half an inch.
     standing(
         &hot(&json!({"steel": "mh-oil-tempered"})),
-        "A bar of 1.25 in lies outside 0.02 in to 0.5 in, the sizes for which a strength of oil-tempered wire A229 (Shigley) is held here; look it up in ASTM A229.",
+        "A bar of 1 1/4 in lies outside 0.02 in to 1/2 in, the sizes for which a strength of oil-tempered wire A229 (Shigley) is held here; look it up in ASTM A229.",
     );
     standing(
         &cold(&json!({"bar": "22", "mean": "150", "free": "400"})),
@@ -187,22 +187,26 @@ fn readings_that_make_no_line() {
     };
     press(
         &hot(&test(&[["13", "4080", ""], ["12", "2000", ""]])),
-        "4 080 lb at 13 in, but only 2 000 lb at the lower 12 in: the load rises as the height falls. See whether the two were exchanged, or loading and unloading mixed.",
+        "Loading readings: 4 080 lb at 13 in, but only 2 000 lb at 12 in, which is lower; a load that rises as the height falls was expected: see whether the two were exchanged, or loading and unloading were mixed.",
     );
     press(
         &cold(&test(&[["120", "1400", ""], ["120", "1410", ""]])),
-        "All readings are at 120 mm: press to another height and read again.",
+        "All 2 loading readings are at 120 mm; a reading at a second height was expected: press to another height and read again.",
     );
-    let few = "Two or more heights with a load are needed: press further and read again.";
-    press(&cold(&test(&[["120", "1400", ""]])), few);
-    press(&cold(&test(&[["120", "1400", "unloading"], ["130", "1100", "unloading"]])), few);
-    press(&cold(&test(&[["120", "1400", ""], ["170", "0", ""]])), few);
+    let few = |count: u8| {
+        format!(
+            "Loading readings with a load: {count}; a load at two heights or more was expected: press further and read again."
+        )
+    };
+    press(&cold(&test(&[["120", "1400", ""]])), &few(1));
+    press(&cold(&test(&[["120", "1400", "unloading"], ["130", "1100", "unloading"]])), &few(0));
+    press(&cold(&test(&[["120", "1400", ""], ["170", "0", ""]])), &few(1));
     press(
         &hot(&test(&[["13", "4080", ""], ["12", "4080", ""]])),
-        "The load is 4 080 lb at every height: see whether the press follows the coil.",
+        "The load is 4 080 lb at every height; one that rises as the height falls was expected: see whether the press follows the coil.",
     );
-    // A load below nothing is refused where it is written, and no reading.
-    press(&cold(&test(&[["120", "1400", ""], ["110", "-1730", ""]])), few);
+    // A load below zero is refused where it is written, and no reading.
+    press(&cold(&test(&[["120", "1400", ""], ["110", "-1730", ""]])), &few(1));
 }
 
 #[test]

@@ -226,10 +226,14 @@ fn what_is_lost_on_the_way_back_is_read_off_the_loading_curve() {
 fn a_refusal_names_the_reading_what_was_expected_and_the_remedy() {
     let good = [(90.0, 100.0), (70.0, 300.0)];
     let refused = |pairs: &[(f64, f64)]| loading(pairs).unwrap_err().to_string();
-    assert!(refused(&[]).starts_with("loading readings with a load: 0; two or more"));
-    assert!(refused(&[(90.0, 100.0)]).starts_with("loading readings with a load: 1; two"));
+    assert!(refused(&[]).starts_with("loading readings with a load: 0; a load at two heights"));
     assert!(
-        refused(&[(100.0, 0.0), (90.0, 100.0)]).starts_with("loading readings with a load: 1; two")
+        refused(&[(90.0, 100.0)])
+            .starts_with("loading readings with a load: 1; a load at two heights")
+    );
+    assert!(
+        refused(&[(100.0, 0.0), (90.0, 100.0)])
+            .starts_with("loading readings with a load: 1; a load at two heights")
     );
     assert!(
         refused(&[(90.0, 100.0), (90.0, 110.0)]).contains("all 2 loading readings are at 90 mm")
