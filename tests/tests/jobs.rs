@@ -443,7 +443,7 @@ fn what_was_found_and_what_is_set_aside_is_judged() {
     let briefs = |verdict: &Option<VerdictReport>| {
         verdict.as_ref().map(|verdict| (verdict.word, verdict.brief.clone()))
     };
-    let was = Some((Word::Short, "3/16\u{a0}in under".to_owned()));
+    let was = Some((Word::Short, "3/16 in under".to_owned()));
     let fitted = &report.nests[0].seats[1];
     assert_eq!(briefs(&fitted.verdict), Some((Word::Good, "on the book figure".to_owned())));
     let found = fitted.found.as_ref().unwrap();

@@ -1,7 +1,10 @@
 //! Where an assessment works: what it was handed, and what it has found so far.
 
 use super::entry::Entry;
-use super::field::{ByName, Field, Kind, Many, Object, Plain, Reads, Rows, Spot, Visitor, Whole};
+use super::field::{
+    Belongs, ByName, Field, Kind, LIST, Many, OBJECT, Object, Plain, Reads, Rows, Spot, TEXT,
+    Visitor, Whole,
+};
 use super::figures::{Ledger, Pen};
 use super::problem::Path;
 use super::report::{Note, Problem, Workings};
@@ -47,39 +50,10 @@ impl<'a> Desk<'a> {
     }
 
     /// Says so where something else stands in a field.
-    fn expect<T>(
-        &mut self,
-        path: &Path,
-        entry: &Entry<T>,
-        code: &'static str,
-        expected: &str,
-        example: &str,
-    ) {
+    fn expect<T>(&mut self, path: &Path, entry: &Entry<T>, belongs: &Belongs) {
         if let Entry::Odd(value) = entry {
-            self.odd(path, value, code, expected, example);
+            self.odd(path, value, belongs);
         }
-    }
-
-    fn odd(
-        &mut self,
-        path: &Path,
-        value: &Value,
-        code: &'static str,
-        expected: &str,
-        example: &str,
-    ) {
-        let read = match value {
-            Value::Null => "null".to_owned(),
-            Value::Bool(flag) => flag.to_string(),
-            Value::Number(number) => {
-                quantity::write_number(number.as_f64().unwrap_or(f64::NAN), 15)
-            }
-            Value::String(text) => text.chars().take(40).collect(),
-            Value::Array(_) => "a list".to_owned(),
-            Value::Object(_) => "an object".to_owned(),
-        };
-        let why = format!("{expected} was expected here");
-        self.problem(Problem::new(path, code, &read, expected, &why, example));
     }
 
     /// What a field says; what cannot be used of it is a problem there.
@@ -91,9 +65,7 @@ impl<'a> Desk<'a> {
 
     /// The text of a field, without blanks round it; none where it is empty.
     pub(crate) fn text<'e, K: Reads>(&mut self, at: &Path, field: Field<'e, K>) -> Option<&'e str> {
-        if let Entry::Odd(value) = field.entry {
-            self.odd(&field.path(at), value, "not-text", "text", "\"13 7/8\"");
-        }
+        self.expect(&field.path(at), field.entry, &TEXT);
         Some(field.written()).filter(|text| !text.is_empty())
     }
 
@@ -104,7 +76,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Object<T>>,
     ) -> Option<(Path, &'e T)> {
         let path = field.path(at);
-        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        self.expect(&path, field.entry, &OBJECT);
         Some((path, field.entry.given()?))
     }
 
@@ -115,7 +87,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Many<K>>,
     ) -> impl Iterator<Item = (Path, Field<'e, K>)> + use<'e, K> {
         let path = field.path(at);
-        self.expect(&path, field.entry, "not-list", "a list", "[ ]");
+        self.expect(&path, field.entry, &LIST);
         let items =
             field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate();
         items.map(move |(index, entry)| (path.item(index), Field::here(field.kind.0, entry)))
@@ -128,7 +100,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Whole>,
     ) -> Option<&'e Map<String, Value>> {
         let path = field.path(at);
-        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        self.expect(&path, field.entry, &OBJECT);
         field.entry.given()
     }
 
@@ -139,7 +111,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, ByName>,
     ) -> (Path, impl Iterator<Item = Field<'e, Plain>> + use<'e>) {
         let path = field.path(at);
-        self.expect(&path, field.entry, "not-object", "an object with named fields", "{ }");
+        self.expect(&path, field.entry, &OBJECT);
         let texts = field.entry.given().map_or(&[][..], |texts| texts.0.as_slice());
         (path, texts.iter().map(|(name, entry)| Field { name, kind: Plain, entry }))
     }
@@ -162,5 +134,21 @@ impl<'a> Desk<'a> {
 impl Visitor for Desk<'_> {
     fn text<K: Reads>(&mut self, at: &Path, field: Field<'_, K>) {
         self.read(at, field);
+    }
+
+    fn odd(&mut self, path: &Path, value: &Value, belongs: &Belongs) {
+        let read = match value {
+            Value::Null => "null".to_owned(),
+            Value::Bool(flag) => flag.to_string(),
+            Value::Number(number) => {
+                quantity::write_number(number.as_f64().unwrap_or(f64::NAN), 15)
+            }
+            Value::String(text) => text.chars().take(40).collect(),
+            Value::Array(_) => "a list".to_owned(),
+            Value::Object(_) => "an object".to_owned(),
+        };
+        let why = format!("{} was expected here", belongs.expected);
+        let Belongs { code, expected, example } = *belongs;
+        self.problem(Problem::new(path, code, &read, expected, &why, example));
     }
 }

@@ -136,6 +136,37 @@ pub(crate) trait Rows: Expected {
 /// Whatever looks at every text of an object.
 pub(crate) trait Visitor {
     fn text<K: Reads>(&mut self, at: &Path, field: Field<'_, K>);
+
+    /// Something else in a field that holds fields or items.
+    fn odd(&mut self, _path: &Path, _value: &Value, _belongs: &Belongs) {}
+}
+
+/// What belongs in a field, as a problem names it where something else stands there.
+pub(crate) struct Belongs {
+    pub(crate) code: &'static str,
+    pub(crate) expected: &'static str,
+    pub(crate) example: &'static str,
+}
+
+pub(crate) const TEXT: Belongs =
+    Belongs { code: "not-text", expected: "text", example: "\"13 7/8\"" };
+
+pub(crate) const LIST: Belongs = Belongs { code: "not-list", expected: "a list", example: "[ ]" };
+
+pub(crate) const OBJECT: Belongs =
+    Belongs { code: "not-object", expected: "an object with named fields", example: "{ }" };
+
+/// What a field holds; what is odd in it goes to the visitor.
+fn held<'e, T>(
+    entry: &'e Entry<T>,
+    path: &Path,
+    visitor: &mut impl Visitor,
+    belongs: &Belongs,
+) -> Option<&'e T> {
+    if let Entry::Odd(value) = entry {
+        visitor.odd(path, value, belongs);
+    }
+    entry.given()
 }
 
 impl<K: Reads> Holds for K {
@@ -154,8 +185,9 @@ impl<T: Rows> Holds for Object<T> {
 
 impl<T: Rows> Kind for Object<T> {
     fn visit(field: Field<'_, Self>, at: &Path, visitor: &mut impl Visitor) {
-        if let Some(object) = field.entry.given() {
-            object.visit(&field.path(at), visitor);
+        let path = field.path(at);
+        if let Some(object) = held(field.entry, &path, visitor, &OBJECT) {
+            object.visit(&path, visitor);
         }
     }
 }
@@ -170,11 +202,10 @@ impl<K: Kind> Holds for Many<K> {
 
 impl<K: Kind> Kind for Many<K> {
     fn visit(field: Field<'_, Self>, at: &Path, visitor: &mut impl Visitor) {
-        let at = field.path(at);
-        for (index, item) in
-            field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate()
-        {
-            K::visit(Field::here(field.kind.0, item), &at.item(index), visitor);
+        let path = field.path(at);
+        let items = held(field.entry, &path, visitor, &LIST);
+        for (index, item) in items.into_iter().flat_map(|list| &list.0).enumerate() {
+            K::visit(Field::here(field.kind.0, item), &path.item(index), visitor);
         }
     }
 }
@@ -189,9 +220,10 @@ impl Holds for ByName {
 
 impl Kind for ByName {
     fn visit(field: Field<'_, Self>, at: &Path, visitor: &mut impl Visitor) {
-        let at = field.path(at);
-        for (name, entry) in field.entry.given().map_or(&[][..], |texts| texts.0.as_slice()) {
-            visitor.text(&at, Field { name, kind: Plain, entry });
+        let path = field.path(at);
+        let texts = held(field.entry, &path, visitor, &OBJECT);
+        for (name, entry) in texts.into_iter().flat_map(|texts| &texts.0) {
+            visitor.text(&path, Field { name, kind: Plain, entry });
         }
     }
 }
@@ -205,7 +237,9 @@ impl Holds for Whole {
 }
 
 impl Kind for Whole {
-    fn visit(_: Field<'_, Self>, _: &Path, _: &mut impl Visitor) {}
+    fn visit(field: Field<'_, Self>, at: &Path, visitor: &mut impl Visitor) {
+        held(field.entry, &field.path(at), visitor, &OBJECT);
+    }
 }
 
 /// Any text.
