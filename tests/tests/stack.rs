@@ -9,6 +9,7 @@ use coilnest::quantity::unit::{millimeter, newton, newton_per_millimeter};
 use coilnest::quantity::{Force, Length, SpringRate};
 use coilnest::stack::{Layer, Stack, StackError};
 use oorandom::Rand64;
+use std::collections::BTreeMap;
 
 fn mm(x: f64) -> Length {
     Length::new::<millimeter>(x)
@@ -51,12 +52,10 @@ fn by_program(case: &Case, height: f64) -> f64 {
     let (layers, coils) = (case.layers.len(), case.coils.len());
     // Points over each layer; the nest stands on the last of them, and reaches up to the frame.
     let size = layers + coils;
-    let mut quadratic = (vec![], vec![], vec![]);
+    let mut quadratic: BTreeMap<(usize, usize), f64> = BTreeMap::new();
     let mut put = |row: usize, column: usize, rate: f64| {
-        quadratic.0.push(row);
-        quadratic.1.push(column);
         // In kN, so that the program's numbers are of one size.
-        quadratic.2.push(rate / 1000.0);
+        *quadratic.entry((row, column)).or_default() += rate / 1000.0;
     };
     let mut rows: Vec<(Vec<(usize, f64)>, f64)> = Vec::new();
     let mut rigid = 0;
@@ -103,7 +102,8 @@ fn by_program(case: &Case, height: f64) -> f64 {
         triplets.iter().map(|(_, column, _)| *column).collect(),
         triplets.iter().map(|(.., value)| *value).collect(),
     );
-    let (at, across, values) = quadratic;
+    let (at, across) = quadratic.keys().copied().unzip();
+    let values = quadratic.into_values().collect();
     let quadratic = CscMatrix::new_from_triplets(size, size, at, across, values);
     let settings = DefaultSettings {
         verbose: false,

@@ -130,7 +130,21 @@ fn taped(heights: impl Iterator<Item = Length>, chance: &mut Chance) -> Vec<Tape
     let read = |(nest, height): (usize, Length)| {
         let seen = height.get::<millimeter>() + tape + chance.between(-PLACE, PLACE);
         let height = mm((seen / MARKS).round() * MARKS);
-        Taped { nest, height, doubt: mm(uniform((MARKS / 2.0).hypot(PLACE))) }
+        Taped { nest, height, doubt: own_doubt() }
+    };
+    heights.enumerate().map(read).collect()
+}
+
+fn own_doubt() -> Length {
+    mm(uniform(libm::hypot(MARKS / 2.0, PLACE)))
+}
+
+/// The same with errors that are as great, but normal.
+fn taped_normally(heights: impl Iterator<Item = Length>, chance: &mut Chance) -> Vec<Taped> {
+    let tape = mm(uniform(TAPE)) * chance.normal();
+    let read = |(nest, height): (usize, Length)| {
+        let height = height + tape + own_doubt() * chance.normal();
+        Taped { nest, height, doubt: own_doubt() }
     };
     heights.enumerate().map(read).collect()
 }
@@ -152,14 +166,21 @@ fn the_tail_is_that_of_another_library() {
     assert_eq!((above(0, 0.0).to_bits(), above(0, 1.0).to_bits()), (1f64.to_bits(), 0));
 }
 
+/// Five in a hundred where errors are normal. Those of marks, places and tapes have an end, so that of them
+/// fewer trucks are questioned.
 #[test]
 fn of_trucks_as_written_five_in_a_hundred_are_questioned() {
+    assert!((450..=550).contains(&questioned(|all, chance| taped_normally(all, chance))));
+    assert!((250..=500).contains(&questioned(|all, chance| taped(all, chance))));
+}
+
+fn questioned(tape: fn(std::vec::IntoIter<Length>, &mut Chance) -> Vec<Taped>) -> u32 {
     let mut chance = Chance(Rand64::new(9));
     let (mut questioned, mut heights_questioned) = (0, 0);
     for _ in 0..TRUCKS {
         let truck = Truck::any(&mut chance);
         let stands = heights(truck.truly(&mut chance), truck.weight).unwrap();
-        let taped = taped(stands.into_iter(), &mut chance);
+        let taped = tape(stands.into_iter(), &mut chance);
         let finding =
             truck.frame().standing(truck.weight, &truck.doubts, &taped, mm(uniform(TAPE))).unwrap();
         questioned += u32::from(!finding.agrees());
@@ -167,8 +188,8 @@ fn of_trucks_as_written_five_in_a_hundred_are_questioned() {
         assert!(finding.agrees() || finding.causes.len() == 2 * taped.len() + 3);
     }
     println!("questioned {questioned}, single heights {heights_questioned} of {TRUCKS}");
-    assert!((400..=600).contains(&questioned), "{questioned} of {TRUCKS}");
     assert!(heights_questioned <= 600, "{heights_questioned} of {TRUCKS}");
+    questioned
 }
 
 /// What is done to a truck that nobody wrote down, in millimetres or as a part of the weight.
@@ -184,7 +205,7 @@ fn plant(
     match which {
         _ if which < nests => {
             // A nest that is longer, as by a pad too many.
-            supports[which].shim = mm(20.0) + by;
+            supports[which].shim = mm(60.0) + by;
             (Cause::Nest { nest: which, by: nothing() }, None)
         }
         _ if which < 2 * nests => {
@@ -225,7 +246,7 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         drawn += 1;
         let mut truck = Truck::any(&mut chance);
         for support in &mut truck.supports {
-            support.shim = mm(20.0);
+            support.shim = mm(60.0);
         }
         let which = chance.one_of(2 * truck.supports.len() + 3);
         // From a sheet of 3 mm to a pad or a slipped inch; of the weight as many per cent.
@@ -240,7 +261,7 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         let over = |supports: &[Support]| -> Option<Vec<Length>> {
             let stands = heights(supports.to_vec(), weight)?;
             let all = stands.into_iter().zip(supports);
-            Some(all.map(|(height, support)| height + support.shim - mm(20.0)).collect())
+            Some(all.map(|(height, support)| height + support.shim - mm(60.0)).collect())
         };
         let (Some(exact), Some(stands)) = (over(&exact), over(&truly)) else { continue };
         let misread = |mut all: Vec<Taped>| {
@@ -253,7 +274,7 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         let look = |all: &[Taped]| {
             frame.standing(truck.weight, &truck.doubts, all, mm(uniform(TAPE))).ok()
         };
-        let doubt = mm(uniform((MARKS / 2.0).hypot(PLACE)));
+        let doubt = own_doubt();
         let sharp = exact.into_iter().enumerate();
         let sharp = misread(sharp.map(|(nest, height)| Taped { nest, height, doubt }).collect());
         let Some(without_error) = look(&sharp) else { continue };
