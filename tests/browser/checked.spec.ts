@@ -105,18 +105,6 @@ test('the keyboard reaches what was given', async ({ page }) => {
 	await expect(page.getByRole('heading', { level: 2, name: 'Measure' })).toBeAttached();
 });
 
-test('the mechanic does not fetch it', async ({ page }) => {
-	const fetched: string[] = [];
-	page.on('request', (request) => {
-		if (/Later|checks_bg|sheets_bg/.test(request.url())) fetched.push(request.url());
-	});
-	await openPage(page);
-	expect(fetched).toEqual([]);
-	await page.getByRole('link', { name: TITLE }).click();
-	await expect(page.getByLabel('Document', { exact: true })).toBeVisible();
-	expect(fetched.filter((address) => address.includes('checks_bg')).length).toBe(1);
-});
-
 test('it prints whole, and a job does not', async ({ page }) => {
 	await openChecks(page);
 	await page.emulateMedia({ media: 'print' });

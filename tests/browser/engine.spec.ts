@@ -102,9 +102,11 @@ const ASKED = [
 	'save',
 	'coilRows',
 	'coilTable',
+	'choices',
+	'spreadsheets',
 ];
-const ALONE = ['assess', 'level', 'matching', 'replace', 'size'];
-const NONE = ['demo', 'blank', 'choices', 'version', 'truckDemo', 'schema', 'checks'];
+const ALONE = ['assess', 'judge', 'since', 'level', 'matching', 'replace', 'size'];
+const NONE = ['demo', 'blank', 'measureChoices', 'version', 'truckDemo', 'schema', 'checks'];
 
 test('every function answers to any value in any place', async () => {
 	test.setTimeout(180_000);
@@ -125,6 +127,8 @@ test('every function answers to any value in any place', async () => {
 		save: [job],
 		coilRows: [job, '1,outer,13', 1, '', true, 10],
 		coilTable: [job],
+		choices: ['inch'],
+		spreadsheets: [job, 'comma'],
 	};
 	const frame = new engine.HeldFrame(job);
 	const methods: [string, Call, unknown[]][] = [

@@ -87,7 +87,7 @@ test.describe('at a keyboard', () => {
 		}
 		await expect(said(page, /^The frame stands level\./)).toBeVisible();
 		await page.getByText('Each nest: its place, its shim, its ground').click();
-		await expect(page.getByText('-36, -28')).toBeVisible();
+		await expect(field(page, 'Along, ' + NAMES[0])).toHaveAttribute('placeholder', 'as above');
 
 		await centre(page).focus();
 		for (let press = 0; press < 3; press += 1) await page.keyboard.press('Shift+ArrowUp');
@@ -109,6 +109,8 @@ test.describe('at a keyboard', () => {
 		await expect(button(wheels, 'B left')).toHaveAttribute('aria-pressed', 'true');
 		await depth(page).focus();
 		await page.keyboard.press('End');
+		await expect(depth(page)).toHaveAttribute('aria-valuetext', /^9 in\..* B left lifts off the track\.$/);
+		await depth(page).fill('4');
 		await expect(depth(page)).toHaveAttribute('aria-valuetext', /^4 in\. With a dip of 4 in under B left/);
 		const rest = pounds(await cell(kept(page), 'B left', 'At rest'));
 		const carries = async () => pounds(await cell(kept(page), 'B left', 'Now'));
@@ -448,12 +450,16 @@ interface Coil {
 	readings: string[];
 }
 
-/** Every coil of the job that is kept, in a seat or on the bench, with what goes with it. */
+/** Every coil of the job that is kept, in a seat, on the bench or set aside, with what goes with it. */
 async function coilsOf(page: Page): Promise<string[]> {
 	await expect(page.getByText('saved', { exact: true })).toBeVisible();
 	const text = (await onDisk(page))['job']?.text ?? '';
-	const { nests, bench } = JSON.parse(text) as { nests: { seats: Coil[] }[]; bench: Coil[] };
-	return [...nests.flatMap((nest) => nest.seats), ...bench]
+	const { nests, bench, set_aside: aside = [] } = JSON.parse(text) as {
+		nests: { seats: Coil[] }[];
+		bench: Coil[];
+		set_aside?: Coil[];
+	};
+	return [...nests.flatMap((nest) => nest.seats), ...bench, ...aside]
 		.map(({ label, coil, readings }) => `${label} ${coil} ${readings.join(' ')}`)
 		.sort();
 }
@@ -573,7 +579,7 @@ onEachDevice(() => {
 		await page.getByText('More', { exact: true }).click();
 		await button(page, 'Add a beam').click();
 		await expectNoViolation(page, 'Level with all opened');
-		await nests(page).getByRole('button').first().click();
+		await nests(page).getByRole('cell').getByRole('button').first().click();
 		await expect(page.getByRole('group', { name: 'Working' })).toBeVisible();
 		await expectNoViolation(page, 'Level with a working');
 		await page.keyboard.press('Escape');

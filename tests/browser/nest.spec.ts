@@ -104,9 +104,9 @@ test('the buttons jump to free, working and solid', async ({ page }) => {
 
 test('the tables hold the figures that the chart shows', async ({ page }) => {
 	await openPage(page, 'Nest');
+	await expect(chart(page)).toHaveAccessibleName(/At 11 1\/2 in the nest carries 3 262 lb\./u);
 	const { coils, nest } = await loads(page);
 	expect(coils.reduce((sum, load) => sum + load, 0) / nest).toBeCloseTo(1, 3);
-	await expect(chart(page)).toHaveAccessibleName(/At 11 1\/2 in the nest carries 3 262 lb\./u);
 
 	// A pixel of the chart is some 0.015 in and 30 lb.
 	const [grip] = await onTheAxes(page, '.grip');

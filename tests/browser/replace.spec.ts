@@ -194,7 +194,7 @@ test('the bar of sections holds its words on a narrow phone', async ({ page }) =
 	await page.setViewportSize({ width: 360, height: 740 });
 	await openPage(page, 'Replace');
 	const links = page.getByRole('navigation', { name: 'Sections' }).getByRole('link');
-	await expect(links).toHaveText(['Measure', 'Nest', 'Level', 'Replace']);
+	await expect(links).toHaveText(['Measure', 'Nest', 'Level', 'Replace', 'Learn', 'Record']);
 	const cut = await links.evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length);
 	expect(cut).toBe(0);
 });
