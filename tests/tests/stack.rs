@@ -138,14 +138,23 @@ fn a_general_solver_finds_the_same_loads() {
         let case = Case { coils, layers: layers.collect() };
         let (nest, stack) = (case.nest(), case.stack());
         let height = between(250.0, 300.0) + stack.thickness().get::<millimeter>();
-        let state = stack.at_height(&nest, mm(height)).unwrap();
-        let (found, expected) = (state.load.value, by_program(&case, height));
+        let expected = by_program(&case, height);
+        let state = match stack.at_height(&nest, mm(height)) {
+            Err(StackError::Crushed { layer, .. }) => {
+                let (thickness, squeeze) = case.layers[layer - 1];
+                assert!(expected / squeeze.unwrap() >= thickness, "{expected} {layer}");
+                continue;
+            }
+            found => found.unwrap(),
+        };
+        let found = state.load.value;
         assert!((found - expected).abs() <= 1e-6 * expected.max(1000.0), "{found} {expected}");
         soft += usize::from(case.layers.iter().any(|(_, squeeze)| squeeze.is_some()));
         loose += usize::from(state.members.iter().any(|member| !member.touching));
-        // And back: under that load both are so high.
+        // And back: under that load both are so high, unless no coil is reached.
         let back = stack.on(&nest, state.load).unwrap().height.get::<millimeter>();
-        assert!((back - height).abs() < 1e-9, "{back} {height}");
+        let reached = state.load.value > 0.0;
+        assert!((back - height).abs() < 1e-9 || !reached && back < height, "{back} {height}");
     }
     assert!(soft > 150 && loose > 50, "{soft} {loose}");
 }
