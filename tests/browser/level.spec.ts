@@ -454,7 +454,11 @@ interface Coil {
 async function coilsOf(page: Page): Promise<string[]> {
 	await expect(page.getByText('saved', { exact: true })).toBeVisible();
 	const text = (await onDisk(page))['job']?.text ?? '';
-	const { nests, bench, set_aside: aside = [] } = JSON.parse(text) as {
+	const {
+		nests,
+		bench,
+		set_aside: aside = [],
+	} = JSON.parse(text) as {
 		nests: { seats: Coil[] }[];
 		bench: Coil[];
 		set_aside?: Coil[];

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -28,21 +28,21 @@ class Host {
 	}
 }
 
-/** The next build: what is fetched later has another name in it, as after any change. */
+/** The next build: every script has another name and other names in it, as after any change. */
 function nextBuild(from: string, to: string): string {
 	cpSync(from, to, { recursive: true });
 	const assets = join(to, 'assets');
-	const later = readdirSync(assets).filter((name) => /^Later-.*\.js$/.test(name));
-	for (const name of later) renameSync(join(assets, name), join(assets, name.replace('Later-', 'Later2')));
-	for (const file of ['sw.js', 'index.html', ...readdirSync(assets).map((name) => `assets/${name}`)]) {
+	const scripts = readdirSync(assets).filter((name) => name.endsWith('.js'));
+	const renamed = (name: string): string => name.replace(/\.js$/, 'x.js');
+	for (const file of ['sw.js', 'index.html', ...scripts.map((name) => `assets/${name}`)]) {
 		const path = join(to, file);
-		if (!/\.(js|html)$/.test(file) || !statSync(path).isFile()) continue;
 		let text = readFileSync(path, 'utf8');
-		for (const name of later) text = text.replaceAll(name, name.replace('Later-', 'Later2'));
+		for (const name of scripts) text = text.replaceAll(name, renamed(name));
 		if (file === 'sw.js')
 			text = text.replace(/("?url"?:"index\.html","?revision"?:"|"?revision"?:")[0-9a-f]+/g, '$1next');
 		writeFileSync(path, text);
 	}
+	for (const name of scripts) renameSync(join(assets, name), join(assets, renamed(name)));
 	return to;
 }
 
