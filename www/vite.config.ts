@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import { defineConfig, type HtmlTagDescriptor, type Plugin } from 'vite';
+import { defineConfig, type HtmlTagDescriptor, type Plugin, type Rolldown } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -60,6 +60,17 @@ const askedAhead: Plugin = {
 	},
 };
 
+/** Whether the document needs a module, and not only what it may fetch later. */
+function isNeededAtFirst(id: string, graph: Pick<Rolldown.PluginContext, 'getModuleInfo'>): boolean {
+	const seen = new Set([id]);
+	for (const each of seen) {
+		const module = graph.getModuleInfo(each);
+		if (module?.isEntry) return true;
+		for (const importer of module?.importers ?? []) seen.add(importer);
+	}
+	return false;
+}
+
 /** What Svelte brings for pages that a server has rendered, or that define custom elements, never runs here. */
 const clientOnly: Plugin = {
 	name: 'client-only',
@@ -89,6 +100,15 @@ export default defineConfig({
 		modulePreload: false,
 		// The builder tells from it what a first look fetches.
 		manifest: true,
+		// One script for a first look: what it shares with the sections would else be cut into many, each with its own
+		// ways in and out, and each packed without the words of the others.
+		rolldownOptions: {
+			output: {
+				codeSplitting: {
+					groups: [{ name: (id, graph) => (isNeededAtFirst(id, graph) ? 'first' : null) }],
+				},
+			},
+		},
 	},
 	server: { host: '127.0.0.1', fs: { allow: ['..', engineFolder] } },
 	preview: { host: '127.0.0.1', port: 4173, strictPort: true },

@@ -91,9 +91,19 @@ macro_rules! object {
         impl Expected for $name {
             fn from_value(value: Value) -> Result<Self, Value> {
                 let mut read = Self::default();
-                let unknown = filled(&mut [$((stringify!($field), &mut read.$field)),*], value)?;
-                read.unknown = unknown;
+                read.unknown = filled(&[$(stringify!($field)),*], &mut read, value)?;
                 Ok(read)
+            }
+        }
+
+        impl Slots for $name {
+            fn slot(&mut self, place: usize) -> Option<&mut dyn Slot> {
+                #[expect(non_camel_case_types, reason = "each is called as its field is")]
+                enum Place { $($field),* }
+                match place {
+                    $(place if place == Place::$field as usize => Some(&mut self.$field),)*
+                    _ => None,
+                }
             }
         }
 
@@ -114,14 +124,25 @@ macro_rules! object {
     };
 }
 
-/// Puts what an object holds into the fields of their names; gives what is left over, or the value back
+/// What holds a slot for each of some names, by their places. A list of the slots themselves would be
+/// written out for each object, field by field.
+trait Slots {
+    fn slot(&mut self, place: usize) -> Option<&mut dyn Slot>;
+}
+
+/// Puts what an object holds into the slots of these names; gives what is left over, or the value back
 /// where it is no object.
-fn filled(fields: &mut [(&str, &mut dyn Slot)], value: Value) -> Result<Map<String, Value>, Value> {
+fn filled(
+    names: &[&str],
+    slots: &mut dyn Slots,
+    value: Value,
+) -> Result<Map<String, Value>, Value> {
     let Value::Object(object) = value else { return Err(value) };
     let mut unknown = Map::new();
     for (name, value) in object {
-        match fields.iter_mut().find(|(field, _)| *field == name) {
-            Some((_, slot)) => slot.put(value),
+        let place = names.iter().position(|known| *known == name);
+        match place.and_then(|place| slots.slot(place)) {
+            Some(slot) => slot.put(value),
             None => {
                 unknown.insert(name, value);
             }

@@ -40,7 +40,7 @@ fn deviation_of(pen: Pen, deviation: Option<Length>) -> String {
 pub(crate) fn off_the_book(pen: Pen, deviation: Option<Length>) -> String {
     let whole = deviation_of(pen, deviation);
     let off = deviation.filter(|deviation| !on_the_figure(*deviation));
-    off.map_or_else(|| whole.to_lowercase(), |_| whole.replace(" the book figure", ""))
+    off.map_or_else(|| whole.to_ascii_lowercase(), |_| whole.replace(" the book figure", ""))
 }
 
 /// How many readings no verdict rests on.
