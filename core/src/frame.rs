@@ -22,6 +22,7 @@ pub mod shims;
 pub mod standing;
 pub mod track;
 
+use crate::order::InOrder;
 pub use doubt::{CoilDoubt, DoubtError, LoadDoubt, Scatter};
 pub use path::STOP_PER_RATE;
 
@@ -451,7 +452,7 @@ impl Frame {
                 around.push((libm::atan2(y.value, x.value), index + 1));
             }
         }
-        around.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+        around.put_in_order(|(one, _), (other, _)| one.total_cmp(other));
         let first = around.first().map(|(angle, index)| (angle + core::f64::consts::TAU, *index));
         let next = around.iter().copied().skip(1).chain(first);
         let open = |((from, _), (to, _)): &((f64, usize), (f64, usize))| {

@@ -71,6 +71,7 @@ pub mod matching;
 pub mod material;
 pub mod measured;
 pub mod nest;
+mod order;
 pub mod propagation;
 pub mod quantity;
 pub mod reading;

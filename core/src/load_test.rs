@@ -5,6 +5,7 @@ mod fit;
 mod hysteresis;
 mod straight;
 
+use crate::order::InOrder;
 pub use fit::{
     ACTIVE_TURNS, CLOSING_SOURCE, Closing, Difference, FALSE_ALARM, Fit, LEAST_STIFFENING,
     Residual, SOURCE,
@@ -233,7 +234,7 @@ impl LoadTest {
 
 /// Readings with the highest first; at one height, in the order given.
 fn downwards(mut readings: Vec<Reading>) -> Vec<Reading> {
-    readings.sort_by(|a, b| b.height.value.total_cmp(&a.height.value));
+    readings.put_in_order(|a, b| b.height.value.total_cmp(&a.height.value));
     readings
 }
 

@@ -56,6 +56,7 @@ mod error;
 mod pairs;
 mod pieces;
 
+use crate::order::InOrder;
 pub use balance::{Balance, MOST_PLACED};
 pub use error::{Lack, MatchingError};
 
@@ -212,7 +213,7 @@ pub fn matched(roles: &[Role], seats: &[Place]) -> Result<Matching, MatchingErro
     {
         nests = now.to_vec();
     }
-    nests.sort_by(|one, other| {
+    nests.put_in_order(|one, other| {
         load(roles, other).total_cmp(&load(roles, one)).then_with(|| one.cmp(other))
     });
     let least = spread(&loads(roles, &nests));

@@ -24,6 +24,7 @@ mod remainder;
 mod task;
 mod twist;
 
+use crate::order::InOrder;
 pub use choice::{Stack, Stock};
 pub use remainder::{GREATER, Remainder, Remains};
 
@@ -350,7 +351,7 @@ impl Task<'_> {
             let change = si(choice.thickness - nest.now);
             under.push((nest.support, Under { packing, thickness, change }));
         }
-        under.sort_by_key(|(support, _)| *support);
+        under.put_in_order(|(one, _), (other, _)| one.cmp(other));
         under.into_iter().map(|(_, under)| under).collect()
     }
 

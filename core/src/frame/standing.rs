@@ -11,6 +11,7 @@
 //! written. Of single causes the one that leaves the least χ² explains the heights best.
 
 use super::{CoilDoubt, DoubtError, Frame, Place, Rest, Row, Weight, equilibrium};
+use crate::order::InOrder;
 use crate::propagation::Doubted;
 use crate::quantity::{Force, Length, System, si};
 use crate::say::{Nth, Say, says};
@@ -274,7 +275,7 @@ impl Frame {
             .into_iter()
             .filter_map(|(effect, cause)| weights.explains(&off, statistic, &effect, cause))
             .collect();
-        causes.sort_by(|one, other| one.left.total_cmp(&other.left));
+        causes.put_in_order(|one, other| one.left.total_cmp(&other.left));
         #[expect(clippy::cast_precision_loss, reason = "there are at most MOST_SUPPORTS")]
         let one_of = FALSE_ALARM / taped.len() as f64;
         let heights = taped.iter().zip(&expected).zip(&off).zip(&computed);
@@ -345,7 +346,7 @@ impl Frame {
         self.fit(doubts)?;
         self.are_heights(taped, self.supports.len())?;
         let mut by_nest: Vec<Taped> = taped.to_vec();
-        by_nest.sort_by_key(|of| of.nest);
+        by_nest.put_in_order(|one, other| one.nest.cmp(&other.nest));
         let heights: Vec<f64> = by_nest.iter().map(|of| of.height.value).collect();
         let at: Vec<_> =
             self.posts.iter().zip(&heights).map(|(post, height)| post.path.at(*height)).collect();

@@ -13,6 +13,7 @@ use super::{cautions, coil, file};
 use crate::coil::ends::Ends;
 use crate::coil::set;
 use crate::material::{Against, Presetting, Steel};
+use crate::order::InOrder;
 use crate::quantity::{Force, Length, MassDensity, Pressure, SpringRate, System, si};
 use crate::say::Say;
 use crate::sizing::{
@@ -183,7 +184,7 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
             Err(_) => {}
         }
     }
-    bars.sort_by(|one, other| one.value.total_cmp(&other.value));
+    bars.put_in_order(|one, other| one.value.total_cmp(&other.value));
     bars.dedup();
     let metal = metal(desk, written, &steel, &bars)?;
     let work = Work { load, height: written.height, within: written.within, stiffness };

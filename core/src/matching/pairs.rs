@@ -15,6 +15,7 @@
 //! tried and the rest halved. Every sum is thus tried or excluded, so that what is found is the least;
 //! if the steps run out, what is left of the intervals bounds it.
 
+use crate::order::InOrder;
 use std::collections::VecDeque;
 
 /// Steps after which a search for the least spread stops, each one part that is looked at.
@@ -70,9 +71,9 @@ impl Pairs {
         mut seconds: Vec<Entry>,
         wanted: usize,
     ) -> Self {
-        wholes.sort_by(|one, other| one.load.total_cmp(&other.load));
-        firsts.sort_by(|one, other| other.load.total_cmp(&one.load));
-        seconds.sort_by(|one, other| one.load.total_cmp(&other.load));
+        wholes.put_in_order(|one, other| one.load.total_cmp(&other.load));
+        firsts.put_in_order(|one, other| other.load.total_cmp(&one.load));
+        seconds.put_in_order(|one, other| one.load.total_cmp(&other.load));
         Self { wholes, firsts, seconds, wanted }
     }
 

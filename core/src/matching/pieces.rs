@@ -5,6 +5,7 @@
 
 use super::pairs::{Entry, Pairs};
 use super::{MOST_ROLES, MatchingError, Role};
+use crate::order::InOrder;
 use std::collections::BTreeMap;
 
 /// Roles as a set of bits.
@@ -88,7 +89,7 @@ impl Stock {
 
     fn sorted(mut self, mut pieces: Vec<Piece>) -> Self {
         let coils = |piece: &Piece| piece.coils.map(|coil| coil.map(|(coil, _)| coil));
-        pieces.sort_by(|one, other| {
+        pieces.put_in_order(|one, other| {
             let by_load = one.load.total_cmp(&other.load);
             one.roles.cmp(&other.roles).then(by_load).then_with(|| coils(one).cmp(&coils(other)))
         });
@@ -163,7 +164,7 @@ impl Stock {
     pub(super) fn divisions(&self) -> Vec<Vec<Roles>> {
         let mut divisions = Vec::new();
         divide(self.all_roles(), &mut Vec::new(), &mut divisions);
-        divisions.sort_by_key(Vec::len);
+        divisions.put_in_order(|one, other| one.len().cmp(&other.len()));
         divisions
     }
 

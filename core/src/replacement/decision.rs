@@ -9,6 +9,7 @@ use crate::bounds;
 use crate::coil::Across;
 use crate::drawing::{Allowable, Figure, Given};
 use crate::material::Against;
+use crate::order::InOrder;
 use crate::quantity::{Length, si};
 
 /// What one missing figure would have to be for a requirement to be met throughout.
@@ -118,7 +119,7 @@ fn by_figure(requirement: Requirement, case: &Case, missing: &[Missing]) -> Opti
     if !told {
         return None;
     }
-    edges.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    edges.put_in_order(|(one, _), (other, _)| one.total_cmp(other));
     let starts = core::iter::once(least).chain(edges.iter().map(|(_, above)| *above));
     let ends = edges.iter().map(|(below, _)| *below).chain([before.0]);
     let mut spans = Vec::new();

@@ -9,6 +9,7 @@ use crate::coil::ends::Ends;
 use crate::coil::fatigue::Surface;
 use crate::drawing::{Contradiction, Drawing, Given, LoadPoint, Range};
 use crate::material::Presetting;
+use crate::order::InOrder;
 use crate::quantity::{Force, Length, SpringRate};
 use core::fmt;
 
@@ -601,7 +602,7 @@ impl<'a> Sides<'a> {
                 heights.push(height);
             }
         }
-        heights.sort_by(|one, other| other.value.total_cmp(&one.value));
+        heights.put_in_order(|one, other| other.value.total_cmp(&one.value));
         let asked = |height| {
             let at_work = self.asked.working.is_some_and(|working| is_same(working, height));
             self.asked.load.filter(|_| at_work)

@@ -14,6 +14,7 @@ use super::{Asked, Case, Overall, Seated, check, overall};
 use crate::drawing::{Contradiction, Figure, Figures, Range, over_tolerances};
 use crate::material::Against;
 use crate::nest::NestError;
+use crate::order::InOrder;
 use crate::quantity::{Force, Length, si};
 use crate::source::Sourced;
 
@@ -250,7 +251,7 @@ impl NestCase {
             seated.spring.loads.iter().map(|load| load.height + raise).collect::<Vec<_>>()
         };
         let mut heights: Vec<Length> = self.there.iter().flat_map(of).collect();
-        heights.sort_by(|one, other| other.value.total_cmp(&one.value));
+        heights.put_in_order(|one, other| other.value.total_cmp(&one.value));
         heights.dedup_by(|one, other| (*one - *other).abs().value < SAME_HEIGHT);
         heights
     }

@@ -10,6 +10,7 @@ use super::{NeedError, checked};
 use crate::coil::solid::{self, Solid};
 use crate::coil::{Diameters, Hand, rate};
 use crate::drawing::{Drawing, Figures, both};
+use crate::order::InOrder;
 use crate::quantity::{Force, Length, Mass, SpringRate};
 
 /// The hands of a pair, outer and inner: opposite, so that turns of one do not slip between turns of
@@ -215,7 +216,7 @@ impl PairSizing {
                 }
             }
         }
-        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
+        ranked.put_in_order(|a, b| a.0.total_cmp(&b.0));
         PairsSized { pairs: ranked.into_iter().map(|(_, pair)| pair).collect(), refused }
     }
 

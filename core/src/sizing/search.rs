@@ -5,6 +5,7 @@ use super::design::{Bar, Design, Sizes};
 use super::limit::{Limits, Verdict};
 use super::map::{Cell, drawn};
 use super::{NeedError, Sizing};
+use crate::order::InOrder;
 use crate::quantity::{Length, si};
 
 /// The steps in which a drawing gives its sizes.
@@ -168,7 +169,7 @@ impl Sizing {
                 refused.push(Why { bar: bar.size, always, active, design, verdict });
             }
         }
-        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
+        ranked.put_in_order(|a, b| a.0.total_cmp(&b.0));
         Sized { designs: ranked.into_iter().map(|(_, found)| found).collect(), refused }
     }
 

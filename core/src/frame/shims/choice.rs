@@ -1,6 +1,7 @@
 //! The stacks that a stock makes, and what may come under one nest.
 
 use super::{MOST_STACKS, MOST_THICKNESSES, ShimError, bounds};
+use crate::order::InOrder;
 use crate::quantity::Length;
 
 /// Thicknesses nearer than this, in metres, are one.
@@ -93,7 +94,7 @@ impl Stock {
 /// thinner. What was reached with fewer is reached already, and so is what stands on it.
 fn stacks(thicknesses: &[Length], largest: Length) -> Option<Vec<Stack>> {
     let mut sizes = thicknesses.to_vec();
-    sizes.sort_by(|one, other| other.value.total_cmp(&one.value));
+    sizes.put_in_order(|one, other| other.value.total_cmp(&one.value));
     let mut all = vec![Stack::default()];
     let mut from = 0;
     while from < all.len() {
@@ -115,7 +116,7 @@ fn stacks(thicknesses: &[Length], largest: Length) -> Option<Vec<Stack>> {
             return None;
         }
     }
-    all.sort_by(|one, other| one.thickness.value.total_cmp(&other.thickness.value));
+    all.put_in_order(|one, other| one.thickness.value.total_cmp(&other.thickness.value));
     Some(all)
 }
 
@@ -145,7 +146,7 @@ pub(super) fn choices(stock: &Stock, now: f64, may: bool) -> Vec<Choice<'_>> {
             stack: Some(stack),
         }));
     }
-    choices.sort_by(|one, other| one.thickness.total_cmp(&other.thickness));
+    choices.put_in_order(|one, other| one.thickness.total_cmp(&other.thickness));
     choices
 }
 
@@ -159,6 +160,6 @@ pub(super) fn even(largest: f64, steps: u32, now: f64) -> Vec<Choice<'static>> {
     };
     let mut choices: Vec<_> = (0..=steps).map(step).collect();
     choices.push(Choice { thickness: now, handled: 0, stack: None });
-    choices.sort_by(|one, other| one.thickness.total_cmp(&other.thickness));
+    choices.put_in_order(|one, other| one.thickness.total_cmp(&other.thickness));
     choices
 }

@@ -3,6 +3,7 @@
 use super::task::{Found, Task, Value, farthest};
 use super::{Aim, ROUNDING};
 use crate::frame::equilibrium::{Factored, Rest, Row, along, dot};
+use crate::order::InOrder;
 
 /// How many of the exchanges that look best are tried before the plan is left as it is.
 const TRIED: usize = 6;
@@ -145,7 +146,7 @@ impl Task<'_> {
             };
             let mut valued: Vec<_> =
                 starts.into_iter().map(|start| (value(&start, self), start)).collect();
-            valued.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+            valued.put_in_order(|(one, _), (other, _)| one.total_cmp(other));
             starts = valued.into_iter().take(1).map(|(_, start)| start).collect();
         } else {
             starts.push(kept.picks.clone());

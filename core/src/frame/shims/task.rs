@@ -5,6 +5,7 @@ use super::twist::Twist;
 use super::{Aim, MOST_TRIED, ROUNDING, Stock};
 use crate::frame::equilibrium::{Post, Rest, Row, dot};
 use crate::frame::{Frame, FrameError, Weight};
+use crate::order::InOrder;
 use core::cmp::Ordering;
 
 /// The frame with shims that are tried under it.
@@ -80,7 +81,7 @@ impl<'a> Task<'a> {
     ) -> Self {
         let mut all: Vec<_> =
             frame.supports.iter().zip(&frame.posts).zip(may).enumerate().collect();
-        all.sort_by(|(_, ((one, _), _)), (_, ((other, _), _))| {
+        all.put_in_order(|(_, ((one, _), _)), (_, ((other, _), _))| {
             let (one, other) = (one.place, other.place);
             let along = other.along.value.total_cmp(&one.along.value);
             along.then(other.across.value.total_cmp(&one.across.value))

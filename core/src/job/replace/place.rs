@@ -10,6 +10,7 @@ use crate::job::figures::{Pen, text};
 use crate::job::frame::{self, Laden, Written as WrittenFrame};
 use crate::job::input::Job;
 use crate::job::nest::{Reckoned, Seated as JobSeat};
+use crate::order::InOrder;
 use crate::quantity::Length;
 use crate::replacement::{Around, Seated, UnderFrame};
 
@@ -80,7 +81,7 @@ fn around(
     // The widest first, where all are known; else as they stand in the job.
     let mean = |seat: &JobSeat| seat.coil.diameters().map(|coil| coil.mean().value);
     if seats.iter().all(|(_, seat)| mean(seat).is_some()) {
-        seats.sort_by(|(_, one), (_, other)| {
+        seats.put_in_order(|(_, one), (_, other)| {
             mean(other).unwrap_or_default().total_cmp(&mean(one).unwrap_or_default())
         });
     }

@@ -14,6 +14,7 @@ use crate::job::formulas::{LOAD_OF_COILS, NEST_FREE, NEST_RATE, NEST_SOLID, NEST
 use crate::job::problem::Path;
 use crate::job::report::{CandidateReport, LineReport, Met, OrderReport, TogetherReport};
 use crate::nest;
+use crate::order::InOrder;
 use crate::replacement::{
     Asked, Case, Line, NestCase, NestCoil, NestJudgement, NestLine, ReplacementError, Requirement,
     Seated, Whose,
@@ -47,7 +48,7 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
     let mut offered: Vec<&(usize, Spring)> = ground.written.candidates.iter().collect();
     let mean = |of: &Drawing| of.nominal_coil().map(|coil| coil.mean().value);
     if offered.iter().all(|(_, spring)| mean(&spring.drawing).is_some()) {
-        offered.sort_by(|(_, one), (_, other)| {
+        offered.put_in_order(|(_, one), (_, other)| {
             let mean = |of: &Spring| mean(&of.drawing).unwrap_or_default();
             mean(other).total_cmp(&mean(one))
         });
@@ -141,7 +142,7 @@ impl WholeNest<'_> {
             }
         };
         let mut found: Vec<CandidateReport> = self.offered.iter().enumerate().map(one).collect();
-        found.sort_by_key(|one| one.index);
+        found.put_in_order(|one, other| one.index.cmp(&other.index));
         found
     }
 
