@@ -63,6 +63,7 @@ export function begunFrom(written: Job): Job {
 	}));
 	const rest = { ...source };
 	delete rest.bench;
+	delete rest.set_aside;
 	const record = { vehicle, number, place, manual, date: today() };
 	return plain({ ...rest, record, ...(nests && { nests }), earlier: { ...source } });
 }
