@@ -18,6 +18,7 @@ use super::seat::{self, Standing};
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
+use crate::order::InOrder;
 use crate::quantity::{self, Force, Length, System, si};
 use crate::say::Say;
 use crate::tables::Tables;
@@ -390,7 +391,7 @@ impl<'p> Pool<'p> {
     fn ties(&self) -> Vec<&'p str> {
         let mut ties: Vec<&str> = self.roles.iter().flatten().map(|coil| coil.lies.pair).collect();
         ties.retain(|pair| !pair.is_empty());
-        ties.sort_unstable();
+        ties.put_in_order(Ord::cmp);
         ties.dedup();
         ties
     }

@@ -140,7 +140,7 @@ impl Stock {
             let used: std::collections::BTreeSet<usize> = used.collect();
             let mut left: Vec<usize> = self.of_role(role).map(|(coil, _)| coil).collect();
             left.retain(|coil| !used.contains(coil));
-            left.sort_unstable();
+            left.put_in_order(Ord::cmp);
             left
         };
         (0..roles).map(of).collect()

@@ -9,6 +9,7 @@ use super::wish::{self, Wish};
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::drawing::{Figure, Range};
+use crate::order::InOrder;
 use crate::source::Source;
 
 /// What is no figure.
@@ -148,7 +149,7 @@ pub(super) fn compared(
             let met = |room: Option<f64>| room.is_none_or(|room| room >= 0.0);
             let mut untold = offer.untold;
             untold.extend(wish.untold);
-            untold.sort_unstable();
+            untold.put_in_order(Ord::cmp);
             untold.dedup();
             line.verdict = match (met(nominal), met(worst)) {
                 (false, _) => Verdict::NotMet,

@@ -3,6 +3,7 @@
 use super::Case;
 use super::limits::Measure;
 use crate::drawing::{Drawing, Figure, Figures};
+use crate::order::InOrder;
 use core::fmt;
 
 /// One thing that a replacement must do.
@@ -233,7 +234,7 @@ pub(super) fn all<A, B>(
         (Ok(one), Ok(other)) => Ok((one, other)),
         (Err(mut lacks), Err(more)) => {
             lacks.extend(more);
-            lacks.sort_unstable();
+            lacks.put_in_order(Ord::cmp);
             lacks.dedup();
             Err(lacks)
         }

@@ -321,7 +321,7 @@ impl Task<'_> {
             let Some(nest) = self.nests.get(at) else { continue };
             let mut fewer: Vec<(usize, usize)> =
                 nest.choices.iter().map(|choice| choice.handled).zip(0..).collect();
-            fewer.sort_unstable();
+            fewer.put_in_order(Ord::cmp);
             let now = self.picked(&best.picks).nth(at).map_or(0, |choice| choice.handled);
             for (handled, pick) in fewer.into_iter().take_while(|(handled, _)| *handled < now) {
                 let mut picks = best.picks.clone();

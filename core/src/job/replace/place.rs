@@ -197,6 +197,6 @@ pub(super) fn beneath(
 /// The drawings of a nest's coils, in an order that does not hang on that of its seats.
 fn coils_of<'n>(nest: &'n Drafted<'_>) -> Vec<&'n str> {
     let mut ids: Vec<&str> = nest.seats.iter().map(|seat| seat.coil.id.as_str()).collect();
-    ids.sort_unstable();
+    ids.put_in_order(Ord::cmp);
     ids
 }

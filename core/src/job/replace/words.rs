@@ -5,6 +5,7 @@ use crate::drawing::{Contradiction, Figure, Range};
 use crate::job::choices::ends_name;
 use crate::job::figures::{Pen, text};
 use crate::job::report::Met;
+use crate::order::InOrder;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
     Amount, Decision, Limits, Line, Missing, Overall, Requirement, Verdict, Whose, Wish, Word,
@@ -215,7 +216,7 @@ pub(super) fn wanting(lines: &[Line]) -> String {
             );
         }
     }
-    all.sort_unstable();
+    all.put_in_order(Ord::cmp);
     all.dedup();
     list(&all)
 }
