@@ -61,21 +61,18 @@ fn by_program(case: &Case, height: f64) -> f64 {
     let mut rigid = 0;
     for (index, (_, squeeze)) in case.layers.iter().enumerate() {
         let under = index.checked_sub(1);
-        match squeeze {
+        if let Some(k) = squeeze {
             // k/2 · (over − under)²
-            Some(k) => {
-                put(index, index, *k);
-                if let Some(under) = under {
-                    put(under, under, *k);
-                    put(under, index, -k);
-                }
+            put(index, index, *k);
+            if let Some(under) = under {
+                put(under, under, *k);
+                put(under, index, -k);
             }
-            None => {
-                let mut row = vec![(index, 1.0)];
-                row.extend(under.map(|under| (under, -1.0)));
-                rows.insert(rigid, (row, 0.0));
-                rigid += 1;
-            }
+        } else {
+            let mut row = vec![(index, 1.0)];
+            row.extend(under.map(|under| (under, -1.0)));
+            rows.insert(rigid, (row, 0.0));
+            rigid += 1;
         }
     }
     let top = layers.checked_sub(1);
