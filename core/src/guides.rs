@@ -114,7 +114,7 @@ fn hypot(one: Length, other: Length) -> Length {
 /// // With one liner of 3/16 it has 1/8 in the middle and 3/16 at the ends.
 /// let stock = [inches(0.25), inches(0.1875)];
 /// let choice = guides.from_stock(&stock, limits, 0.95).unwrap();
-/// assert_eq!((choice.liners, choice.verdict.word), ([Some(1), None], Word::Free));
+/// assert_eq!((choice.liners, choice.verdict.word), ([None, Some(1)], Word::Free));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]

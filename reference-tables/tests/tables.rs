@@ -141,7 +141,7 @@ fn moduli_that_fall_with_size_hold_for_their_own_sizes_alone() {
     assert_eq!(fits("shigley-music-a228-over-0.125", 0.250), Ok(()));
     assert_eq!(
         fits("shigley-music-a228-over-0.125", 0.256),
-        Err("a bar of 6.502 mm is not over 3.175 mm and up to 6.35 mm, the sizes that the moduli of Music wire A228, over 0.125 in (Shigley) are for; take the row of its size".into())
+        Err("a bar of 6.5024 mm; one over 3.175 mm and up to 6.35 mm was expected: the moduli of Music wire A228, over 0.125 in (Shigley) are for these; take the row of its size".into())
     );
     assert_eq!(fits("en-10089", 2.0), Ok(()));
 }

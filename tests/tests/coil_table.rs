@@ -695,7 +695,7 @@ proptest! {
             .from_writer(Vec::new());
         writer.write_record(["label", "role", "readings"]).unwrap();
         for row in &expected {
-            writer.write_record(row).unwrap();
+            writer.write_record(row.iter().map(|cell| as_shown(cell))).unwrap();
         }
         let text = String::from_utf8(writer.into_inner().unwrap()).unwrap();
         job.bench = Entry::Absent;

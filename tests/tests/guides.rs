@@ -253,6 +253,7 @@ fn a_word_is_wrong_no_more_often_than_the_level_allows() {
                     Limits::new(Some(Length::new::<inch>(least)), Some(Length::new::<inch>(most)))
                         .unwrap();
                 for on in [least, most, 0.0] {
+                    let is = |limit: f64| on.total_cmp(&limit).is_eq();
                     let (mut free, mut beyond) = (0, 0);
                     for _ in 0..trials {
                         let liners = [0, 1].map(|_| between(0.2, 0.3));
@@ -274,9 +275,9 @@ fn a_word_is_wrong_no_more_often_than_the_level_allows() {
                         let word = guides.judge(Some(given), 0.95).word;
                         free += usize::from(word == Word::Free);
                         beyond += usize::from(match word {
-                            Word::Tight => on <= least,
-                            Word::Loose => on >= most,
-                            Word::Seized => on <= 0.0,
+                            Word::Tight => is(least),
+                            Word::Loose => is(most),
+                            Word::Seized => is(0.0),
                             _ => false,
                         });
                     }
