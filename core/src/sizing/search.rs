@@ -26,7 +26,7 @@ impl Rounding {
     /// Steps of the mean diameter and of the free height; exact where none is given.
     ///
     /// # Errors
-    /// [`NeedError::Length`] for a step that is not above zero.
+    /// [`NeedError::NotPositive`] for a step that is not above zero.
     pub fn new(mean: Option<Length>, free: Option<Length>) -> Result<Self, NeedError> {
         step(NeedField::MeanStep, mean)?;
         step(NeedField::FreeStep, free)?;
