@@ -158,7 +158,7 @@ fn a_dip_is_asked_for_anything() {
     };
     assert_eq!(code("A left", "1/2 in", ""), None);
     assert_eq!(code("A left", "-1/2 in", "B right"), None);
-    assert_eq!(code("A left", "half", "").as_deref(), Some("no-number"));
+    assert_eq!(code("A left", "deep", "").as_deref(), Some("no-number"));
     assert_eq!(code("A left", "9 ft", "").as_deref(), Some("too-large"));
     assert_eq!(code("a left", "1 in", "").as_deref(), Some("no-such-wheel"));
     assert_eq!(code("A left", "1 in", "Z").as_deref(), Some("no-such-wheel"));
