@@ -1,6 +1,7 @@
 import type { Axes, Breakpoint, NestReport, State } from '../engine/types';
 import { areaPath, linePath, type Point } from './line';
-import { linear, on, type Scale } from './scale';
+import { on } from './scale';
+import { ticked, type Ticked } from './ticked';
 
 /** One corner of the load lines: a height, and the load of each seat there. */
 export interface Corner {
@@ -36,8 +37,8 @@ export function corners(nest: NestReport, end: State | undefined, axes: Axes): C
 }
 
 export interface Scales {
-	x: Scale;
-	y: Scale;
+	x: Ticked;
+	y: Ticked;
 }
 
 /** Scales of the chart: free on the left, solid on the right, so that a squeeze goes with the reading direction. */
@@ -45,8 +46,8 @@ export function scales(points: Corner[], left: number, right: number, top: numbe
 	const heights = points.map((point) => point.height);
 	const most = Math.max(...points.map((point) => point.total));
 	return {
-		x: linear([Math.max(...heights), Math.min(...heights)], [left, right]),
-		y: linear([0, most > 0 ? most * 1.12 : 1], [bottom, top]),
+		x: ticked([Math.max(...heights), Math.min(...heights)], [left, right]),
+		y: ticked([0, most > 0 ? most * 1.12 : 1], [bottom, top]),
 	};
 }
 

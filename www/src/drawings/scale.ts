@@ -1,13 +1,10 @@
 import type { Axis } from '../engine/types';
-import { ticks } from 'd3-array';
 
 /** A straight scale from what is drawn to where it stands on the paper. */
 export interface Scale {
 	(value: number): number;
 	/** What stands at `place`. */
 	invert: (place: number) => number;
-	/** About `count` round values of the domain. */
-	ticks: (count: number) => number[];
 }
 
 export function linear(
@@ -17,7 +14,6 @@ export function linear(
 	const slope = from === to ? 0 : (end - start) / (to - from);
 	return Object.assign((value: number) => start + (value - from) * slope, {
 		invert: (place: number) => (slope === 0 ? from : from + (place - start) / slope),
-		ticks: (count: number) => ticks(from, to, count),
 	});
 }
 
