@@ -269,7 +269,7 @@ bounds! {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Written, read, unit};
+    use crate::quantity::{Readable, read, unit};
     use crate::reading::Reading;
 
     /// The limits that a sentence names, and the examples, are themselves accepted, in both
@@ -295,7 +295,7 @@ mod tests {
                 Reading::parse(text, system, bound).map(|reading| reading.length().value)
             });
         }
-        fn other<K: Written>(bound: &'static Bound<K>) {
+        fn other<K: Readable>(bound: &'static Bound<K>) {
             accepted(&bound.row, |text, system| read(text, system, bound).map(K::si));
         }
         for bound in [

@@ -65,7 +65,7 @@ pub enum DiametersError {
         /// The bar.
         bar: Length,
         /// Which diameter it was to have.
-        across: Across,
+        across: DiameterKind,
         /// That diameter.
         diameter: Length,
     },
@@ -87,7 +87,7 @@ impl Diameters {
     /// [`DiametersError::Bar`] when the bar is not above zero, [`DiametersError::NoHole`] when the
     /// mean diameter is not above the bar (index 1 or less).
     pub fn from_mean(bar: Length, mean: Length) -> Result<Self, DiametersError> {
-        Across::Mean.coil(bar, mean)
+        DiameterKind::Mean.coil(bar, mean)
     }
 
     /// From the bar and the outside diameter, D = De − d.
@@ -95,7 +95,7 @@ impl Diameters {
     /// # Errors
     /// As [`Diameters::from_mean`].
     pub fn from_outside(bar: Length, outside: Length) -> Result<Self, DiametersError> {
-        Across::Outside.coil(bar, outside)
+        DiameterKind::Outside.coil(bar, outside)
     }
 
     /// From the bar and the inside diameter, D = Di + d.
@@ -103,7 +103,7 @@ impl Diameters {
     /// # Errors
     /// As [`Diameters::from_mean`].
     pub fn from_inside(bar: Length, inside: Length) -> Result<Self, DiametersError> {
-        Across::Inside.coil(bar, inside)
+        DiameterKind::Inside.coil(bar, inside)
     }
 
     /// The bar (wire) diameter d.
@@ -140,7 +140,7 @@ impl Diameters {
 /// Which diameter of the coil was measured or drawn. The other two follow from it and the bar, so
 /// that an error of the bar enters the mean diameter as well.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Across {
+pub enum DiameterKind {
     /// The mean diameter D, from middle to middle of the bar.
     Mean,
     /// The outside diameter De; D = De − d.
@@ -149,7 +149,7 @@ pub enum Across {
     Inside,
 }
 
-impl Across {
+impl DiameterKind {
     /// The coil of a bar and this diameter.
     ///
     /// # Errors
@@ -179,7 +179,7 @@ impl Across {
     }
 }
 
-impl InWords for Across {
+impl InWords for DiameterKind {
     fn in_words(&self, _: Reader<'_>) -> String {
         let which = match self {
             Self::Mean => "a mean",

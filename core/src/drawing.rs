@@ -3,21 +3,21 @@
 //! What follows from a drawing is a [`Range`] over all that varies, or the [`Figures`] that are lacking.
 //! Two things are never taken for granted. A figure that is missing makes every answer that rests on it
 //! missing. A tolerance that is missing ([`Given::as_drawn`]) marks every answer that rests on it: the
-//! range says from which figures it may be wider ([`Range::untold`]). So an answer is never surer for
+//! range says from which figures it may be wider ([`Range::unstated`]). So an answer is never surer for
 //! knowing less.
 //!
 //! # Example
 //! ```
 //! use coilnest::coil::ends::Ends;
 //! use coilnest::drawing::{Drawing, Figure, Given};
-//! use coilnest::coil::Across;
+//! use coilnest::coil::DiameterKind;
 //! use coilnest::quantity::{Length, Pressure};
 //! use coilnest::quantity::unit::{gigapascal, millimeter, newton_per_millimeter};
 //!
 //! let mm = Length::new::<millimeter>;
 //! let mut coil = Drawing {
 //!     bar: Some(Given::around(mm(10.0), mm(0.1), mm(0.1))?),
-//!     diameter: Some((Across::Mean, Given::as_drawn(mm(80.0)))),
+//!     diameter: Some((DiameterKind::Mean, Given::as_drawn(mm(80.0)))),
 //!     total_turns: Some(Given::exact(7.0)),
 //!     dead_turns: Some(Given::exact(2.0)),
 //!     ends: Some(Ends::ClosedGround),
@@ -27,7 +27,7 @@
 //! let rate = coil.rate().unwrap();
 //! assert!((rate.nominal().get::<newton_per_millimeter>() - 39.0625).abs() < 1e-9); // G d⁴/(8 D³ 5)
 //! assert!((rate.most() / rate.nominal()).value - 1.01_f64.powi(4) < 1e-12);
-//! assert_eq!(rate.untold(), Figure::Diameter.into());
+//! assert_eq!(rate.unstated(), Figure::Diameter.into());
 //!
 //! coil.bar = None;
 //! assert_eq!(coil.rate(), Err(Figure::Bar.into()));
@@ -47,7 +47,7 @@ pub use range::{Crossed, Given, Range};
 pub(crate) use corners::{range as over_tolerances, range_at_corners as at_corners};
 pub(crate) use point::{Point, both};
 
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::coil::ends::{DEAD_TURNS_DOUBT, Ends};
 use crate::coil::fatigue::Surface;
 use crate::coil::{Coiling, Diameters, Hand};
@@ -75,7 +75,7 @@ pub struct Drawing {
     /// Bar d.
     pub bar: Option<Given<Length>>,
     /// One diameter of the coil, and which it is.
-    pub diameter: Option<(Across, Given<Length>)>,
+    pub diameter: Option<(DiameterKind, Given<Length>)>,
     /// All turns, tip to tip.
     pub total_turns: Option<Given<f64>>,
     /// Turns that lie dead; those of the [ends](Ends::dead_turns), within [`DEAD_TURNS_DOUBT`], where

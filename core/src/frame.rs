@@ -101,7 +101,7 @@ pub enum Contact {
 
 /// One nest under the settled frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Standing {
+pub struct SettledSupport {
     /// What it carries.
     pub load: Force,
     /// The same as a part of the mean of all, 1 where it carries just that.
@@ -128,7 +128,7 @@ pub struct Diagonal {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Settled {
     /// Each nest, in the frame's order.
-    pub supports: Vec<Standing>,
+    pub supports: Vec<SettledSupport>,
     /// The mean load of all nests, loose ones counted.
     pub mean: Force,
     /// Height of the frame over the datum of the ground, at the origin of the places.
@@ -256,7 +256,7 @@ pub enum FrameError {
         steps: usize,
     },
     /// The steps came to no end.
-    Restless {
+    NotConverged {
         /// How many steps were taken.
         steps: usize,
     },
@@ -297,7 +297,7 @@ says! {
         Slack { warp, steps } =>
             "a frame with a warp stiffness of {warp} finds no rest on these nests after {steps} steps",
             "one that resists warping", "give a greater stiffness, or none for a rigid frame";
-        Restless { steps } =>
+        NotConverged { steps } =>
             "the frame found no rest in {steps} steps", "a frame whose loads settle",
             "see whether a rate or a stop is far from those of the other nests";
     }
@@ -415,7 +415,7 @@ impl Frame {
     /// [`FrameError::Weight`], [`FrameError::Centre`]; [`FrameError::Tips`] where the weight is not
     /// within the supports; [`FrameError::Crushed`] where a nest would have no height;
     /// [`FrameError::Slack`] where a frame without warp stiffness finds no hold;
-    /// [`FrameError::Restless`].
+    /// [`FrameError::NotConverged`].
     ///
     /// # Source
     /// [`SOURCE`].
@@ -473,7 +473,7 @@ impl Frame {
         let rest = self.energy(posts, weight).settle(start);
         rest.map_err(|restless| match self.warp {
             Some(warp) if warp.value <= 0.0 => FrameError::Slack { warp, steps: restless.steps },
-            _ => FrameError::Restless { steps: restless.steps },
+            _ => FrameError::NotConverged { steps: restless.steps },
         })
     }
 
@@ -494,7 +494,7 @@ impl Frame {
             if height.value <= 0.0 {
                 return Err(FrameError::Crushed { support: Nth(support), load, height });
             }
-            supports.push(Standing { load, share: (load / mean).value, height, contact });
+            supports.push(SettledSupport { load, share: (load / mean).value, height, contact });
         }
         let [z, a, b, w] = rest.pose;
         let Extent { middle, size } = self.extent;
@@ -615,7 +615,7 @@ struct Quarter {
     height: Length,
 }
 
-fn diagonal(supports: &[Support], standing: &[Standing], middle: Place) -> Option<Diagonal> {
+fn diagonal(supports: &[Support], standing: &[SettledSupport], middle: Place) -> Option<Diagonal> {
     let [mut ahead_left, mut ahead_right, mut behind_left, mut behind_right] =
         [Quarter::default(); 4];
     for (support, at) in supports.iter().zip(standing) {

@@ -212,7 +212,7 @@ pub enum Word {
 
 /// A verdict with what it rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Verdict {
+pub struct ClearanceVerdict {
     /// The verdict.
     pub word: Word,
     /// Probability that the clearance is within the limits at every height; none without limits.
@@ -257,7 +257,7 @@ pub struct Choice {
     /// For each side which of the stock, counted from 0; none where its liner stays.
     pub liners: Sides<Option<usize>>,
     /// The verdict with them.
-    pub verdict: Verdict,
+    pub verdict: ClearanceVerdict,
     /// The least clearance with them.
     pub clearance: Size,
 }
@@ -421,7 +421,7 @@ impl Guides {
     /// [`verdict::SOURCE`](crate::verdict::SOURCE); the m-th part is Bonferroni's inequality, half a mark
     /// the usual correction for what is counted in steps. That both are used so is ours.
     #[must_use]
-    pub fn judge(&self, limits: Option<Limits>, level: f64) -> Verdict {
+    pub fn judge(&self, limits: Option<Limits>, level: f64) -> ClearanceVerdict {
         let at = self.clearances();
         #[expect(clippy::cast_precision_loss, reason = "there are at most three")]
         let sure = 1.0 - (1.0 - level) / at.len() as f64;
@@ -431,7 +431,7 @@ impl Guides {
         let seized = below(Some(Length::default()), 1.0) >= sure;
         let Some(limits) = limits else {
             let word = if seized { Word::Seized } else { Word::NoLimit };
-            return Verdict { word, p_in: None, on_limit: false };
+            return ClearanceVerdict { word, p_in: None, on_limit: false };
         };
         let (least, most) = (limits.least(), limits.most());
         let p_in = (1.0 - whole(&at, least, true) - whole(&at, most, false)).max(0.0);
@@ -451,7 +451,7 @@ impl Guides {
         };
         let on_limit = word == Word::TooClose
             && at.iter().any(|at| stands_on(at, least) || stands_on(at, most));
-        Verdict { word, p_in: Some(p_in), on_limit }
+        ClearanceVerdict { word, p_in: Some(p_in), on_limit }
     }
 
     /// How thick new liners are to be so that the clearance is within limits at every height, doubts left
@@ -529,7 +529,7 @@ struct Rank {
 }
 
 impl Rank {
-    fn of(fitted: &Guides, verdict: &Verdict, liners: Sides<Option<usize>>) -> Self {
+    fn of(fitted: &Guides, verdict: &ClearanceVerdict, liners: Sides<Option<usize>>) -> Self {
         let uneven = (0..fitted.heights()).fold(Length::default(), |most, height| {
             let off = (fitted.liner(0, height).value - fitted.liner(1, height).value).abs();
             if off > most { off } else { most }

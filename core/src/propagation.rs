@@ -4,7 +4,7 @@
 //! come of it by itself; here it gives a rate and a load with a [`Budget`] of who is to blame for the
 //! doubt.
 
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::coil::ends::dead_turns_doubt;
 use crate::drawing::{Drawing, Figure, Figures, Given, Point, both};
 use crate::formula::Formula;
@@ -166,7 +166,7 @@ fn metres(given: Given<Length>) -> Given<f64> {
 /// By how many per cent a rate changes where an input changes by one, in symbols. `Dx` is the diameter
 /// that is given.
 #[must_use]
-pub const fn sensitivity(input: Figure, across: Across) -> Formula {
+pub const fn sensitivity(input: Figure, across: DiameterKind) -> Formula {
     const MEAN: Formula = Formula::new("{sk} = 4");
     const OUTSIDE: Formula = Formula::new("{sk} = 4 + 3 · {d} / {D}");
     const INSIDE: Formula = Formula::new("{sk} = 4 − 3 · {d} / {D}");
@@ -175,9 +175,9 @@ pub const fn sensitivity(input: Figure, across: Across) -> Formula {
     const DEAD: Formula = Formula::new("{sk} = {nd} / ({nt} − {nd})");
     const AS_IT_IS: Formula = Formula::new("{sk} = 1");
     match (input, across) {
-        (Figure::Bar, Across::Mean) => MEAN,
-        (Figure::Bar, Across::Outside) => OUTSIDE,
-        (Figure::Bar, Across::Inside) => INSIDE,
+        (Figure::Bar, DiameterKind::Mean) => MEAN,
+        (Figure::Bar, DiameterKind::Outside) => OUTSIDE,
+        (Figure::Bar, DiameterKind::Inside) => INSIDE,
         (Figure::Diameter, _) => DIAMETER,
         (Figure::TotalTurns, _) => TOTAL,
         (Figure::DeadTurns, _) => DEAD,
@@ -240,7 +240,7 @@ fn terms(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figures> {
 /// # Example
 /// A coil of 20 mm bar, 120 mm outside, 7½ turns, tapered ends:
 /// ```
-/// use coilnest::coil::{Across, ends::Ends};
+/// use coilnest::coil::{DiameterKind, ends::Ends};
 /// use coilnest::drawing::{Drawing, Figure, Given};
 /// use coilnest::propagation;
 /// use coilnest::quantity::{Length, Pressure};
@@ -252,7 +252,7 @@ fn terms(drawing: &Drawing) -> Result<(SpringRate, Vec<Term>), Figures> {
 /// };
 /// let coil = Drawing {
 ///     bar: Some(within(20.0, 0.175)?),
-///     diameter: Some((Across::Outside, within(120.0, 0.875)?)),
+///     diameter: Some((DiameterKind::Outside, within(120.0, 0.875)?)),
 ///     total_turns: Some(Given::exact(7.5)),
 ///     ends: Some(Ends::TaperedGround),
 ///     shear_modulus: Some(Given::exact(Pressure::new::<gigapascal>(78.5))),

@@ -52,7 +52,7 @@ mod scan;
 pub(crate) use figure::{Digits, Said, say};
 pub(crate) use figure::{joined, tape_mark};
 pub use figure::{shown, write, write_fixed, write_number};
-pub use kind::{Kind, Modulus, Share, Stress, Table, Turns, Written};
+pub use kind::{Kind, Modulus, Readable, Share, Stress, Table, Turns};
 pub(crate) use number::{Number, write_mixed};
 pub(crate) use read::{not_a_unit, within};
 pub use read::{read, spell_unit, written_in};

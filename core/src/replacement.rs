@@ -19,15 +19,15 @@
 //! Would a coil of thicker bar and one turn more do?
 //! ```
 //! use coilnest::coil::ends::Ends;
-//! use coilnest::coil::Across;
+//! use coilnest::coil::DiameterKind;
 //! use coilnest::quantity::{Length, Pressure, unit::{gigapascal, millimeter}};
 //! use coilnest::drawing::{Drawing, Given};
-//! use coilnest::replacement::{Asked, Case, Overall, Requirement, Verdict};
+//! use coilnest::replacement::{Asked, Case, Overall, Requirement, Compliance};
 //!
 //! let mm = Length::new::<millimeter>;
 //! let coil = |bar, turns| Drawing {
 //!     bar: Some(Given::as_drawn(mm(bar))),
-//!     diameter: Some((Across::Outside, Given::as_drawn(mm(120.0)))),
+//!     diameter: Some((DiameterKind::Outside, Given::as_drawn(mm(120.0)))),
 //!     total_turns: Some(Given::as_drawn(turns)),
 //!     ends: Some(Ends::TaperedGround),
 //!     free: Some(Given::as_drawn(mm(300.0))),
@@ -40,9 +40,9 @@
 //! let verdict = |of| judged.line(of).map(|line| &line.verdict);
 //! // 78500·20.5⁴/(8·99.5³·7) = 251.3 against 78500·20⁴/(8·100³·6) = 261.7 N/mm: within 5 % as drawn,
 //! // and nobody said how far off the sizes may be.
-//! assert!(matches!(verdict(Requirement::Rate), Some(Verdict::MetAsDrawn { .. })));
+//! assert!(matches!(verdict(Requirement::Rate), Some(Compliance::MetAsDrawn { .. })));
 //! // 20.5·8.2 = 168.1 against 20·7.2 = 144 mm: it stops earlier.
-//! assert_eq!(verdict(Requirement::SolidHeight), Some(&Verdict::NotMet));
+//! assert_eq!(verdict(Requirement::SolidHeight), Some(&Compliance::NotMet));
 //! # Ok::<(), coilnest::replacement::ReplacementError>(())
 //! ```
 
@@ -51,18 +51,18 @@ mod check;
 mod decision;
 mod limits;
 mod line;
-mod offer;
+mod offered;
 mod order;
+mod required;
 mod requirement;
 mod swap;
 mod together;
-mod wish;
 
 pub use asked::{Asked, AskedField, ReplacementError, ReplacementField};
 pub use decision::Decision;
-pub use limits::{Amount, Limits};
-pub use line::{Line, Margin, Offered, Verdict, Wanted, Word};
-pub use order::{Dimension, Item, LoadAt, Open, Order, Question, Wish, Wishes};
+pub use limits::{AllowedRange, Amount};
+pub use line::{Compliance, Line, Margin, Offered, Wanted, Word};
+pub use order::{Dimension, Item, LoadAt, Open, Order, OrderDetail, OrderDetails, Question};
 pub use requirement::{Missing, Requirement, Whose};
 pub use swap::{
     Around, CoilStanding, FrameSwap, NestStanding, NestSwap, Seated, UnderFrame, WholeSwap,
@@ -169,13 +169,13 @@ impl Case {
     /// given.
     #[must_use]
     pub fn stress_against(&self, given: Option<Allowable>) -> Against {
-        wish::against(self, given)
+        required::against(self, given)
     }
 
     /// What bounds the candidate's life between the two loads, as drawn; none where that cannot be told.
     #[must_use]
     pub fn endured(&self) -> Option<Endured> {
-        wish::endurance(&self.candidate, self, &Point::nominal(&self.candidate)).ok()
+        required::endurance(&self.candidate, self, &Point::nominal(&self.candidate)).ok()
     }
 
     /// The coil next around it.
@@ -194,16 +194,17 @@ fn overall<'l, L>(lines: &L, contradicts_itself: bool) -> Overall
 where
     L: Iterator<Item = &'l Line> + Clone,
 {
-    let any = |is: fn(&Verdict) -> bool| {
+    let any = |is: fn(&Compliance) -> bool| {
         lines.clone().any(|line| line.waived.is_none() && is(&line.verdict))
     };
-    if any(|verdict| *verdict == Verdict::NotMet) {
+    if any(|verdict| *verdict == Compliance::NotMet) {
         Overall::No
-    } else if contradicts_itself || any(|verdict| matches!(verdict, Verdict::CannotTell { .. })) {
+    } else if contradicts_itself || any(|verdict| matches!(verdict, Compliance::CannotTell { .. }))
+    {
         Overall::CannotTell
-    } else if any(|verdict| matches!(verdict, Verdict::MetAsDrawn { .. })) {
+    } else if any(|verdict| matches!(verdict, Compliance::MetAsDrawn { .. })) {
         Overall::AsDrawn
-    } else if any(|verdict| *verdict == Verdict::MetAtNominal) {
+    } else if any(|verdict| *verdict == Compliance::MetAtNominal) {
         Overall::AtNominal
     } else {
         Overall::True

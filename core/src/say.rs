@@ -5,12 +5,12 @@
 //!
 //! # Example
 //! ```
-//! use coilnest::coil::{Across, DiametersError};
+//! use coilnest::coil::{DiameterKind, DiametersError};
 //! use coilnest::quantity::{Length, System, unit::inch};
 //! use coilnest::say::Say;
 //!
 //! let inches = Length::new::<inch>;
-//! let error = Across::Outside.coil(inches(1.5), inches(2.75)).unwrap_err();
+//! let error = DiameterKind::Outside.coil(inches(1.5), inches(2.75)).unwrap_err();
 //! assert!(matches!(error, DiametersError::NoHole { .. }));
 //! let message = error.say(System::Inch);
 //! assert_eq!(message.read, "a bar of 1 1/2 in in a coil of an outside diameter of 2 3/4 in");

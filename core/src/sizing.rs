@@ -73,7 +73,7 @@ mod series;
 pub use crate::coil::stress::Factor;
 pub use contradiction::{MOST_CELLS, NeedError, NeedField};
 pub use design::{Design, MEAN, MEAN_SOURCE, mean_for_rate};
-pub use limit::{Limit, Limits, Verdict};
+pub use limit::{Limit, LimitCheck, LimitSet};
 pub use map::{Cell, Map};
 pub use need::{
     Allowed, InnerCoil, Make, Metal, Need, Reserve, Room, Stiffness, USUAL_TOLERANCE, Work,
@@ -126,12 +126,12 @@ impl Sizing {
     ///
     /// # Errors
     /// What it lacks.
-    pub fn judge(&self, drawing: &Drawing) -> Result<(Design, Verdict), Figures> {
+    pub fn judge(&self, drawing: &Drawing) -> Result<(Design, LimitCheck), Figures> {
         let sizes = Sizes::of(drawing)?;
         Ok(self.judged(&Bar::of(&self.need, sizes.coil.bar()), sizes))
     }
 
-    fn judged(&self, bar: &Bar, sizes: Sizes) -> (Design, Verdict) {
+    fn judged(&self, bar: &Bar, sizes: Sizes) -> (Design, LimitCheck) {
         let design = self.need.design(bar, sizes);
         (design, self.need.verdict(bar, &design, Rounded::Yes))
     }

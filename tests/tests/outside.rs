@@ -15,7 +15,7 @@ mod rail_coils;
 #[path = "outside/ranges.rs"]
 mod ranges;
 
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::Diameters;
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::unit::{megapascal, millimeter, newton, newton_per_millimeter};
@@ -53,7 +53,7 @@ enum Drawn {
     Inside,
 }
 
-impl From<Drawn> for Across {
+impl From<Drawn> for DiameterKind {
     fn from(drawn: Drawn) -> Self {
         match drawn {
             Drawn::Mean => Self::Mean,

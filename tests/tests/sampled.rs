@@ -5,7 +5,7 @@
 
 use approx::relative_eq;
 use coilnest::bounds;
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::drawing::{Drawing, Given};
 use coilnest::job::report::StateReport;
 use coilnest::job::{assess, file};
@@ -53,14 +53,15 @@ fn gpa(x: f64) -> Pressure {
     Pressure::new::<gigapascal>(x)
 }
 
-const EVERY_ACROSS: [Across; 3] = [Across::Mean, Across::Outside, Across::Inside];
+const DIAMETER_KINDS: [DiameterKind; 3] =
+    [DiameterKind::Mean, DiameterKind::Outside, DiameterKind::Inside];
 
 /// Invented: a bar of 20 mm on 100 mm.
-fn diameter(across: Across) -> f64 {
+fn diameter(across: DiameterKind) -> f64 {
     match across {
-        Across::Mean => 100.0,
-        Across::Outside => 120.0,
-        Across::Inside => 80.0,
+        DiameterKind::Mean => 100.0,
+        DiameterKind::Outside => 120.0,
+        DiameterKind::Inside => 80.0,
     }
 }
 
@@ -72,7 +73,7 @@ where
 }
 
 /// What can only be sampled of a drawing: a spring with other figures.
-fn spring(across: Across, [bar, diameter, total, dead, modulus, free]: [f64; 6]) -> Drawing {
+fn spring(across: DiameterKind, [bar, diameter, total, dead, modulus, free]: [f64; 6]) -> Drawing {
     Drawing {
         bar: Some(Given::exact(mm(bar))),
         diameter: Some((across, Given::exact(mm(diameter)))),
@@ -89,7 +90,7 @@ fn spring(across: Across, [bar, diameter, total, dead, modulus, free]: [f64; 6])
 #[test]
 fn corners_bound_a_million_springs() {
     let mut chance = Chance::fixed();
-    for across in EVERY_ACROSS {
+    for across in DIAMETER_KINDS {
         let within = [
             (20.0, 0.3, 0.2),
             (diameter(across), 1.5, 1.5),
@@ -147,7 +148,7 @@ fn corners_bound_a_million_springs() {
 fn the_root_sum_of_squares_is_the_scatter_of_sampled_springs() {
     let trials = 100_000;
     let mut chance = Chance::fixed();
-    for across in EVERY_ACROSS {
+    for across in DIAMETER_KINDS {
         let sizes = [20.0, diameter(across), 7.5, 1.5, 78.5, 300.0];
         let doubts = [0.05, 0.4, 0.04, 0.05, 0.5, 1.0];
         let [bar, wide, total, dead, modulus, free] = doubts.map(|doubt| doubt * 3f64.sqrt());

@@ -5,7 +5,7 @@ use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::gaps::Duty;
-use coilnest::coil::{Across, Coiling, Diameters};
+use coilnest::coil::{Coiling, DiameterKind, Diameters};
 use coilnest::drawing::{Drawing, Given};
 use coilnest::material::{Against, Law, Span, Strength};
 use coilnest::quantity::unit::{
@@ -15,8 +15,8 @@ use coilnest::quantity::unit::{
 };
 use coilnest::quantity::{Angle, Force, Length, MassDensity, Pressure, SpringRate};
 use coilnest::sizing::{
-    Allowed, Balance, Design, Factor, InnerCoil, Limit, Make, Metal, Need, NeedError, Pair,
-    PairSizing, Rank, Reserve, Room, Rounding, Sizing, Stiffness, Verdict, Work, steps,
+    Allowed, Balance, Design, Factor, InnerCoil, Limit, LimitCheck, Make, Metal, Need, NeedError,
+    Pair, PairSizing, Rank, Reserve, Room, Rounding, Sizing, Stiffness, Work, steps,
 };
 use coilnest::source::{Known, Source};
 use std::f64::consts::PI;
@@ -263,7 +263,7 @@ impl ByHand {
 }
 
 /// Whether a verdict is the one that these margins amount to.
-fn same(verdict: &Verdict, margins: &[(Limit, f64)]) -> Result<(), String> {
+fn same(verdict: &LimitCheck, margins: &[(Limit, f64)]) -> Result<(), String> {
     for limit in Limit::ALL {
         let here = margins.iter().filter(|(named, _)| *named == limit).map(|(_, margin)| *margin);
         let least = here.fold(f64::INFINITY, f64::min);
@@ -282,7 +282,7 @@ fn same(verdict: &Verdict, margins: &[(Limit, f64)]) -> Result<(), String> {
 fn drawn(coil: Diameters, turns: Turns, free: Length) -> Drawing {
     Drawing {
         bar: Some(Given::exact(coil.bar())),
-        diameter: Some((Across::Mean, Given::exact(coil.mean()))),
+        diameter: Some((DiameterKind::Mean, Given::exact(coil.mean()))),
         total_turns: Some(Given::exact(turns.total())),
         dead_turns: Some(Given::exact(turns.dead())),
         free: Some(Given::exact(free)),

@@ -95,20 +95,21 @@ struct Varied {
     axes: Vec<(Figure, [f64; 2])>,
     bar: Option<[f64; 2]>,
     /// The figures whose tolerances nobody gave.
-    untold: Figures,
+    unstated: Figures,
 }
 
 impl Varied {
     fn of(of: &Drawing, figure: Of<'_>) -> Result<Self, Figures> {
         let nominal = Point::nominal(of);
         let value = figure(&nominal)?;
-        let mut found = Self { nominal, value, axes: Vec::new(), bar: None, untold: Figures::NONE };
+        let mut found =
+            Self { nominal, value, axes: Vec::new(), bar: None, unstated: Figures::NONE };
         for (axis, given) in Figure::ALL.into_iter().zip(of.varying()) {
             let Some(given) = given.filter(|_| found.nominal.used().contains(axis)) else {
                 continue;
             };
             let range = given.range(axis);
-            found.untold = found.untold | range.untold();
+            found.unstated = found.unstated | range.unstated();
             let ends = [range.least(), range.most()];
             if range.least() < range.most() {
                 match axis {
@@ -132,7 +133,7 @@ impl Varied {
                 None => found.push(figure(&corner)?),
             }
         }
-        Ok(Range::spanning(self.value, found.into_iter()).resting_on(self.untold))
+        Ok(Range::spanning(self.value, found.into_iter()).resting_on(self.unstated))
     }
 }
 

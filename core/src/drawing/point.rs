@@ -2,7 +2,7 @@
 
 use super::figure::{Figure, Figures};
 use super::{Allowable, Drawing};
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::coil::buckling::{self, Seating};
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::fatigue::{self, Criterion, Cycle, Endurance, FatigueError, Strength, Surface};
@@ -22,7 +22,7 @@ pub(super) const VARYING: usize = 8;
 #[derive(Clone, Debug)]
 pub(crate) struct Point {
     values: [Option<f64>; VARYING],
-    across: Option<Across>,
+    across: Option<DiameterKind>,
     ends: Option<Ends>,
     used: Cell<Figures>,
 }

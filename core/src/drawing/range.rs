@@ -123,7 +123,7 @@ impl<Q: Copy> Given<Q> {
             least: self.least.unwrap_or(self.nominal),
             nominal: self.nominal,
             most: self.most.unwrap_or(self.nominal),
-            untold: if self.is_complete() { Figures::NONE } else { figure.into() },
+            unstated: if self.is_complete() { Figures::NONE } else { figure.into() },
         }
     }
 }
@@ -161,13 +161,13 @@ pub struct Range<Q> {
     least: Q,
     nominal: Q,
     most: Q,
-    untold: Figures,
+    unstated: Figures,
 }
 
 impl<Q: Copy> Range<Q> {
     /// One value and no other.
     pub const fn exact(nominal: Q) -> Self {
-        Self { least: nominal, nominal, most: nominal, untold: Figures::NONE }
+        Self { least: nominal, nominal, most: nominal, unstated: Figures::NONE }
     }
 
     /// The same in another unit or kind.
@@ -176,7 +176,7 @@ impl<Q: Copy> Range<Q> {
             least: with(self.least),
             nominal: with(self.nominal),
             most: with(self.most),
-            untold: self.untold,
+            unstated: self.unstated,
         }
     }
 
@@ -196,13 +196,13 @@ impl<Q: Copy> Range<Q> {
     }
 
     /// The figures that it rests on and whose tolerances nobody gave.
-    pub const fn untold(&self) -> Figures {
-        self.untold
+    pub const fn unstated(&self) -> Figures {
+        self.unstated
     }
 
     /// Whether it takes in all that varies.
     pub const fn is_complete(&self) -> bool {
-        self.untold.is_empty()
+        self.unstated.is_empty()
     }
 }
 
@@ -233,8 +233,8 @@ impl Range<f64> {
     }
 
     /// The same, resting also on figures whose tolerances nobody gave.
-    pub(crate) fn resting_on(self, untold: Figures) -> Self {
-        Self { untold: self.untold | untold, ..self }
+    pub(crate) fn resting_on(self, unstated: Figures) -> Self {
+        Self { unstated: self.unstated | unstated, ..self }
     }
 }
 
@@ -251,8 +251,8 @@ mod tests {
         assert_eq!(left, range(10.0, 9.5, 11.0));
         let open = Range::exact(10.0).resting_on(Figure::Rate.into());
         assert_eq!(open.within(range(10.2, 9.5, 12.0)), range(10.0, 9.5, 12.0));
-        let untold = range(10.0, 9.5, 12.0).resting_on(Figure::Bar.into());
-        assert_eq!(stated.within(untold), stated);
+        let unstated = range(10.0, 9.5, 12.0).resting_on(Figure::Bar.into());
+        assert_eq!(stated.within(unstated), stated);
         assert_eq!(stated.within(range(11.5, 11.0, 12.0)), stated);
     }
 }

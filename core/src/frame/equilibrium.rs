@@ -45,7 +45,7 @@ pub(super) struct Rest {
 
 /// Steps were spent, or the energy falls for ever.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Restless {
+pub(super) struct NotConverged {
     pub(super) steps: usize,
 }
 
@@ -54,7 +54,7 @@ const MOST_STEPS: usize = 500;
 
 /// Part of the full stiffness that is lent to a frame which too few supports hold, so that a step
 /// exists. It alters the way, and of what is held not the end.
-const LENT: f64 = 1e-8;
+const REGULARISATION: f64 = 1e-8;
 
 /// A movement below which, in metres, a step is rounding.
 const STILL: f64 = 1e-15;
@@ -83,14 +83,14 @@ impl Energy<'_> {
         [sum / count, 0.0, 0.0, 0.0]
     }
 
-    pub(super) fn settle(&self, start: Option<Row>) -> Result<Rest, Restless> {
+    pub(super) fn settle(&self, start: Option<Row>) -> Result<Rest, NotConverged> {
         let mut pose = start.unwrap_or_else(|| self.level());
         let mut points: Vec<(f64, Point)> = Vec::with_capacity(self.posts.len());
         let mut straight = false;
         for steps in 1..=MOST_STEPS {
             points.clear();
             points.extend(self.posts.iter().map(|post| post.at(&pose)));
-            let (stiffness, rocks) = self.stiffness(&points).ok_or(Restless { steps })?;
+            let (stiffness, rocks) = self.stiffness(&points).ok_or(NotConverged { steps })?;
             let down = self.fall(&pose, &points);
             let step = stiffness.solve(&down);
             let moves = || self.posts.iter().map(|post| dot(&post.row, &step));
@@ -112,7 +112,7 @@ impl Energy<'_> {
             let far = if straight { 1.0 } else { self.far(&pose, &step, steps)? };
             pose = along(&pose, &step, far);
         }
-        Err(Restless { steps: MOST_STEPS })
+        Err(NotConverged { steps: MOST_STEPS })
     }
 
     /// What pushes the pose on: the energy's slope with the sign changed.
@@ -138,7 +138,7 @@ impl Energy<'_> {
         left.iter().zip(size).take(ways).all(|(left, size)| left.abs() <= BALANCED * size)
     }
 
-    /// The stiffness at a pose, and whether some had to be lent.
+    /// The stiffness at a pose, and whether some had to be regularised.
     fn stiffness(&self, points: &[(f64, Point)]) -> Option<(Factored, bool)> {
         let rates = points.iter().map(|(_, at)| at.rate);
         let own = self.sum(rates);
@@ -146,8 +146,9 @@ impl Energy<'_> {
             return Some((factored, false));
         }
         let rates = points.iter().zip(self.posts);
-        let lent = self.sum(rates.map(|((_, at), post)| at.rate + LENT * post.path.full_rate()));
-        Some((Factored::of(&lent)?, true))
+        let regularised =
+            self.sum(rates.map(|((_, at), post)| at.rate + REGULARISATION * post.path.full_rate()));
+        Some((Factored::of(&regularised)?, true))
     }
 
     /// Σ k·g·gᵀ, lower triangle, with the warp's own.
@@ -176,7 +177,7 @@ impl Energy<'_> {
     }
 
     /// How far along a step the energy is least.
-    fn far(&self, pose: &Row, step: &Row, steps: usize) -> Result<f64, Restless> {
+    fn far(&self, pose: &Row, step: &Row, steps: usize) -> Result<f64, NotConverged> {
         let mut bends = vec![0.0];
         for post in self.posts {
             let (height, by) = (post.height(pose), dot(&post.row, step));
@@ -190,7 +191,7 @@ impl Energy<'_> {
         let to = bends.get(rising).copied().unwrap_or(2.0 * from + 1.0);
         let (before, after) = (self.slope(pose, step, from), self.slope(pose, step, to));
         let far = from + (to - from) * (before / (before - after));
-        if far.is_finite() && far >= 0.0 { Ok(far) } else { Err(Restless { steps }) }
+        if far.is_finite() && far >= 0.0 { Ok(far) } else { Err(NotConverged { steps }) }
     }
 }
 

@@ -254,7 +254,7 @@ impl<'a> Track<'a> {
             dip += piece.bend + PAST_BEND;
             pose = rest.pose;
         }
-        Err(FrameError::Restless { steps: MOST_PIECES }.into())
+        Err(FrameError::NotConverged { steps: MOST_PIECES }.into())
     }
 
     /// How far each nest rises per rise of a wheel.

@@ -1,7 +1,7 @@
 //! The way into every answer: the format of the job first, then what is asked, then what was found wrong.
 
-use super::desk::Desk;
-use super::figures::Pen;
+use super::context::Context;
+use super::figures::Format;
 use super::input::Job;
 use super::report::{Note, Problem, Workings};
 use super::{file, seat};
@@ -9,12 +9,12 @@ use crate::reading::Step;
 use crate::tables::Tables;
 
 /// How the figures of a job are written.
-pub(super) fn pen(job: &Job) -> Pen {
+pub(super) fn format(job: &Job) -> Format {
     let system = file::system_of(job);
     let said = job.tape.given().and_then(|tape| tape.graduation().value(system));
     let graduation = said.map(|reading| reading.length());
     let graduation = graduation.unwrap_or_else(|| seat::usual_graduation(system));
-    Pen { system, step: Step::of(graduation) }
+    Format { system, step: Step::of(graduation) }
 }
 
 /// Works out an answer, unless the format of the job is refused, and hands over what was found wrong, what
@@ -22,12 +22,12 @@ pub(super) fn pen(job: &Job) -> Pen {
 pub(super) fn answered<'t>(
     job: &Job,
     tables: &'t Tables<'t>,
-    fill: impl FnOnce(&mut Desk<'t>),
+    fill: impl FnOnce(&mut Context<'t>),
 ) -> (Vec<Problem>, Vec<Note>, Workings) {
-    let mut desk = Desk::new(tables, pen(job));
+    let mut context = Context::new(tables, format(job));
     match file::refused_format(job) {
-        Some(problem) => desk.problem(problem),
-        None => fill(&mut desk),
+        Some(problem) => context.problem(problem),
+        None => fill(&mut context),
     }
-    desk.told()
+    context.findings()
 }

@@ -1,22 +1,22 @@
 //! The whole of an assessment, from the fields of a job to its report.
 
-use super::answer::{answered, pen};
+use super::answer::{answered, format};
 use super::coil::Coil;
-use super::desk::Desk;
+use super::context::Context;
 use super::drafted::{Bench, Drafted};
 use super::entry::{Entry, Text};
 use super::field::Rows;
 use super::figures::axes;
 use super::formulas::COST_OF_LOAD;
 use super::input::{Drawing, Job};
-use super::nest::{self, Reckoned, Seated};
+use super::nest::{self, ComputedNest, Seated};
 use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
     FrameReport, NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest,
     Workings,
 };
-use super::seat::{self, Gear};
+use super::seat::{self, Instrument};
 use super::{cautions, cut, file, frame, labels, pool, replace, since, sizing};
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
@@ -31,9 +31,9 @@ use crate::tables::Tables;
 pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
     let axes = axes(file::system_of(job));
     let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
-    (report.problems, report.notes, report.workings) = answered(job, tables, |desk| {
-        desk.problems.extend(file::format_problem(job));
-        fill(desk, job, &mut report);
+    (report.problems, report.notes, report.workings) = answered(job, tables, |context| {
+        context.problems.extend(file::format_problem(job));
+        fill(context, job, &mut report);
     });
     report
 }
@@ -43,14 +43,14 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
 #[must_use]
 pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
     let mut report = TapeReport { cautions: cautions::measure(), ..TapeReport::default() };
-    (report.problems, report.notes, report.workings) = answered(job, tables, |desk| {
-        desk.problems.extend(file::format_problem(job));
-        header(desk, job);
-        let bench = Bench::by_tape(desk, job);
-        labels::once(desk, bench.marked());
-        report.set_aside = pool::set_aside(desk, job, &bench, seat::look_by_tape);
+    (report.problems, report.notes, report.workings) = answered(job, tables, |context| {
+        context.problems.extend(file::format_problem(job));
+        header(context, job);
+        let bench = Bench::by_tape(context, job);
+        labels::once(context, bench.marked());
+        report.set_aside = pool::set_aside(context, job, &bench, seat::look_by_tape);
         report.tally = Tally::of(bench.nests.iter().flat_map(|nest| &nest.reports));
-        report.keys = keys(bench.gear.marked, bench.gear.graduation);
+        report.keys = keys(bench.instrument.marked, bench.instrument.graduation);
         let nests = bench.nests.into_iter();
         report.nests = nests.map(|nest| TapedNest { id: nest.id, seats: nest.reports }).collect();
     });
@@ -59,45 +59,45 @@ pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
 
 /// Reads what stands beside coils and nests, and settles the frame.
 fn beside(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     job: &Job,
     bench: &Bench<'_>,
-    nests: &[Option<Reckoned>],
+    nests: &[Option<ComputedNest>],
 ) -> Option<FrameReport> {
-    let written = frame::read(desk, job, &bench.nest_names());
-    let stands = written.and_then(|written| frame::assess(desk, &written, &bench.named(nests)));
-    let lying = pool::read(desk, job, bench);
-    labels::once(desk, bench.marked().chain(lying.iter().map(Lying::marked)));
-    pool::uses(desk, job);
-    replace::read(desk, job, bench);
-    sizing::read(desk, job);
-    since::read(desk, job);
+    let written = frame::read(context, job, &bench.nest_names());
+    let stands = written.and_then(|written| frame::assess(context, &written, &bench.named(nests)));
+    let lying = pool::read(context, job, bench);
+    labels::once(context, bench.marked().chain(lying.iter().map(Lying::marked)));
+    pool::uses(context, job);
+    replace::read(context, job, bench);
+    sizing::read(context, job);
+    since::read(context, job);
     stands
 }
 
-fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut Report) {
-    header(desk, job);
-    if let Some((at, record)) = desk.object(&Path::default(), job.record()) {
-        record.visit(&at, desk);
+fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {
+    header(context, job);
+    if let Some((at, record)) = context.object(&Path::default(), job.record()) {
+        record.visit(&at, context);
     }
-    let bench = Bench::read(desk, job);
+    let bench = Bench::read(context, job);
     let mut nests = Vec::with_capacity(bench.nests.len());
     for drafted in &bench.nests {
-        let reckoned = drafted.reckoned(desk);
-        report.nests.push(nest_report(desk, drafted, reckoned.as_ref()));
-        nests.push(reckoned);
+        let computed = drafted.computed(context);
+        report.nests.push(nest_report(context, drafted, computed.as_ref()));
+        nests.push(computed);
     }
-    report.set_aside = pool::set_aside(desk, job, &bench, seat::look);
+    report.set_aside = pool::set_aside(context, job, &bench, seat::look);
     report.tally = Tally::of(report.nests.iter().flat_map(|nest| &nest.seats));
-    report.frame = beside(desk, job, &bench, &nests);
-    report.keys = keys(bench.gear.marked, bench.gear.graduation);
+    report.frame = beside(context, job, &bench, &nests);
+    report.keys = keys(bench.instrument.marked, bench.instrument.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
 }
 
-fn header(desk: &mut Desk<'_>, job: &Job) {
+fn header(context: &mut Context<'_>, job: &Job) {
     let top = Path::default();
-    desk.read(&top, job.title());
-    desk.read(&top, job.system());
+    context.read(&top, job.title());
+    context.read(&top, job.system());
 }
 
 /// The fractions of an inch that a key row offers, and the leaning words.
@@ -116,9 +116,9 @@ fn keys(system: System, graduation: Length) -> Vec<&'static str> {
 }
 
 fn nest_report(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     drafted: &Drafted<'_>,
-    reckoned: Option<&Reckoned>,
+    computed: Option<&ComputedNest>,
 ) -> NestReport {
     let mut report = NestReport {
         id: drafted.id.clone(),
@@ -127,10 +127,10 @@ fn nest_report(
         ..NestReport::default()
     };
     let (at, entry) = (&drafted.at, drafted.entry);
-    let height = desk.read(at, entry.working_height());
-    let load = desk.read(at, entry.working_load());
+    let height = context.read(at, entry.working_height());
+    let load = context.read(at, entry.working_load());
     if height.is_some() && load.is_some() {
-        desk.note(
+        context.note(
             &entry.working_load().path(at),
             "height-goes-first",
             "Both a working height and a working load are given: the height is used.",
@@ -143,42 +143,43 @@ fn nest_report(
         }
         (None, Some(_)) => {
             let field = entry.working_load();
-            Some((field.path(at), field.entry.given(), field.spelt(desk.system())))
+            Some((field.path(at), field.entry.given(), field.spelt(context.system())))
         }
         (None, None) => None,
     };
     if let Some((at, Some(Text(text)), spelt)) = asked {
         let question = spelt.as_deref().unwrap_or(text);
-        if let Some((state, working)) = nest::ask(desk, &at, reckoned, question, Some(text)) {
-            report.stored_energy = Some(nest::stored_energy(desk, &state));
+        if let Some((state, working)) = nest::ask(context, &at, computed, question, Some(text)) {
+            report.stored_energy = Some(nest::stored_energy(context, &state));
             report.working = Some(working);
         }
     }
-    for (here, asked) in desk.list(at, entry.ask()) {
-        let Some(text) = desk.text(&here, asked) else { continue };
-        let answer = nest::ask(desk, &here, reckoned, text, Some(text));
+    for (here, asked) in context.list(at, entry.ask()) {
+        let Some(text) = context.text(&here, asked) else { continue };
+        let answer = nest::ask(context, &here, computed, text, Some(text));
         report.answers.extend(answer.map(|(_, report)| report));
     }
-    report.clearances = nest::clearances(desk, &drafted.seats);
-    if let Some(reckoned) = reckoned {
-        nest::assess(desk, reckoned, &mut report);
+    report.clearances = nest::clearances(context, &drafted.seats);
+    if let Some(computed) = computed {
+        nest::assess(context, computed, &mut report);
     }
-    load_cost_shares(desk, &mut report);
+    load_cost_shares(context, &mut report);
     report
 }
 
-fn load_cost_shares(desk: &mut Desk<'_>, report: &mut NestReport) {
+fn load_cost_shares(context: &mut Context<'_>, report: &mut NestReport) {
     let Some(working) = &report.working else { return };
     let total = &working.load;
     for (seat, state) in report.seats.iter_mut().zip(&working.seats) {
         // A coil that is loose there costs nothing there.
         if let (Some(cost), true) = (&seat.load_cost, state.touching) {
             let share = cost.si / total.si;
-            let mut figure = desk.pen.figure::<Share>(share);
+            let mut figure = context.format.figure::<Share>(share);
             figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
             let source = "at the working height of the nest";
             let values: [Value<'_>; 2] = [("ΔF", &cost.text), ("F", &total.text)];
-            seat.load_cost_share = Some(desk.ledger.work(figure, COST_OF_LOAD, &values, &source));
+            seat.load_cost_share =
+                Some(context.ledger.work(figure, COST_OF_LOAD, &values, &source));
         }
     }
 }
@@ -189,20 +190,24 @@ pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> 
     if let Some(problem) = file::refused_format(job) {
         return StateAnswer { problem: Some(problem), ..StateAnswer::default() };
     }
-    let mut reading = Desk::new(tables, pen(job));
+    let mut reading = Context::new(tables, format(job));
     let bench = Bench::stands(&mut reading, job);
-    let mut desk = Desk::new(tables, reading.pen);
+    let mut context = Context::new(tables, reading.format);
     let path = Path::default();
     let Some(drafted) = bench.nests.iter().find(|nest| nest.id == nest_id) else {
         let names = bench.nest_names();
-        desk.known(&path, nest_id, &names, "no-such-nest");
-        return StateAnswer { problem: desk.problems.into_iter().next(), ..StateAnswer::default() };
+        context.known(&path, nest_id, &names, "no-such-nest");
+        return StateAnswer {
+            problem: context.problems.into_iter().next(),
+            ..StateAnswer::default()
+        };
     };
     let before = reading.problems.len();
-    let reckoned = Reckoned::new(&mut reading, &drafted.at, &drafted.seats);
-    let answer = nest::ask(&mut desk, &path, reckoned.as_ref(), text, Some(text));
-    let section = reckoned.as_ref().zip(answer.as_ref());
-    let section = section.map(|(reckoned, (state, _))| cut::nest(reckoned, state, desk.system()));
+    let computed = ComputedNest::new(&mut reading, &drafted.at, &drafted.seats);
+    let answer = nest::ask(&mut context, &path, computed.as_ref(), text, Some(text));
+    let section = computed.as_ref().zip(answer.as_ref());
+    let section =
+        section.map(|(computed, (state, _))| cut::nest(computed, state, context.system()));
     let missing = || {
         let contradiction = reading.problems.get(before..).and_then(<[Problem]>::first).cloned();
         contradiction.or_else(|| {
@@ -214,14 +219,14 @@ pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> 
         })
     };
     StateAnswer {
-        problem: desk
+        problem: context
             .problems
             .into_iter()
             .next()
             .or_else(|| if answer.is_none() { missing() } else { None }),
         state: answer.map(|(_, report)| report),
         section,
-        workings: Workings(desk.ledger.entries),
+        workings: Workings(context.ledger.entries),
     }
 }
 
@@ -245,8 +250,8 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     if path != format!("nests[{nest}].seats[{seat}].readings[{reading}]") {
         return None;
     }
-    let mut desk = Desk::new(tables, pen(job));
-    let gear = Gear::assess(&mut desk, job);
+    let mut context = Context::new(tables, format(job));
+    let instrument = Instrument::assess(&mut context, job);
     let seats = &job.nests.given()?.0.get(nest)?.given()?.seats;
     let seat = seats.given()?.0.get(seat)?.given()?;
     let text = seat.readings.given().and_then(|readings| readings.0.get(reading)?.given());
@@ -254,12 +259,12 @@ pub(crate) fn gauge(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Gauged
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let same = |drawing: &&Drawing| drawing.id.given().map(|id| id.0.trim()) == name;
     let drawing = drawings.iter().filter_map(Entry::given).find(same);
-    let drawn = drawing.map(|drawing| Coil::of_book(&mut desk, &Path::default(), 0, drawing));
+    let drawn = drawing.map(|drawing| Coil::of_book(&mut context, &Path::default(), 0, drawing));
     let limits = drawn.as_ref().and_then(|drawn| drawn.limits);
     Some(Gauged {
-        system: desk.system(),
-        marked: gear.marked,
-        graduation: gear.graduation,
+        system: context.system(),
+        marked: instrument.marked,
+        graduation: instrument.graduation,
         text: text.map(|text| text.0.clone()),
         book: drawn.and_then(|drawn| drawn.free()),
         least: limits.and_then(|limits| limits.least()),

@@ -1,6 +1,6 @@
 //! How likely each free height of a coil is by its readings: the bell that a verdict weighs.
 
-use super::answer::pen;
+use super::answer::format;
 use super::assess::assess;
 use super::input::Job;
 use super::report::{Bell, Figure};
@@ -32,7 +32,7 @@ pub fn bell(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Bell> {
     let coil = all.nests.get_mut(nest)?.seats.get_mut(seat)?;
     let free = coil.free.take().filter(|_| coil.measured)?;
     let doubt = free.doubt_si.filter(|doubt| *doubt > 0.0)?;
-    let system = pen(job).system;
+    let system = format(job).system;
     let shown = |metres: f64| quantity::shown::<Length>(quantity::si(metres), system);
     let number = |metres: f64| shown(metres).0;
     let limit = |of: &Option<Figure>| of.as_ref().map(|figure| number(figure.si));

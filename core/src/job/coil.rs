@@ -1,6 +1,6 @@
 //! A coil of a job, as its drawing is read: once, for all that asks of it.
 
-use super::desk::Desk;
+use super::context::Context;
 use super::field::{Field, Word};
 use super::figures::text;
 use super::input::{Drawing as Entered, TolerancesEntry};
@@ -11,7 +11,7 @@ use crate::coil::buckling::Seating;
 use crate::coil::ends::{Ends, Turns};
 use crate::coil::fatigue::Surface;
 use crate::coil::solid::Solid;
-use crate::coil::{Across, Coiling, Diameters, EndsTurn, stress};
+use crate::coil::{Coiling, DiameterKind, Diameters, EndsTurn, stress};
 use crate::drawing::{Drawing, Figure, Given, LoadPoint, Point, shear_of};
 use crate::load_test::{Reading, Way};
 use crate::material::{Against, Steel};
@@ -59,51 +59,56 @@ impl Rate {
 /// Which stress a stated one is meant for. Where nobody says, the one that is greatest: what is left
 /// out never makes a coil look better.
 pub(crate) fn stress_factor(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     field: Field<'_, Word<Against>>,
 ) -> Against {
-    desk.read(at, field).unwrap_or(Against::Wahl)
+    context.read(at, field).unwrap_or(Against::Wahl)
 }
 
 impl Coil {
     /// Reads what a tape is held against: the coil's name, its free height and the limits of its book.
-    pub(crate) fn of_book(desk: &mut Desk<'_>, at: &Path, _: usize, entry: &Entered) -> Self {
-        let id = desk.text(at, entry.id()).unwrap_or_default().to_owned();
-        let name = desk.text(at, entry.name()).unwrap_or(&id).to_owned();
-        let free = desk.read(at, entry.free());
-        let limits = limits(desk, at, entry, free);
+    pub(crate) fn of_book(context: &mut Context<'_>, at: &Path, _: usize, entry: &Entered) -> Self {
+        let id = context.text(at, entry.id()).unwrap_or_default().to_owned();
+        let name = context.text(at, entry.name()).unwrap_or(&id).to_owned();
+        let free = context.read(at, entry.free());
+        let limits = limits(context, at, entry, free);
         let drawing = Drawing { free: free.map(Given::as_drawn), ..Drawing::default() };
         Self { id, name, drawing, limits, ..Self::default() }
     }
 
     /// Reads a coil. By its number coils know that they share a drawing.
-    pub(crate) fn read(desk: &mut Desk<'_>, at: &Path, number: usize, entry: &Entered) -> Self {
-        let book = Self::of_book(desk, at, number, entry);
+    pub(crate) fn read(
+        context: &mut Context<'_>,
+        at: &Path,
+        number: usize,
+        entry: &Entered,
+    ) -> Self {
+        let book = Self::of_book(context, at, number, entry);
         let (free, limits) = (book.free(), book.limits);
-        let hand = desk.read(at, entry.hand());
-        let (bar, diameter) = sizes(desk, at, entry);
-        let ends = desk.read(at, entry.ends()).flatten();
-        let (total, dead_turns) = turns(desk, at, entry, ends);
+        let hand = context.read(at, entry.hand());
+        let (bar, diameter) = sizes(context, at, entry);
+        let ends = context.read(at, entry.ends()).flatten();
+        let (total, dead_turns) = turns(context, at, entry, ends);
         let sized = bar.is_some() && diameter.is_some();
         let at_work = sized && total.is_some() && (dead_turns.is_some() || ends.is_some());
-        let metal = Metal::read(desk, at, entry, at_work);
-        let rate = desk.read(at, entry.rate());
-        let ends_turn = desk.read(at, entry.ends_turn());
-        let solid = desk.read(at, entry.solid());
-        let seating = desk.read(at, entry.seating());
-        let presetting = desk.read(at, entry.set_removed());
+        let metal = Metal::read(context, at, entry, at_work);
+        let rate = context.read(at, entry.rate());
+        let ends_turn = context.read(at, entry.ends_turn());
+        let solid = context.read(at, entry.solid());
+        let seating = context.read(at, entry.seating());
+        let presetting = context.read(at, entry.set_removed());
         let none = (entry.tolerances().path(at), &TolerancesEntry::default());
-        let (off_at, off) = desk.object(at, entry.tolerances()).unwrap_or(none);
+        let (off_at, off) = context.object(at, entry.tolerances()).unwrap_or(none);
         let (off_bar, off_diameter) =
-            (desk.read(&off_at, off.bar()), desk.read(&off_at, off.diameter()));
+            (context.read(&off_at, off.bar()), context.read(&off_at, off.diameter()));
         let (off_turns, off_free) =
-            (desk.read(&off_at, off.turns()), desk.read(&off_at, off.free()));
+            (context.read(&off_at, off.turns()), context.read(&off_at, off.free()));
         let (off_rate, off_solid) =
-            (desk.read(&off_at, off.rate()), desk.read(&off_at, off.solid()));
-        let loads = stated(desk, at, entry);
-        let (duty, surface) = duty(desk, at, entry);
-        let pressed = press_test(desk, at, entry);
+            (context.read(&off_at, off.rate()), context.read(&off_at, off.solid()));
+        let loads = stated(context, at, entry);
+        let (duty, surface) = duty(context, at, entry);
+        let pressed = press_test(context, at, entry);
         let length = |off, size: Option<Length>| Some(Tolerance::given(off, size?));
         let by_book = |free| {
             let limits = limits.filter(|_| off_free.is_none())?;
@@ -143,8 +148,8 @@ impl Coil {
             pressed,
             ..book
         };
-        coil.check_solid(desk, at, entry);
-        coil.note_dead_turns(desk, at);
+        coil.check_solid(context, at, entry);
+        coil.note_dead_turns(context, at);
         coil
     }
 
@@ -191,20 +196,21 @@ impl Coil {
         self.drawing.shear().map(|shear| shear.nominal())
     }
 
-    fn note_dead_turns(&self, desk: &mut Desk<'_>, at: &Path) {
+    fn note_dead_turns(&self, context: &mut Context<'_>, at: &Path) {
         let Ok(budget) = propagation::rate(&self.drawing) else { return };
         let largest = budget.largest().filter(|part| part.input == Figure::DeadTurns);
         let Some(of_ends) = largest.map(|part| (part.doubt / budget.value).value) else { return };
         if of_ends > 0.02 {
-            let percent = desk.pen.say::<quantity::Share>(libm::round(of_ends * 1000.0) / 1000.0);
+            let percent =
+                context.format.say::<quantity::Share>(libm::round(of_ends * 1000.0) / 1000.0);
             let text = text!(
                 "What is not known of the dead turns puts {percent} of doubt into the rate, more than anything else here."
             );
-            desk.note(&at.field("dead_turns"), "dead-turns-doubt", text);
+            context.note(&at.field("dead_turns"), "dead-turns-doubt", text);
         }
     }
 
-    fn check_solid(&self, desk: &mut Desk<'_>, at: &Path, entry: &Entered) {
+    fn check_solid(&self, context: &mut Context<'_>, at: &Path, entry: &Entered) {
         let (Some(free), Ok(height)) = (self.free(), self.nominal().solid()) else { return };
         let stated = self.drawing.solid.is_some();
         // A bar that makes no coil has a problem of its own.
@@ -213,8 +219,8 @@ impl Coil {
         }
         let why = text!(
             "the coil would be solid at {}, and its free height is {}",
-            desk.pen.decimal(height),
-            desk.pen.decimal(free)
+            context.format.decimal(height),
+            context.format.decimal(free)
         );
         let (at, read) = if stated {
             (entry.solid().path(at), entry.solid().written())
@@ -222,67 +228,72 @@ impl Coil {
             (entry.turns().path(at), entry.turns().written())
         };
         let expected = "a solid height below the free height";
-        desk.problem(Problem::new(&at, "solid-not-below-free", read, expected, &why, ""));
+        context.problem(Problem::new(&at, "solid-not-below-free", read, expected, &why, ""));
     }
 }
 
 fn limits(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawing: &Entered,
     free: Option<Length>,
 ) -> Option<Limits> {
-    let (at, entry) = desk.object(at, drawing.limits())?;
-    let under = desk.read(&at, entry.under());
-    let over = desk.read(&at, entry.over());
-    let least = desk.read(&at, entry.least());
-    let most = desk.read(&at, entry.most());
+    let (at, entry) = context.object(at, drawing.limits())?;
+    let under = context.read(&at, entry.under());
+    let over = context.read(&at, entry.over());
+    let least = context.read(&at, entry.least());
+    let most = context.read(&at, entry.most());
     let from_book = |by: Option<Length>, sign: f64| Some(free? + by? * sign);
     let least = least.or_else(|| from_book(under, -1.0));
     let most = most.or_else(|| from_book(over, 1.0));
     if least.is_none() && most.is_none() {
         if under.is_some() || over.is_some() {
             let text = "A limit under or over the book figure says nothing without the book's free height.";
-            desk.note(&at, "limits-without-book", text);
+            context.note(&at, "limits-without-book", text);
         }
         return None;
     }
     let limits = Limits::new(least, most);
     if let Err(error) = limits {
         let example = "least 13 13/16, most 14 1/16";
-        desk.problem(Problem::said(&at, "limits-crossed", &error.say(desk.system()), example));
+        context.problem(Problem::said(
+            &at,
+            "limits-crossed",
+            &error.say(context.system()),
+            example,
+        ));
     }
     limits.ok()
 }
 
 /// The bar, and the first diameter that makes a coil of it.
 fn sizes(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     entry: &Entered,
-) -> (Option<Length>, Option<(Across, Length)>) {
-    let bar = desk.read(at, entry.bar());
+) -> (Option<Length>, Option<(DiameterKind, Length)>) {
+    let bar = context.read(at, entry.bar());
     let given = [
-        (entry.outside(), Across::Outside),
-        (entry.mean(), Across::Mean),
-        (entry.inside(), Across::Inside),
+        (entry.outside(), DiameterKind::Outside),
+        (entry.mean(), DiameterKind::Mean),
+        (entry.inside(), DiameterKind::Inside),
     ]
-    .map(|(field, across)| (field, across, desk.read(at, field)));
+    .map(|(field, across)| (field, across, context.read(at, field)));
     let Some(bar) = bar else {
         return (None, given.into_iter().find_map(|(_, across, size)| Some((across, size?))));
     };
-    let mut found: Option<(Diameters, (Across, Length))> = None;
+    let mut found: Option<(Diameters, (DiameterKind, Length))> = None;
     for (field, across, size) in given {
         let Some(size) = size else { continue };
         match (across.coil(bar, size), found) {
             (Ok(coil), None) => found = Some((coil, (across, size))),
             (Ok(coil), Some((first, _))) if (coil.mean() - first.mean()).abs().value > 1e-9 => {
-                let first = desk.pen.decimal(first.mean());
+                let first = context.format.decimal(first.mean());
                 let why = text!(
                     "with this bar it gives another mean diameter than the {first} given before"
                 );
                 let expected = "one diameter, or several that agree";
-                desk.problem(Problem::new(
+                context.problem(Problem::new(
                     &field.path(at),
                     "diameters-disagree",
                     field.written(),
@@ -293,9 +304,9 @@ fn sizes(
             }
             (Ok(_), Some(_)) => {}
             (Err(error), _) => {
-                let example = desk.pen.decimal(bar * 6.0).to_string();
-                let message = error.say(desk.system());
-                desk.problem(Problem::said(&field.path(at), "no-hole", &message, &example));
+                let example = context.format.decimal(bar * 6.0).to_string();
+                let message = error.say(context.system());
+                context.problem(Problem::said(&field.path(at), "no-hole", &message, &example));
             }
         }
     }
@@ -305,14 +316,14 @@ fn sizes(
 /// The turns in all, and those that lie dead where the form of the ends does not say it: active turns
 /// as given, else the total less the dead ones.
 fn turns(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     entry: &Entered,
     ends: Option<Ends>,
 ) -> (Option<f64>, Option<Given<f64>>) {
-    let total = desk.read(at, entry.turns());
-    let dead = desk.read(at, entry.dead_turns());
-    let active = desk.read(at, entry.active_turns());
+    let total = context.read(at, entry.turns());
+    let dead = context.read(at, entry.dead_turns());
+    let active = context.read(at, entry.active_turns());
     let usual = dead.map(|dead| dead.nominal()).or(ends.map(Ends::dead_turns));
     let (field, total, dead) = match (total, active) {
         (Some(total), Some(active)) => ("active_turns", total, Some(Given::exact(total - active))),
@@ -325,8 +336,8 @@ fn turns(
     };
     let Some(lying) = dead.map(|dead| dead.nominal()).or(usual) else { return (Some(total), None) };
     let Err(error) = Turns::new(total, lying) else { return (Some(total), dead) };
-    let message = error.say(desk.system());
-    desk.problem(Problem::said(&at.field(field), "too-few-turns", &message, "7 1/4"));
+    let message = error.say(context.system());
+    context.problem(Problem::said(&at.field(field), "too-few-turns", &message, "7 1/4"));
     (None, None)
 }
 
@@ -343,15 +354,15 @@ struct Metal {
 
 impl Metal {
     /// Without a steel named, that is only worth a note where the drawing puts one to work.
-    fn read(desk: &mut Desk<'_>, at: &Path, entry: &Entered, at_work: bool) -> Self {
-        let shear = desk.read(at, entry.shear_modulus());
-        let youngs = desk.read(at, entry.youngs_modulus());
-        let named = desk.read(at, entry.steel());
-        let unknown = desk.tables.steels.first().copied();
+    fn read(context: &mut Context<'_>, at: &Path, entry: &Entered, at_work: bool) -> Self {
+        let shear = context.read(at, entry.shear_modulus());
+        let youngs = context.read(at, entry.youngs_modulus());
+        let named = context.read(at, entry.steel());
+        let unknown = context.tables.steels.first().copied();
         let steel = named.or(unknown);
         if let (None, None, true, Some(steel)) = (named, shear, at_work, &steel) {
             let text = text!("No steel is named; reckoned as: {}.", steel.name());
-            desk.note(&entry.steel().path(at), "steel-assumed", text);
+            context.note(&entry.steel().path(at), "steel-assumed", text);
         }
         let (source, row) = match (shear, &steel) {
             (None, Some(steel)) => {
@@ -371,13 +382,13 @@ impl Metal {
 }
 
 /// A row that lacks its height or its load says nothing yet.
-fn stated(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> Vec<LoadPoint> {
+fn stated(context: &mut Context<'_>, at: &Path, entry: &Entered) -> Vec<LoadPoint> {
     let mut found = Vec::new();
-    for (at, item) in desk.list(at, entry.loads()) {
-        let Some((at, point)) = desk.object(&at, item) else { continue };
-        let height = desk.read(&at, point.height());
-        let load = desk.read(&at, point.load());
-        let off = desk.read(&at, point.tolerance());
+    for (at, item) in context.list(at, entry.loads()) {
+        let Some((at, point)) = context.object(&at, item) else { continue };
+        let height = context.read(&at, point.height());
+        let load = context.read(&at, point.load());
+        let off = context.read(&at, point.tolerance());
         let Some((height, load)) = height.zip(load) else { continue };
         found.push(LoadPoint { height, load: Tolerance::given(off, load) });
     }
@@ -385,24 +396,28 @@ fn stated(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> Vec<LoadPoint> {
 }
 
 fn duty(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     entry: &Entered,
 ) -> (Option<(Force, Force)>, Option<Surface>) {
-    let Some((at, duty)) = desk.object(at, entry.duty()) else { return (None, None) };
-    let least = desk.read(&at, duty.least());
-    let most = desk.read(&at, duty.most());
-    (least.zip(most), desk.read(&at, duty.surface()))
+    let Some((at, duty)) = context.object(at, entry.duty()) else { return (None, None) };
+    let least = context.read(&at, duty.least());
+    let most = context.read(&at, duty.most());
+    (least.zip(most), context.read(&at, duty.surface()))
 }
 
 /// Readings that lack a height or a load are left out; a row with neither is no reading yet.
-fn press_test(desk: &mut Desk<'_>, at: &Path, entry: &Entered) -> (Vec<Reading>, Vec<Reading>) {
+fn press_test(
+    context: &mut Context<'_>,
+    at: &Path,
+    entry: &Entered,
+) -> (Vec<Reading>, Vec<Reading>) {
     let (mut loading, mut unloading) = (Vec::new(), Vec::new());
-    for (at, item) in desk.list(at, entry.press_test()) {
-        let Some((at, point)) = desk.object(&at, item) else { continue };
-        let height = desk.read(&at, point.height());
-        let load = desk.read(&at, point.load());
-        let way = desk.read(&at, point.way());
+    for (at, item) in context.list(at, entry.press_test()) {
+        let Some((at, point)) = context.object(&at, item) else { continue };
+        let height = context.read(&at, point.height());
+        let load = context.read(&at, point.load());
+        let way = context.read(&at, point.way());
         let Some((height, load)) = height.zip(load) else { continue };
         match way {
             Some(Way::Unloading) => unloading.push(Reading { height, load }),

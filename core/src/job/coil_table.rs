@@ -40,7 +40,7 @@ pub(super) mod fields;
 mod roles;
 
 use super::answer;
-use super::desk::Desk;
+use super::context::Context;
 use super::entry::{Entry, List, Text};
 use super::field::{Field, Taped};
 use super::input::{BenchCoil, Job};
@@ -182,7 +182,7 @@ fn readings(coil: &BenchCoil) -> impl Iterator<Item = &str> {
 
 /// A table that is being read.
 struct Table<'j> {
-    desk: Desk<'static>,
+    context: Context<'static>,
     roles: Roles<'j>,
     /// Role and label of every coil of the bench.
     standing: BTreeSet<[String; 2]>,
@@ -199,7 +199,7 @@ impl<'j> Table<'j> {
             |coil: &BenchCoil| [&coil.coil, &coil.label].map(|text| text.written().to_owned());
         let columns = piece.header.and_then(Columns::named);
         Self {
-            desk: Desk::new(tables, answer::pen(job)),
+            context: Context::new(tables, answer::format(job)),
             roles: Roles::of(job),
             standing: bench(job).map(known).collect(),
             room: MOST_COILS.saturating_sub(job.bench.given().map_or(0, |bench| bench.0.len())),
@@ -212,7 +212,7 @@ impl<'j> Table<'j> {
         let is_first = self.answer.next_line == 1;
         let text = line.strip_prefix('\u{feff}').filter(|_| is_first).unwrap_or(line);
         self.read(text);
-        let problems = mem::take(&mut self.desk.problems);
+        let problems = mem::take(&mut self.context.problems);
         if !problems.is_empty() {
             let (line, text) = (self.answer.next_line, text.to_owned());
             self.answer.refused.push(RefusedLine { line, text, problems });
@@ -270,7 +270,7 @@ impl<'j> Table<'j> {
     /// Finds the columns, by a line that names them or by the first coil; those of a coil are handed
     /// back, because it is still to be read.
     fn first(&mut self, line: &str, separator: char, fields: &[String]) -> Option<Columns> {
-        let system = self.desk.system();
+        let system = self.context.system();
         let is_reading = |text: &String| Reading::parse(text, system, &bounds::READING).is_ok();
         if let Some(columns) = Columns::named(line).filter(|_| !fields.iter().any(is_reading)) {
             self.answer.remarks.clone_from(&columns.remarks);
@@ -321,7 +321,7 @@ impl<'j> Table<'j> {
             self.refuse(at, "label-twice", label, expected, why, &format!("{label} b"));
         }
         let readings = self.readings(columns, fields);
-        if let (Some(named), Some(readings), []) = (named, readings, &*self.desk.problems) {
+        if let (Some(named), Some(readings), []) = (named, readings, &*self.context.problems) {
             let [role, label] = named.clone().map(|text| Entry::Given(Text(text)));
             self.standing.insert(named);
             self.room -= 1;
@@ -363,7 +363,7 @@ impl<'j> Table<'j> {
         };
         let known: Vec<String> = known.into_iter().map(str::to_owned).collect();
         let problem = Problem::not_known(&self.at(column), &shorten(role), &known, code, why);
-        self.desk.problem(problem);
+        self.context.problem(problem);
         None
     }
 
@@ -383,7 +383,7 @@ impl<'j> Table<'j> {
                 }
             }
         }
-        let system = self.desk.system();
+        let system = self.context.system();
         let (one, example) = (bounds::READING.sentence(system), bounds::READING.example(system));
         if found.is_empty() {
             let why = "no reading stands on this line";
@@ -400,7 +400,7 @@ impl<'j> Table<'j> {
         let mut texts = Vec::new();
         for (index, text) in &found {
             let (at, text) = (self.at(Some(*index)), Entry::from(*text));
-            let reading = self.desk.read(&at, Field::here(Taped(&bounds::READING), &text));
+            let reading = self.context.read(&at, Field::here(Taped(&bounds::READING), &text));
             lengths.extend(reading.map(|reading| reading.length()));
             texts.push(text);
         }
@@ -436,6 +436,6 @@ impl<'j> Table<'j> {
         example: &str,
     ) {
         let problem = Problem::new(&self.at(column), code, &shorten(read), expected, why, example);
-        self.desk.problem(problem);
+        self.context.problem(problem);
     }
 }

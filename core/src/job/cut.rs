@@ -1,15 +1,15 @@
 //! Coils cut through their axis, as the page draws them.
 
 use super::coil::Coil;
-use super::nest::Reckoned;
+use super::nest::ComputedNest;
 use super::report::{Cut, SeatCut};
 use crate::coil::{Hand, ends::Ends, section};
 use crate::nest::State;
 use crate::quantity::{self, Length, System};
 
 /// The nest at a height.
-pub(crate) fn nest(reckoned: &Reckoned, state: &State, system: System) -> Cut {
-    let seats = reckoned.seats.iter().zip(&state.members).enumerate();
+pub(crate) fn nest(computed: &ComputedNest, state: &State, system: System) -> Cut {
+    let seats = computed.seats.iter().zip(&state.members).enumerate();
     let seats = seats.filter_map(|(index, (seated, member))| {
         let stands = seated.standing.free? - member.deflection;
         let cut = coil(&seated.coil, seated.raise, stands, system)?;

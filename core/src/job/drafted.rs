@@ -1,25 +1,26 @@
 //! The drawings and nests of a job, as read, before anything is worked out of them.
 
 use super::coil::Coil;
-use super::desk::Desk;
+use super::context::Context;
 use super::drawing;
 use super::frame::Named;
 use super::input::{Drawing, Job, NestEntry, Seat};
 use super::labels::Marked;
-use super::nest::{Reckoned, Seated};
+use super::nest::{ComputedNest, Seated};
 use super::problem::Path;
 use super::report::{CoilReport, Problem, SeatReport};
-use super::seat::{self, Gear, Judged, Standing};
+use super::seat::{self, CoilState, Instrument, Judged};
 use super::taped::Taped;
 use std::rc::Rc;
 
 /// What is made of a coil.
-pub(crate) type Judge = fn(&mut Desk<'_>, &Path, &Coil, &Taped, &Gear) -> (Standing, SeatReport);
+pub(crate) type Judge =
+    fn(&mut Context<'_>, &Path, &Coil, &Taped, &Instrument) -> (CoilState, SeatReport);
 
 /// How much of coils and seats is read, and how much is said of it.
 struct Depth {
-    read: fn(&mut Desk<'_>, &Path, usize, &Drawing) -> Coil,
-    draw: fn(&mut Desk<'_>, &Coil) -> CoilReport,
+    read: fn(&mut Context<'_>, &Path, usize, &Drawing) -> Coil,
+    draw: fn(&mut Context<'_>, &Coil) -> CoilReport,
     /// Of a coil that a nest stands on.
     judge: Judge,
     /// Of one that was found in its place.
@@ -33,8 +34,8 @@ const WHOLE: Depth =
 const STANDING: Depth = Depth {
     read: Coil::read,
     draw: |_, _| CoilReport::default(),
-    judge: |_, _, drawn, taped, gear| {
-        (Judged::of(taped, drawn, gear).standing(drawn), SeatReport::default())
+    judge: |_, _, drawn, taped, instrument| {
+        (Judged::of(taped, drawn, instrument).standing(drawn), SeatReport::default())
     },
     found: None,
 };
@@ -48,7 +49,7 @@ const BY_TAPE: Depth = Depth {
 
 /// Drawings and nests of a job.
 pub(crate) struct Bench<'j> {
-    pub(crate) gear: Gear,
+    pub(crate) instrument: Instrument,
     pub(crate) coils: Vec<(Rc<Coil>, CoilReport)>,
     pub(crate) nests: Vec<Drafted<'j>>,
 }
@@ -75,41 +76,41 @@ impl Drafted<'_> {
     }
 
     /// The nest with all its coils, where their loads are known.
-    pub(crate) fn reckoned(&self, desk: &mut Desk<'_>) -> Option<Reckoned> {
-        if self.seats.is_empty() { None } else { Reckoned::new(desk, &self.at, &self.seats) }
+    pub(crate) fn computed(&self, context: &mut Context<'_>) -> Option<ComputedNest> {
+        if self.seats.is_empty() { None } else { ComputedNest::new(context, &self.at, &self.seats) }
     }
 }
 
 impl<'j> Bench<'j> {
-    pub(crate) fn read(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, &WHOLE)
+    pub(crate) fn read(context: &mut Context<'_>, job: &'j Job) -> Self {
+        Self::read_by(context, job, &WHOLE)
     }
 
     /// The same without a report of any coil or seat: what stands there, and no more.
-    pub(crate) fn stands(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, &STANDING)
+    pub(crate) fn stands(context: &mut Context<'_>, job: &'j Job) -> Self {
+        Self::read_by(context, job, &STANDING)
     }
 
     /// What a tape says of the coils in their seats.
-    pub(crate) fn by_tape(desk: &mut Desk<'_>, job: &'j Job) -> Self {
-        Self::read_by(desk, job, &BY_TAPE)
+    pub(crate) fn by_tape(context: &mut Context<'_>, job: &'j Job) -> Self {
+        Self::read_by(context, job, &BY_TAPE)
     }
 
-    fn read_by(desk: &mut Desk<'_>, job: &'j Job, by: &Depth) -> Self {
-        let gear = Gear::assess(desk, job);
-        let mut bench = Self { gear, coils: Vec::new(), nests: Vec::new() };
+    fn read_by(context: &mut Context<'_>, job: &'j Job, by: &Depth) -> Self {
+        let instrument = Instrument::assess(context, job);
+        let mut bench = Self { instrument, coils: Vec::new(), nests: Vec::new() };
         let top = Path::default();
-        for (index, (at, item)) in desk.list(&top, job.coils()).enumerate() {
-            let Some((at, drawing)) = desk.object(&at, item) else { continue };
-            let drawn = (by.read)(desk, &at, index, drawing);
-            let report = (by.draw)(desk, &drawn);
-            named_once(desk, &at, &drawn.id, &bench.coil_names(), "a coil");
+        for (index, (at, item)) in context.list(&top, job.coils()).enumerate() {
+            let Some((at, drawing)) = context.object(&at, item) else { continue };
+            let drawn = (by.read)(context, &at, index, drawing);
+            let report = (by.draw)(context, &drawn);
+            named_once(context, &at, &drawn.id, &bench.coil_names(), "a coil");
             bench.coils.push((Rc::new(drawn), report));
         }
-        for (at, item) in desk.list(&top, job.nests()) {
-            let Some((at, nest)) = desk.object(&at, item) else { continue };
-            let drafted = bench.draft(desk, at, nest, by);
-            named_once(desk, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
+        for (at, item) in context.list(&top, job.nests()) {
+            let Some((at, nest)) = context.object(&at, item) else { continue };
+            let drafted = bench.draft(context, at, nest, by);
+            named_once(context, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
             bench.nests.push(drafted);
         }
         bench
@@ -129,9 +130,9 @@ impl<'j> Bench<'j> {
     }
 
     /// The nests by name, with what they were reckoned to.
-    pub(crate) fn named<'a>(&'a self, reckoned: &'a [Option<Reckoned>]) -> Vec<Named<'a>> {
-        let nests = self.nests.iter().zip(reckoned);
-        nests.map(|(nest, reckoned)| Named { id: &nest.id, reckoned: reckoned.as_ref() }).collect()
+    pub(crate) fn named<'a>(&'a self, computed: &'a [Option<ComputedNest>]) -> Vec<Named<'a>> {
+        let nests = self.nests.iter().zip(computed);
+        nests.map(|(nest, computed)| Named { id: &nest.id, computed: computed.as_ref() }).collect()
     }
 
     /// The labels of the coils in their seats.
@@ -147,44 +148,54 @@ impl<'j> Bench<'j> {
 
     fn draft(
         &self,
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         at: Path,
         entry: &'j NestEntry,
         by: &Depth,
     ) -> Drafted<'j> {
-        let id = desk.text(&at, entry.id()).unwrap_or_default().to_owned();
+        let id = context.text(&at, entry.id()).unwrap_or_default().to_owned();
         let (mut seats, mut reports) = (Vec::new(), Vec::new());
-        for (here, item) in desk.list(&at, entry.seats()) {
-            let Some((here, seat)) = desk.object(&here, item) else { continue };
-            let (seated, report) = self.sit(desk, &here, seat, by);
+        for (here, item) in context.list(&at, entry.seats()) {
+            let Some((here, seat)) = context.object(&here, item) else { continue };
+            let (seated, report) = self.seated(context, &here, seat, by);
             seats.push(seated);
             reports.push(report);
         }
         if seats.is_empty() {
-            desk.note(&at, "nest-empty", "No coil stands in this nest yet.");
+            context.note(&at, "nest-empty", "No coil stands in this nest yet.");
         }
         Drafted { at, id, entry, seats, reports }
     }
 
-    fn sit(&self, desk: &mut Desk<'_>, at: &Path, seat: &Seat, by: &Depth) -> (Seated, SeatReport) {
-        let name = desk.text(at, seat.coil());
+    fn seated(
+        &self,
+        context: &mut Context<'_>,
+        at: &Path,
+        seat: &Seat,
+        by: &Depth,
+    ) -> (Seated, SeatReport) {
+        let name = context.text(at, seat.coil());
         let drawn = match (name, name.and_then(|name| self.coil(name))) {
             (_, Some(drawn)) => drawn.clone(),
             (Some(name), None) => {
-                desk.known(&seat.coil().path(at), name, &self.coil_names(), "no-such-coil");
+                context.known(&seat.coil().path(at), name, &self.coil_names(), "no-such-coil");
                 Rc::default()
             }
             (None, None) => {
-                desk.note(at, "coil-unknown", "The seat does not say which coil it should hold.");
+                context.note(
+                    at,
+                    "coil-unknown",
+                    "The seat does not say which coil it should hold.",
+                );
                 Rc::default()
             }
         };
-        let taped = Taped::read(desk, at, &seat.into(), self.gear.graduation);
-        let raise = desk.read(at, seat.raise()).unwrap_or_default();
-        let (standing, mut report) = (by.judge)(desk, at, &drawn, &taped, &self.gear);
-        report.found = by.found.and_then(|look| self.found(desk, at, seat, &drawn, look));
-        report.label = desk.text(at, seat.label()).map(str::to_owned);
-        desk.read(at, seat.pair());
+        let taped = Taped::read(context, at, &seat.into(), self.instrument.graduation);
+        let raise = context.read(at, seat.raise()).unwrap_or_default();
+        let (standing, mut report) = (by.judge)(context, at, &drawn, &taped, &self.instrument);
+        report.found = by.found.and_then(|look| self.found(context, at, seat, &drawn, look));
+        report.label = context.text(at, seat.label()).map(str::to_owned);
+        context.read(at, seat.pair());
         let label = report.label.clone();
         (Seated { coil: drawn, standing, raise, label }, report)
     }
@@ -192,28 +203,28 @@ impl<'j> Bench<'j> {
     /// The coil that was found in a seat before the one that is there.
     fn found(
         &self,
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         at: &Path,
         seat: &Seat,
         drawn: &Coil,
         look: Judge,
     ) -> Option<Box<SeatReport>> {
-        let (at, found) = desk.object(at, seat.found())?;
-        let taped = Taped::read(desk, &at, &found.into(), self.gear.graduation);
-        let (_, mut report) = look(desk, &at, drawn, &taped, &self.gear);
-        report.label = desk.text(&at, found.label()).map(str::to_owned);
+        let (at, found) = context.object(at, seat.found())?;
+        let taped = Taped::read(context, &at, &found.into(), self.instrument.graduation);
+        let (_, mut report) = look(context, &at, drawn, &taped, &self.instrument);
+        report.label = context.text(&at, found.label()).map(str::to_owned);
         Some(Box::new(report))
     }
 }
 
-fn named_once(desk: &mut Desk<'_>, at: &Path, id: &str, before: &[String], what: &str) {
+fn named_once(context: &mut Context<'_>, at: &Path, id: &str, before: &[String], what: &str) {
     let path = at.field("id");
     if id.is_empty() {
         let why = format!("{what} needs a name by which the rest of the job can mean it");
-        desk.problem(Problem::new(&path, "name-missing", "", "a name", &why, "outer"));
+        context.problem(Problem::new(&path, "name-missing", "", "a name", &why, "outer"));
     } else if before.iter().any(|known| known == id) {
         let why = format!("{what} of this name stands further up");
         let example = format!("{id} 2");
-        desk.problem(Problem::new(&path, "name-twice", id, "a name of its own", &why, &example));
+        context.problem(Problem::new(&path, "name-twice", id, "a name of its own", &why, &example));
     }
 }

@@ -1,8 +1,8 @@
 //! What follows from the drawing of a coil, as far as the drawing goes.
 
 use super::coil::Coil;
-use super::desk::Desk;
-use super::figures::{Pen, text};
+use super::context::Context;
+use super::figures::{Format, text};
 use super::formulas::{ACTIVE_TURNS, INDEX, Letter, letter};
 use super::report::{CoilReport, Figure};
 use crate::coil::ends::Turns;
@@ -16,56 +16,56 @@ use crate::quantity::{self, Kind, Length, Modulus, SpringRate, Stress};
 pub(crate) const GEOMETRY: &str = "geometry of the coil";
 
 /// Reports what follows from a drawing.
-pub(crate) fn report(desk: &mut Desk<'_>, coil: &Coil) -> CoilReport {
+pub(crate) fn report(context: &mut Context<'_>, coil: &Coil) -> CoilReport {
     let (id, name) = (coil.id.clone(), coil.name.clone());
     let mut report = CoilReport { id, name, ..CoilReport::default() };
-    index_and_factors(desk, &mut report, coil);
-    turns(desk, &mut report, coil);
-    solid_height(desk, &mut report, coil);
-    rates(desk, &mut report, coil);
-    helix(desk, &mut report, coil);
-    stress_at_solid(desk, &mut report, coil);
+    index_and_factors(context, &mut report, coil);
+    turns(context, &mut report, coil);
+    solid_height(context, &mut report, coil);
+    rates(context, &mut report, coil);
+    helix(context, &mut report, coil);
+    stress_at_solid(context, &mut report, coil);
     report
 }
 
 /// A figure that nothing is worked out for.
 pub(crate) fn as_given<K: Kind>(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     figure: Figure,
     (formula, sign): Letter,
     whose: &str,
 ) -> Figure {
-    let given = desk.pen.exact::<K>(K::from_si(figure.si));
-    desk.ledger.work(figure, formula, &[(sign, &given)], &whose)
+    let given = context.format.exact::<K>(K::from_si(figure.si));
+    context.ledger.work(figure, formula, &[(sign, &given)], &whose)
 }
 
-fn index_and_factors(desk: &mut Desk<'_>, report: &mut CoilReport, coil: &Coil) {
+fn index_and_factors(context: &mut Context<'_>, report: &mut CoilReport, coil: &Coil) {
     let Some(coil) = coil.diameters() else { return };
-    let pen = desk.pen;
-    report.index = Some(desk.ledger.work(
-        Pen::number(coil.index(), 3),
+    let format = context.format;
+    report.index = Some(context.ledger.work(
+        Format::number(coil.index(), 3),
         INDEX,
-        &[("D", &pen.decimal(coil.mean())), ("d", &pen.decimal(coil.bar()))],
+        &[("D", &format.decimal(coil.mean())), ("d", &format.decimal(coil.bar()))],
         &GEOMETRY,
     ));
     let index = quantity::write_number(coil.index(), 5);
-    report.wahl = Some(desk.ledger.work(
-        Pen::number(stress::wahl(coil.index()), 4),
+    report.wahl = Some(context.ledger.work(
+        Format::number(stress::wahl(coil.index()), 4),
         stress::WAHL,
         &[("C", &index)],
         &stress::WAHL_SOURCE,
     ));
-    report.bergstrasser = Some(desk.ledger.work(
-        Pen::number(stress::bergstrasser(coil.index()), 4),
+    report.bergstrasser = Some(context.ledger.work(
+        Format::number(stress::bergstrasser(coil.index()), 4),
         stress::BERGSTRASSER,
         &[("C", &index)],
         &stress::BERGSTRASSER_SOURCE,
     ));
 }
 
-fn turns(desk: &mut Desk<'_>, report: &mut CoilReport, coil: &Coil) {
+fn turns(context: &mut Context<'_>, report: &mut CoilReport, coil: &Coil) {
     let (Some(turns), Some(dead)) = (coil.turns(), coil.drawing.dead()) else { return };
-    let figure = desk.pen.doubted::<quantity::Turns>(turns.active(), dead.doubt());
+    let figure = context.format.doubted::<quantity::Turns>(turns.active(), dead.doubt());
     let number = |turns| quantity::write_number(turns, 4);
     let source = match coil.drawing.ends {
         Some(ends) if dead.doubt() > 0.0 => text!(
@@ -75,7 +75,7 @@ fn turns(desk: &mut Desk<'_>, report: &mut CoilReport, coil: &Coil) {
         ),
         _ => "turns as given".into(),
     };
-    report.active_turns = Some(desk.ledger.work(
+    report.active_turns = Some(context.ledger.work(
         figure,
         ACTIVE_TURNS,
         &[("nt", &number(turns.total())), ("nd", &number(turns.dead()))],
@@ -83,11 +83,11 @@ fn turns(desk: &mut Desk<'_>, report: &mut CoilReport, coil: &Coil) {
     ));
 }
 
-fn solid_height(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
+fn solid_height(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
     let drawn = match (of.drawing.bar, of.turns(), of.drawing.ends) {
         (Some(bar), Some(turns), Some(ends)) => {
             let (_, greatest) = solid::stops(bar.nominal(), turns, ends);
-            Some(show_stop(desk, bar.nominal(), turns, greatest))
+            Some(show_stop(context, bar.nominal(), turns, greatest))
         }
         _ => None,
     };
@@ -95,36 +95,42 @@ fn solid_height(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
         report.solid = drawn;
         return;
     };
-    let figure = desk.pen.height(given.nominal());
-    report.solid = Some(as_given::<Length>(desk, figure, letter!("Lc"), "the book's solid height"));
+    let figure = context.format.height(given.nominal());
+    report.solid =
+        Some(as_given::<Length>(context, figure, letter!("Lc"), "the book's solid height"));
     report.solid_drawing = drawn;
 }
 
 /// A solid height by an authority's rule.
-pub(crate) fn show_stop(desk: &mut Desk<'_>, bar: Length, turns: Turns, stop: Stop) -> Figure {
-    let pen = desk.pen;
-    desk.ledger.work(
-        pen.height(stop.height),
+pub(crate) fn show_stop(
+    context: &mut Context<'_>,
+    bar: Length,
+    turns: Turns,
+    stop: Stop,
+) -> Figure {
+    let format = context.format;
+    context.ledger.work(
+        format.height(stop.height),
         stop.rule.formula,
-        &[("d", &pen.decimal(bar)), ("nt", &quantity::write_number(turns.total(), 4))],
+        &[("d", &format.decimal(bar)), ("nt", &quantity::write_number(turns.total(), 4))],
         &stop.rule.source,
     )
 }
 
-fn rates(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
-    let pen = desk.pen;
+fn rates(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
+    let format = context.format;
     let budget = propagation::drawn_rate(&of.drawing).ok();
     let drawn = match (of.diameters(), of.turns(), of.shear(), budget) {
         (Some(coil), Some(turns), Some(shear), Some(budget)) => {
-            let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
+            let figure = format.doubted::<SpringRate>(budget.value, budget.doubt.value);
             let source = text!("{}; {}", rate::SOURCE, of.modulus.0);
-            Some(desk.ledger.work(
+            Some(context.ledger.work(
                 figure,
                 rate::FORMULA,
                 &[
-                    ("G", &pen.say::<Modulus>(shear)),
-                    ("d", &pen.decimal(coil.bar())),
-                    ("D", &pen.decimal(coil.mean())),
+                    ("G", &format.say::<Modulus>(shear)),
+                    ("d", &format.decimal(coil.bar())),
+                    ("D", &format.decimal(coil.mean())),
                     ("n", &quantity::write_number(turns.active(), 4)),
                 ],
                 &source,
@@ -133,7 +139,7 @@ fn rates(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
         _ => None,
     };
     if let (Some(rate), Some(stated)) = (of.rate, of.drawing.stated_rate()) {
-        let figure = pen.doubted::<SpringRate>(rate.value, rate.doubt().value);
+        let figure = format.doubted::<SpringRate>(rate.value, rate.doubt().value);
         let whose = match of.drawing.rate {
             Some(_) => "the book's rate",
             None => "the loads that are stated at two heights",
@@ -144,29 +150,29 @@ fn rates(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
             false => "; no tolerance of it is given: it counts as exact",
         };
         let whose = text!("{whose}{known}");
-        report.rate = Some(as_given::<SpringRate>(desk, figure, letter!("k"), &whose));
+        report.rate = Some(as_given::<SpringRate>(context, figure, letter!("k"), &whose));
         report.rate_drawing = drawn;
         return;
     }
     report.rate = drawn;
 }
 
-fn helix(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
+fn helix(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
     let (Some(coil), Some(turns), Some(free), Some(pitch)) =
         (of.diameters(), of.turns(), of.free(), of.pitch())
     else {
         return;
     };
-    let pen = desk.pen;
+    let format = context.format;
     let source = of.drawing.ends.map_or(solid::PITCH_FROM_SOLID_SOURCE, solid::pitch_source);
     let solid = of.solid().map_or(Length::default(), |solid| solid.greatest);
-    report.pitch = Some(desk.ledger.work(
-        pen.fine(pitch),
+    report.pitch = Some(context.ledger.work(
+        format.fine(pitch),
         solid::pitch_formula(of.drawing.ends),
         &[
-            ("L0", &pen.decimal(free)),
-            ("Lc", &pen.decimal(solid)),
-            ("d", &pen.decimal(coil.bar())),
+            ("L0", &format.decimal(free)),
+            ("Lc", &format.decimal(solid)),
+            ("d", &format.decimal(coil.bar())),
             ("n", &quantity::write_number(turns.active(), 4)),
         ],
         &source,
@@ -176,11 +182,11 @@ fn helix(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
     let plain = rate::rate(shear, coil, turns);
     let tangent = pitch.value / (core::f64::consts::PI * coil.mean().value);
     let corrected = rate::corrected(plain, coil, pitch, poisson, of.ends_turn);
-    report.rate_corrected = Some(desk.ledger.work(
-        pen.figure::<SpringRate>(corrected),
+    report.rate_corrected = Some(context.ledger.work(
+        format.figure::<SpringRate>(corrected),
         rate::corrected_formula(of.ends_turn),
         &[
-            ("k0", &pen.say::<SpringRate>(plain)),
+            ("k0", &format.say::<SpringRate>(plain)),
             ("C", &quantity::write_number(coil.index(), 4)),
             ("μ", &quantity::write_number(poisson, 3)),
             ("tα", &quantity::write_number(tangent, 4)),
@@ -189,14 +195,14 @@ fn helix(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
     ));
 }
 
-fn stress_at_solid(desk: &mut Desk<'_>, report: &mut CoilReport, of: &Coil) {
+fn stress_at_solid(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
     let (Some(coil), Some(rate), Some(free), Some(solid)) =
         (of.diameters(), of.rate, of.free(), of.solid())
     else {
         return;
     };
     let pressed = Pressed { rate: rate.value, free, to: solid.least };
-    report.stress_solid = Some(show_stress_at(desk, coil, pressed, Factor::Uncorrected));
+    report.stress_solid = Some(show_stress_at(context, coil, pressed, Factor::Uncorrected));
 }
 
 /// A coil pressed to a height.
@@ -209,23 +215,23 @@ pub(crate) struct Pressed {
 
 /// The stress of a coil at a height.
 pub(crate) fn show_stress_at(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     coil: Diameters,
     Pressed { rate, free, to }: Pressed,
     factor: Factor,
 ) -> Figure {
-    let pen = desk.pen;
+    let format = context.format;
     let times = factor.at(coil.index());
-    desk.ledger.work(
-        pen.figure::<Stress>(stress::uncorrected(rate * (free - to), coil) * times),
+    context.ledger.work(
+        format.figure::<Stress>(stress::uncorrected(rate * (free - to), coil) * times),
         factor.formula_at_height(),
         &[
             (factor.sign(), &quantity::write_number(times, 5)),
-            ("k", &pen.say::<SpringRate>(rate)),
-            ("L0", &pen.decimal(free)),
-            ("L", &pen.decimal(to)),
-            ("D", &pen.decimal(coil.mean())),
-            ("d", &pen.decimal(coil.bar())),
+            ("k", &format.say::<SpringRate>(rate)),
+            ("L0", &format.decimal(free)),
+            ("L", &format.decimal(to)),
+            ("D", &format.decimal(coil.mean())),
+            ("d", &format.decimal(coil.bar())),
         ],
         &factor.source(),
     )
@@ -233,21 +239,21 @@ pub(crate) fn show_stress_at(
 
 /// The stress of a coil under a load.
 pub(crate) fn show_stress(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     coil: Diameters,
     load: quantity::Force,
     factor: Factor,
 ) -> Figure {
-    let pen = desk.pen;
+    let format = context.format;
     let times = factor.at(coil.index());
-    desk.ledger.work(
-        pen.figure::<Stress>(stress::uncorrected(load, coil) * times),
+    context.ledger.work(
+        format.figure::<Stress>(stress::uncorrected(load, coil) * times),
         factor.formula(),
         &[
             (factor.sign(), &quantity::write_number(times, 5)),
-            ("F", &pen.say::<quantity::Force>(load)),
-            ("D", &pen.decimal(coil.mean())),
-            ("d", &pen.decimal(coil.bar())),
+            ("F", &format.say::<quantity::Force>(load)),
+            ("D", &format.decimal(coil.mean())),
+            ("d", &format.decimal(coil.bar())),
         ],
         &factor.source(),
     )

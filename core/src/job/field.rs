@@ -11,7 +11,7 @@ use crate::coil::ends::DEAD_TURNS_DOUBT;
 use crate::drawing::{Given, dead_within};
 use crate::material::Steel;
 use crate::measured::TapeClass;
-use crate::quantity::{self, Refusal, System, Turns, Written};
+use crate::quantity::{self, Readable, Refusal, System, Turns};
 use crate::reading;
 use crate::tables::Tables;
 use serde_json::{Map, Value};
@@ -361,7 +361,7 @@ impl Reads for Length {
 #[derive(Clone, Copy)]
 pub struct Amount<K: 'static>(pub(crate) &'static Bound<K>);
 
-impl<K: Written> Reads for Amount<K> {
+impl<K: Readable> Reads for Amount<K> {
     type Value = K::Value;
 
     fn read(self, text: &str, spot: &Spot<'_>) -> Result<K::Value, Box<Problem>> {
@@ -437,7 +437,7 @@ impl Reads for LengthTolerance {
 #[derive(Clone, Copy)]
 pub struct AmountTolerance<K: 'static>(pub(crate) &'static Bound<K>);
 
-impl<K: Written> Reads for AmountTolerance<K> {
+impl<K: Readable> Reads for AmountTolerance<K> {
     type Value = Tolerance<K::Value>;
 
     fn read(self, text: &str, spot: &Spot<'_>) -> Result<Self::Value, Box<Problem>> {

@@ -11,7 +11,7 @@ use std::fmt::{self, Write};
 
 /// How figures of a job are written.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Pen {
+pub(crate) struct Format {
     pub(crate) system: System,
     /// Step of a measured height, that of the job's tape.
     pub(crate) step: Step,
@@ -53,7 +53,7 @@ impl Shown for quantity::Share {
 /// Of a figure that may be off by nobody knows how much: no ± at all would say that it is exact.
 pub(crate) const DOUBT_NOT_KNOWN: &str = "± not known";
 
-impl Pen {
+impl Format {
     /// A force, rate, stress, energy, share or number of turns.
     pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
         let text = quantity::write::<K>(value, self.system);
@@ -94,7 +94,7 @@ impl Pen {
         Figure { text: self.decimal(size).to_string(), ..figure }
     }
 
-    /// The text of [`Pen::fine`].
+    /// The text of [`Format::fine`].
     pub(crate) fn fine_text(self, length: Length) -> String {
         let text = reading::write_length(length, self.system, Step::SixtyFourth);
         let lean = text.strip_suffix(" scant").or_else(|| text.strip_suffix(" full"));
@@ -194,19 +194,19 @@ pub(crate) fn axes(system: System) -> Axes {
 impl Figure {
     /// The same length with its standard uncertainty, which in inches is rounded up to a
     /// sixty-fourth so that it is never understated.
-    pub(crate) fn give_or_take(mut self, pen: Pen, doubt: Length) -> Self {
+    pub(crate) fn give_or_take(mut self, format: Format, doubt: Length) -> Self {
         if !doubt.value.is_finite() {
             self.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
         } else if doubt.value > 0.0 {
             self.doubt_si = Some(doubt.value);
-            self.doubt_text = Some(match pen.system {
+            self.doubt_text = Some(match format.system {
                 System::Inch => {
                     let parts = libm::ceil(doubt.get::<unit::inch>() * 64.0 - 1e-9).max(1.0);
                     let up = Length::new::<unit::inch>(parts / 64.0);
                     format!("± {}", reading::write_length(up, System::Inch, Step::SixtyFourth))
                 }
                 System::Metric => {
-                    format!("± {}", pen.rough(doubt))
+                    format!("± {}", format.rough(doubt))
                 }
             });
         }

@@ -1,12 +1,12 @@
 //! The frame of a job: what is written of it, how it comes to rest on the nests, what each carries.
 
-use super::desk::Desk;
-use super::figures::{DOUBT_NOT_KNOWN, Pen, sentence, text};
+use super::context::Context;
+use super::figures::{DOUBT_NOT_KNOWN, Format, sentence, text};
 use super::formulas::{
     AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
 };
 use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
-use super::nest::{Reckoned, Seated};
+use super::nest::{ComputedNest, Seated};
 use super::problem::Path;
 use super::report::{
     Figure, FrameEnds, FrameReport, FrameState, Problem, SupportReport, SupportState,
@@ -15,7 +15,7 @@ use crate::bounds;
 use crate::formula::Value;
 use crate::frame::shims::Aim;
 use crate::frame::{
-    self, Contact, Frame, FrameError, LoadDoubt, Place, Settled, Standing, Support, Weight,
+    self, Contact, Frame, FrameError, LoadDoubt, Place, Settled, SettledSupport, Support, Weight,
 };
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, System, WarpStiffness, unit};
@@ -23,23 +23,23 @@ use crate::say::{Nth, Reader, Say};
 use std::cmp::Ordering;
 
 /// What a job says of its frame.
-pub(crate) struct Written {
+pub(crate) struct FrameSpec {
     /// Whether all that its rest depends on could be read.
     sound: bool,
     weight: Option<Force>,
     centre: Place,
     warp: Option<WarpStiffness>,
     stop: Option<SpringRate>,
-    pub(crate) supports: Vec<WrittenSupport>,
+    pub(crate) supports: Vec<SupportSpec>,
     pub(crate) stock: Vec<Length>,
     pub(crate) largest_stack: Option<Length>,
     pub(crate) aim: Aim,
-    pub(crate) beams: Vec<WrittenBeam>,
+    pub(crate) beams: Vec<BeamSpec>,
     pub(crate) wheels_apart: Option<Length>,
 }
 
 /// What it says of one support.
-pub(crate) struct WrittenSupport {
+pub(crate) struct SupportSpec {
     /// Its place in the job's list.
     pub(crate) index: usize,
     pub(crate) nest: String,
@@ -51,7 +51,7 @@ pub(crate) struct WrittenSupport {
 }
 
 /// What it says of one beam.
-pub(crate) struct WrittenBeam {
+pub(crate) struct BeamSpec {
     pub(crate) at: Path,
     pub(crate) name: String,
     pub(crate) nests: Vec<String>,
@@ -61,12 +61,12 @@ pub(crate) struct WrittenBeam {
 /// A nest of the job by its name, as far as its loads are known.
 pub(crate) struct Named<'a> {
     pub(crate) id: &'a str,
-    pub(crate) reckoned: Option<&'a Reckoned>,
+    pub(crate) computed: Option<&'a ComputedNest>,
 }
 
 /// A frame that has what it needs.
 #[derive(Clone)]
-pub(crate) struct Laden {
+pub(crate) struct LoadedFrame {
     pub(crate) frame: Frame,
     pub(crate) weight: Weight,
     doubts: Vec<Vec<frame::CoilDoubt>>,
@@ -87,34 +87,34 @@ pub(crate) fn support_path(index: usize) -> Path {
 }
 
 /// Reads the frame of a job.
-pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<Written> {
-    let (at, entry) = desk.object(&Path::default(), job.frame())?;
-    let before = desk.problems.len();
-    let weight = desk.read(&at, entry.weight());
-    let warp = desk.read(&at, entry.warp_stiffness());
-    let stop = desk.read(&at, entry.stop_stiffness());
-    let centre = desk.object(&at, entry.centre()).map(|(at, centre)| Place {
-        along: desk.read(&at, centre.along()).unwrap_or_default(),
-        across: desk.read(&at, centre.across()).unwrap_or_default(),
+pub(crate) fn read(context: &mut Context<'_>, job: &Job, nests: &[String]) -> Option<FrameSpec> {
+    let (at, entry) = context.object(&Path::default(), job.frame())?;
+    let before = context.problems.len();
+    let weight = context.read(&at, entry.weight());
+    let warp = context.read(&at, entry.warp_stiffness());
+    let stop = context.read(&at, entry.stop_stiffness());
+    let centre = context.object(&at, entry.centre()).map(|(at, centre)| Place {
+        along: context.read(&at, centre.along()).unwrap_or_default(),
+        across: context.read(&at, centre.across()).unwrap_or_default(),
     });
-    let supports = desk.list(&at, entry.supports()).enumerate();
+    let supports = context.list(&at, entry.supports()).enumerate();
     let supports = supports.filter_map(|(index, (at, item))| {
-        let (at, entry) = desk.object(&at, item)?;
-        Some(support(desk, &at, index, entry, nests))
+        let (at, entry) = context.object(&at, item)?;
+        Some(support(context, &at, index, entry, nests))
     });
-    let mut supports: Vec<WrittenSupport> = supports.collect();
-    spread(desk, &at, entry, &mut supports);
-    let sound = desk.problems.len() == before;
-    let stock = desk.each(&at, entry.shim_stock());
-    let largest_stack = desk.read(&at, entry.largest_stack());
-    let aim = desk.read(&at, entry.shims_for()).unwrap_or(Aim::Loads);
-    let wheels_apart = desk.read(&at, entry.wheels_apart());
-    let beams = desk.list(&at, entry.beams()).filter_map(|(at, item)| {
-        let (at, entry) = desk.object(&at, item)?;
-        Some(beam(desk, at, entry, nests))
+    let mut supports: Vec<SupportSpec> = supports.collect();
+    spread(context, &at, entry, &mut supports);
+    let sound = context.problems.len() == before;
+    let stock = context.each(&at, entry.shim_stock());
+    let largest_stack = context.read(&at, entry.largest_stack());
+    let aim = context.read(&at, entry.shims_for()).unwrap_or(Aim::Loads);
+    let wheels_apart = context.read(&at, entry.wheels_apart());
+    let beams = context.list(&at, entry.beams()).filter_map(|(at, item)| {
+        let (at, entry) = context.object(&at, item)?;
+        Some(beam(context, at, entry, nests))
     });
     let beams = beams.collect();
-    Some(Written {
+    Some(FrameSpec {
         sound,
         weight,
         centre: centre.unwrap_or_default(),
@@ -131,10 +131,10 @@ pub(crate) fn read(desk: &mut Desk<'_>, job: &Job, nests: &[String]) -> Option<W
 
 /// Sets four nests so far apart as is written, where none of them has a place of its own: the first two at
 /// one end, left and right, the others behind them.
-fn spread(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry, supports: &mut [WrittenSupport]) {
-    let Some((at, apart)) = desk.object(at, entry.apart()) else { return };
-    let along = desk.read(&at, apart.along());
-    let across = desk.read(&at, apart.across());
+fn spread(context: &mut Context<'_>, at: &Path, entry: &FrameEntry, supports: &mut [SupportSpec]) {
+    let Some((at, apart)) = context.object(at, entry.apart()) else { return };
+    let along = context.read(&at, apart.along());
+    let across = context.read(&at, apart.across());
     if along.is_none() && across.is_none() {
         return;
     }
@@ -142,7 +142,7 @@ fn spread(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry, supports: &mut [Wr
         let read = text!("{}", supports.len());
         let why = "two distances say where four nests stand, and no other number of them";
         let expected = "four nests, or a place of each";
-        desk.problem(Problem::new(&at, "apart-of-four", &read, expected, why, ""));
+        context.problem(Problem::new(&at, "apart-of-four", &read, expected, why, ""));
         return;
     };
     let halves = |apart: Option<Length>| apart.map(|apart| apart / 2.0);
@@ -156,43 +156,47 @@ fn spread(desk: &mut Desk<'_>, at: &Path, entry: &FrameEntry, supports: &mut [Wr
 }
 
 fn support(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     index: usize,
     entry: &SupportEntry,
     nests: &[String],
-) -> WrittenSupport {
-    let nest = desk.text(at, entry.nest()).unwrap_or_default();
+) -> SupportSpec {
+    let nest = context.text(at, entry.nest()).unwrap_or_default();
     if !nest.is_empty() {
-        desk.known(&entry.nest().path(at), nest, nests, "no-such-nest");
+        context.known(&entry.nest().path(at), nest, nests, "no-such-nest");
     }
-    WrittenSupport {
+    SupportSpec {
         index,
         nest: nest.to_owned(),
-        along: desk.read(at, entry.along()),
-        across: desk.read(at, entry.across()),
-        shim: desk.read(at, entry.shim()).unwrap_or_default(),
-        ground: desk.read(at, entry.ground()).unwrap_or_default(),
-        shimmable: desk.read(at, entry.shimmable()).unwrap_or(true),
+        along: context.read(at, entry.along()),
+        across: context.read(at, entry.across()),
+        shim: context.read(at, entry.shim()).unwrap_or_default(),
+        ground: context.read(at, entry.ground()).unwrap_or_default(),
+        shimmable: context.read(at, entry.shimmable()).unwrap_or(true),
     }
 }
 
-fn beam(desk: &mut Desk<'_>, at: Path, entry: &Beam, known: &[String]) -> WrittenBeam {
-    let name = desk.text(&at, entry.name()).unwrap_or_default().to_owned();
+fn beam(context: &mut Context<'_>, at: Path, entry: &Beam, known: &[String]) -> BeamSpec {
+    let name = context.text(&at, entry.name()).unwrap_or_default().to_owned();
     let mut nests = Vec::new();
-    for (here, item) in desk.list(&at, entry.nests()) {
-        if let Some(nest) = desk.text(&here, item) {
-            desk.known(&here, nest, known, "no-such-nest");
+    for (here, item) in context.list(&at, entry.nests()) {
+        if let Some(nest) = context.text(&here, item) {
+            context.known(&here, nest, known, "no-such-nest");
             nests.push(nest.to_owned());
         }
     }
-    let boxes = desk.each(&at, entry.boxes());
-    WrittenBeam { at, name, nests, boxes }
+    let boxes = context.each(&at, entry.boxes());
+    BeamSpec { at, name, nests, boxes }
 }
 
-impl Written {
+impl FrameSpec {
     /// The frame with its nests, or what is missing of it.
-    pub(crate) fn laden(&self, desk: &mut Desk<'_>, nests: &[Named<'_>]) -> Option<Laden> {
+    pub(crate) fn loaded(
+        &self,
+        context: &mut Context<'_>,
+        nests: &[Named<'_>],
+    ) -> Option<LoadedFrame> {
         let at = path();
         if self.supports.is_empty() && self.weight.is_none() {
             return None;
@@ -201,12 +205,12 @@ impl Written {
         let (mut supports, mut doubts) = (Vec::new(), Vec::new());
         let (mut not_good, mut names) = (Vec::new(), Vec::new());
         for written in &self.supports {
-            match written.standing(desk, nests, self.stop) {
-                Some((support, reckoned)) => {
+            match written.standing(context, nests, self.stop) {
+                Some((support, computed)) => {
                     supports.push(support);
-                    doubts.push(reckoned.doubts());
+                    doubts.push(computed.doubts());
                     names.push(written.nest.clone());
-                    let coils = reckoned.seats.iter().filter_map(Seated::not_good);
+                    let coils = computed.seats.iter().filter_map(Seated::not_good);
                     not_good.extend(coils.map(|coil| text!("{}, {coil}", written.nest)));
                 }
                 None => whole = false,
@@ -215,7 +219,7 @@ impl Written {
         let Some(load) = self.weight else {
             if self.sound {
                 let text = "The weight is not given: without it nothing is known of the loads.";
-                desk.note(&at.field("weight"), "weight-unknown", text);
+                context.note(&at.field("weight"), "weight-unknown", text);
             }
             return None;
         };
@@ -224,9 +228,9 @@ impl Written {
         }
         let weight = Weight { load, centre: self.centre };
         match Frame::new(supports, self.warp) {
-            Ok(frame) => Some(Laden { frame, weight, doubts, not_good, names }),
+            Ok(frame) => Some(LoadedFrame { frame, weight, doubts, not_good, names }),
             Err(error) => {
-                desk.problem(self.refused(desk.pen, &error));
+                context.problem(self.refused(context.format, &error));
                 None
             }
         }
@@ -238,7 +242,7 @@ impl Written {
     }
 
     /// Why the frame does not stand, at the field that has to change.
-    pub(crate) fn refused(&self, pen: Pen, error: &FrameError) -> Problem {
+    pub(crate) fn refused(&self, format: Format, error: &FrameError) -> Problem {
         let at = path();
         let support = |Nth(counted): Nth| {
             let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
@@ -251,61 +255,61 @@ impl Written {
             }
             FrameError::InLine { .. } => (at.field("supports"), "in-line", ""),
             FrameError::Weight { .. } => {
-                (at.field("weight"), "no-weight", bounds::LOAD.example(pen.system))
+                (at.field("weight"), "no-weight", bounds::LOAD.example(format.system))
             }
             FrameError::Tips { .. } => (at.field("centre"), "tips", "0"),
             FrameError::Crushed { support: which, .. } => (support(which), "crushed", ""),
             FrameError::Warp { .. } | FrameError::Slack { .. } => {
-                let example = bounds::WARP_STIFFNESS.example(pen.system);
+                let example = bounds::WARP_STIFFNESS.example(format.system);
                 (at.field("warp_stiffness"), "slack", example)
             }
             _ => (at.field("supports"), "restless", ""),
         };
-        let reader = Reader { system: pen.system, nests: &self.names() };
+        let reader = Reader { system: format.system, nests: &self.names() };
         Problem::said(&at, code, &error.say_to(reader), example)
     }
 }
 
-impl WrittenSupport {
+impl SupportSpec {
     /// The support and its nest, or what is missing of it.
     fn standing<'n>(
         &self,
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         nests: &[Named<'n>],
         stop: Option<SpringRate>,
-    ) -> Option<(Support, &'n Reckoned)> {
+    ) -> Option<(Support, &'n ComputedNest)> {
         let at = support_path(self.index);
         if self.nest.is_empty() {
             let text = "The support does not say which nest stands there.";
-            desk.note(&at, "support-unknown", text);
+            context.note(&at, "support-unknown", text);
             return None;
         }
         let nest = nests.iter().find(|nest| nest.id == self.nest)?;
         let (Some(along), Some(across)) = (self.along, self.across) else {
             let text = text!("Where {} stands along and across is not given.", self.nest);
-            desk.note(&at, "place-unknown", text);
+            context.note(&at, "place-unknown", text);
             return None;
         };
-        let Some(reckoned) = nest.reckoned else {
+        let Some(computed) = nest.computed else {
             let text = text!(
                 "{}: the loads of this nest are not known, and so those of the frame are not.",
                 self.nest
             );
-            desk.note(&at, "load-unknown", text);
+            context.note(&at, "load-unknown", text);
             return None;
         };
         let support = Support {
             place: Place { along, across },
-            nest: reckoned.nest.clone(),
+            nest: computed.nest.clone(),
             stop,
             shim: self.shim,
             ground: self.ground,
         };
-        Some((support, reckoned))
+        Some((support, computed))
     }
 }
 
-impl Laden {
+impl LoadedFrame {
     /// What the nests on one side are called together; none where they are too many to be named.
     fn named(&self, is_there: impl Fn(Place) -> bool) -> Option<String> {
         const MOST: usize = 3;
@@ -338,7 +342,7 @@ impl Laden {
     /// cannot be had.
     pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
         frame.doubted(self.weight, &self.doubts).unwrap_or_else(|_| {
-            let unknown = |standing: &Standing| LoadDoubt {
+            let unknown = |standing: &SettledSupport| LoadDoubt {
                 load: Doubted { value: standing.load, doubt: standing.load * f64::INFINITY },
                 share: Doubted { value: standing.share, doubt: f64::INFINITY },
                 height: Doubted { value: standing.height, doubt: standing.height * f64::INFINITY },
@@ -350,36 +354,36 @@ impl Laden {
 
 /// How a frame stands, where it has all that it needs.
 pub(crate) fn assess(
-    desk: &mut Desk<'_>,
-    written: &Written,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
     nests: &[Named<'_>],
 ) -> Option<FrameReport> {
-    let laden = written.laden(desk, nests)?;
-    settle(desk, written, &laden).map(|(_, report)| report)
+    let loaded = written.loaded(context, nests)?;
+    settle(context, written, &loaded).map(|(_, report)| report)
 }
 
 /// The same with the frame at rest; none but a report where it tips.
 pub(crate) fn settle(
-    desk: &mut Desk<'_>,
-    written: &Written,
-    laden: &Laden,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
 ) -> Option<(Option<Settled>, FrameReport)> {
-    match laden.frame.settle(laden.weight) {
+    match loaded.frame.settle(loaded.weight) {
         Ok(settled) => {
-            let report = report(desk, written, laden, &settled);
+            let report = report(context, written, loaded, &settled);
             Some((Some(settled), report))
         }
         Err(error) => {
-            let problem = written.refused(desk.pen, &error);
+            let problem = written.refused(context.format, &error);
             let tips = matches!(error, FrameError::Tips { .. });
-            let report = tips.then(|| tipped(&problem.message, laden));
-            desk.problem(problem);
+            let report = tips.then(|| tipped(&problem.message, loaded));
+            context.problem(problem);
             report.map(|report| (None, report))
         }
     }
 }
 
-fn tipped(why: &str, laden: &Laden) -> FrameReport {
+fn tipped(why: &str, loaded: &LoadedFrame) -> FrameReport {
     FrameReport {
         state: FrameState::Tips,
         sentence: sentence(why),
@@ -392,50 +396,56 @@ fn tipped(why: &str, laden: &Laden) -> FrameReport {
         warp: None,
         mean: None,
         rocks: false,
-        not_good: laden.not_good.clone(),
+        not_good: loaded.not_good.clone(),
         supports: Vec::new(),
     }
 }
 
-fn report(desk: &mut Desk<'_>, written: &Written, laden: &Laden, settled: &Settled) -> FrameReport {
-    let pen = desk.pen;
-    let supports = supports(desk, written, laden, &laden.frame, settled);
-    let [along, across] = leans(desk, &laden.frame, settled);
+fn report(
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
+    settled: &Settled,
+) -> FrameReport {
+    let format = context.format;
+    let supports = supports(context, written, loaded, &loaded.frame, settled);
+    let [along, across] = leans(context, &loaded.frame, settled);
     let diagonal = settled.diagonal.map(|diagonal| {
-        let of = diagonals(pen, laden, settled);
+        let of = diagonals(format, loaded, settled);
         let values: [Value<'_>; 2] = [("F1", &of.loads[0]), ("F2", &of.loads[1])];
-        let load = pen.figure::<Force>(diagonal.load);
-        let load = desk.ledger.work(load, DIAGONAL, &values, &frame::SOURCE);
+        let load = format.figure::<Force>(diagonal.load);
+        let load = context.ledger.work(load, DIAGONAL, &values, &frame::SOURCE);
         let values: [Value<'_>; 2] = [("h1", &of.heights[0]), ("h2", &of.heights[1])];
-        let height = pen.fine(diagonal.height);
-        let height = desk.ledger.work(height, DIAGONAL_HEIGHT, &values, &frame::SOURCE);
+        let height = format.fine(diagonal.height);
+        let height = context.ledger.work(height, DIAGONAL_HEIGHT, &values, &frame::SOURCE);
         (load, height)
     });
     let warp = (settled.warp.value != 0.0).then(|| {
-        let [x, y] = [reach(&laden.frame, |at| at.along), reach(&laden.frame, |at| at.across)];
-        let w = warp_said(pen, settled.twist);
-        let values: [Value<'_>; 3] = [("w", &w), ("X", &pen.decimal(x)), ("Y", &pen.decimal(y))];
-        desk.ledger.work(pen.fine(settled.warp), WARPED, &values, &frame::SOURCE)
+        let [x, y] = [reach(&loaded.frame, |at| at.along), reach(&loaded.frame, |at| at.across)];
+        let w = warp_said(format, settled.twist);
+        let values: [Value<'_>; 3] =
+            [("w", &w), ("X", &format.decimal(x)), ("Y", &format.decimal(y))];
+        context.ledger.work(format.fine(settled.warp), WARPED, &values, &frame::SOURCE)
     });
     let mean = {
-        let (weight, nests) = (pen.say::<Force>(laden.weight.load), settled.supports.len());
+        let (weight, nests) = (format.say::<Force>(loaded.weight.load), settled.supports.len());
         let values: [Value<'_>; 2] = [("W", &weight), ("N", &nests)];
-        desk.ledger.work(pen.figure::<Force>(settled.mean), MEAN_LOAD, &values, &"definition")
+        context.ledger.work(format.figure::<Force>(settled.mean), MEAN_LOAD, &values, &"definition")
     };
     let (diagonal, diagonal_height) = diagonal.unzip();
     FrameReport {
         state: FrameState::Settled,
-        sentence: stance(pen, laden, settled, &supports),
+        sentence: stance(format, loaded, settled, &supports),
         lean_along: Some(along),
         lean_across: Some(across),
-        ends: Some(laden.ends()),
-        diagonal_nests: diagonal.is_some().then(|| diagonal_nests(laden)),
+        ends: Some(loaded.ends()),
+        diagonal_nests: diagonal.is_some().then(|| diagonal_nests(loaded)),
         diagonal,
         diagonal_height,
         warp,
         mean: Some(mean),
         rocks: settled.rocks,
-        not_good: laden.not_good.clone(),
+        not_good: loaded.not_good.clone(),
         supports,
     }
 }
@@ -447,40 +457,40 @@ struct Diagonals {
 }
 
 /// On which diagonal a place lies: that of the places ahead on the left and behind on the right, or the other.
-fn side(laden: &Laden, place: Place) -> Option<Ordering> {
-    let middle = laden.frame.middle();
+fn side(loaded: &LoadedFrame, place: Place) -> Option<Ordering> {
+    let middle = loaded.frame.middle();
     ((place.along - middle.along) * (place.across - middle.across)).value.partial_cmp(&0.0)
 }
 
 /// The names of the nests on the first diagonal.
-fn diagonal_nests(laden: &Laden) -> String {
-    let on = |place: Place| side(laden, place) == Some(Ordering::Greater);
-    laden.named(on).unwrap_or_else(|| "one diagonal".to_owned())
+fn diagonal_nests(loaded: &LoadedFrame) -> String {
+    let on = |place: Place| side(loaded, place) == Some(Ordering::Greater);
+    loaded.named(on).unwrap_or_else(|| "one diagonal".to_owned())
 }
 
-fn diagonals(pen: Pen, laden: &Laden, settled: &Settled) -> Diagonals {
+fn diagonals(format: Format, loaded: &LoadedFrame, settled: &Settled) -> Diagonals {
     let on = |way: Ordering| {
-        let nests = laden.frame.supports().iter().zip(&settled.supports);
+        let nests = loaded.frame.supports().iter().zip(&settled.supports);
         nests
-            .filter(move |(of, _)| side(laden, of.place) == Some(way))
+            .filter(move |(of, _)| side(loaded, of.place) == Some(way))
             .map(|(_, standing)| standing)
     };
     let ways = [Ordering::Greater, Ordering::Less];
     Diagonals {
         loads: ways.map(|way| {
-            let loads = on(way).map(|standing| pen.say::<Force>(standing.load));
+            let loads = on(way).map(|standing| format.say::<Force>(standing.load));
             text!("({})", quantity::joined(loads, " + "))
         }),
         heights: ways.map(|way| {
-            let heights = on(way).map(|standing| pen.decimal(standing.height));
+            let heights = on(way).map(|standing| format.decimal(standing.height));
             text!("({}) / {}", quantity::joined(heights, " + "), on(way).count())
         }),
     }
 }
 
 /// A twist per area.
-fn warp_said(pen: Pen, twist: f64) -> String {
-    match pen.system {
+fn warp_said(format: Format, twist: f64) -> String {
+    match format.system {
         System::Inch => {
             text!("{}/in", quantity::write_number(twist * Length::new::<unit::inch>(1.0).value, 7))
         }
@@ -489,14 +499,14 @@ fn warp_said(pen: Pen, twist: f64) -> String {
 }
 
 /// The rise of a settled frame from end to end of its nests, along and across.
-pub(crate) fn leans(desk: &mut Desk<'_>, frame: &Frame, settled: &Settled) -> [Figure; 2] {
-    let pen = desk.pen;
+pub(crate) fn leans(context: &mut Context<'_>, frame: &Frame, settled: &Settled) -> [Figure; 2] {
+    let format = context.format;
     let slopes = [settled.slope_along, settled.slope_across];
     let [a, b] = slopes.map(|slope| quantity::write_number(slope, 4));
-    let x = pen.decimal(reach(frame, |at| at.along));
-    let y = pen.decimal(reach(frame, |at| at.across));
+    let x = format.decimal(reach(frame, |at| at.along));
+    let y = format.decimal(reach(frame, |at| at.across));
     let mut lean = |lean: Length, formula, values: [Value<'_>; 2]| {
-        desk.ledger.work(pen.fine(lean), formula, &values, &frame::SOURCE)
+        context.ledger.work(format.fine(lean), formula, &values, &frame::SOURCE)
     };
     [
         lean(settled.lean_along, RISE_ALONG, [("a", &a), ("X", &x)]),
@@ -514,54 +524,56 @@ fn reach(frame: &Frame, of: fn(&Place) -> Length) -> Length {
 
 /// What each nest of a frame carries, in the order of the job.
 pub(crate) fn supports(
-    desk: &mut Desk<'_>,
-    written: &Written,
-    laden: &Laden,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
     frame: &Frame,
     settled: &Settled,
 ) -> Vec<SupportReport> {
-    let pen = desk.pen;
-    let doubts = laden.doubts(frame, settled);
+    let format = context.format;
+    let doubts = loaded.doubts(frame, settled);
     let [a, b] =
         [settled.slope_along, settled.slope_across].map(|slope| quantity::write_number(slope, 7));
-    let w = warp_said(pen, settled.twist);
-    let middle = pen.decimal(settled.middle);
+    let w = warp_said(format, settled.twist);
+    let middle = format.decimal(settled.middle);
     let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(&doubts);
     let reports = nests.map(|(((written, support), standing), doubt)| {
-        let load = pen.doubted::<Force>(standing.load, doubt.load.doubt.value);
+        let load = format.doubted::<Force>(standing.load, doubt.load.doubt.value);
         let with = text!(
             "{} in all, on this nest at {}",
-            pen.say::<Force>(laden.weight.load),
-            pen.decimal(standing.height)
+            format.say::<Force>(loaded.weight.load),
+            format.decimal(standing.height)
         );
-        let load = desk.ledger.show(load, AT_REST, with, &frame::SOURCE);
-        let height = pen.height(standing.height).give_or_take(pen, doubt.height.doubt);
+        let load = context.ledger.show(load, AT_REST, with, &frame::SOURCE);
+        let height = format.height(standing.height).give_or_take(format, doubt.height.doubt);
         let values: [Value<'_>; 10] = [
             ("z", &middle),
             ("a", &a),
-            ("x", &pen.decimal(support.place.along)),
-            ("xm", &pen.decimal(frame.middle().along)),
+            ("x", &format.decimal(support.place.along)),
+            ("xm", &format.decimal(frame.middle().along)),
             ("b", &b),
-            ("y", &pen.decimal(support.place.across)),
-            ("ym", &pen.decimal(frame.middle().across)),
+            ("y", &format.decimal(support.place.across)),
+            ("ym", &format.decimal(frame.middle().across)),
             ("w", &w),
-            ("g", &pen.decimal(support.ground)),
-            ("t", &pen.decimal(support.shim)),
+            ("g", &format.decimal(support.ground)),
+            ("t", &format.decimal(support.shim)),
         ];
         let formula = if frame.warp().is_some() { frame::HEIGHT_WARPED } else { frame::HEIGHT };
-        let height = desk.ledger.work(height, formula, &values, &frame::SOURCE);
+        let height = context.ledger.work(height, formula, &values, &frame::SOURCE);
         let decimals = decimals(doubt.share.doubt);
-        let mut share = Pen::percent(standing.share, decimals);
-        let off = Pen::percent(doubt.share.doubt, decimals).text;
+        let mut share = Format::percent(standing.share, decimals);
+        let off = Format::percent(doubt.share.doubt, decimals).text;
         if !doubt.share.doubt.is_finite() {
             share.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
         } else if !is_nought(&off) {
             share.doubt_si = Some(doubt.share.doubt);
             share.doubt_text = Some(text!("± {off}"));
         }
-        let values: [Value<'_>; 2] =
-            [("F", &pen.say::<Force>(standing.load)), ("Fm", &pen.say::<Force>(settled.mean))];
-        let share = desk.ledger.work(share, OF_MEAN, &values, &frame::SOURCE);
+        let values: [Value<'_>; 2] = [
+            ("F", &format.say::<Force>(standing.load)),
+            ("Fm", &format.say::<Force>(settled.mean)),
+        ];
+        let share = context.ledger.work(share, OF_MEAN, &values, &frame::SOURCE);
         SupportReport {
             nest: written.nest.clone(),
             sentence: carries(&written.nest, standing, &share, decimals),
@@ -588,8 +600,8 @@ pub(crate) fn decimals(doubt: f64) -> usize {
 }
 
 /// `A left carries 6 % more than the mean, ± 2 %.`
-fn carries(nest: &str, standing: &Standing, share: &Figure, decimals: usize) -> String {
-    let off = Pen::percent((standing.share - 1.0).abs(), decimals).text;
+fn carries(nest: &str, standing: &SettledSupport, share: &Figure, decimals: usize) -> String {
+    let off = Format::percent((standing.share - 1.0).abs(), decimals).text;
     let side = match standing.contact {
         Contact::Loose => return text!("{nest} carries nothing: it is off its seat."),
         _ if is_nought(&off) => "just the mean".to_owned(),
@@ -607,14 +619,19 @@ fn is_nought(text: &str) -> bool {
 }
 
 /// Which way the frame leans, and who carries most.
-fn stance(pen: Pen, laden: &Laden, settled: &Settled, supports: &[SupportReport]) -> String {
-    let ends = laden.ends();
+fn stance(
+    format: Format,
+    loaded: &LoadedFrame,
+    settled: &Settled,
+    supports: &[SupportReport],
+) -> String {
+    let ends = loaded.ends();
     let way = |lean: Length, of: fn(&Place) -> Length, up: &str, down: &str| {
-        let size = pen.fine_text(lean.abs());
+        let size = format.fine_text(lean.abs());
         if is_nought(&size) {
             return None;
         }
-        let over = pen.fine_text(reach(&laden.frame, of));
+        let over = format.fine_text(reach(&loaded.frame, of));
         Some(text!("{size} over {over} down to {}", if lean.value > 0.0 { down } else { up }))
     };
     let along = way(settled.lean_along, |at| at.along, &ends.ahead, &ends.behind);

@@ -1,6 +1,6 @@
 //! The labels on coils: one for each of a kind.
 
-use super::desk::Desk;
+use super::context::Context;
 use super::figures::text;
 use super::problem::Path;
 
@@ -12,7 +12,7 @@ pub(crate) struct Marked<'a> {
 }
 
 /// Notes at each coil whose label another of its kind has too.
-pub(crate) fn once<'m>(desk: &mut Desk<'_>, marked: impl Iterator<Item = Marked<'m>>) {
+pub(crate) fn once<'m>(context: &mut Context<'_>, marked: impl Iterator<Item = Marked<'m>>) {
     // Put in one by one: a sort is more code than a first look at the page has room for.
     let mut sorted: Vec<Marked<'_>> = Vec::new();
     for one in marked.filter(|one| !one.label.is_empty()) {
@@ -27,7 +27,7 @@ pub(crate) fn once<'m>(desk: &mut Desk<'_>, marked: impl Iterator<Item = Marked<
                 one.label,
                 same.len()
             );
-            desk.note(&one.at.field("label"), "label-twice", text);
+            context.note(&one.at.field("label"), "label-twice", text);
         }
     }
 }

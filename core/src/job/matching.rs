@@ -3,18 +3,18 @@
 use super::answer::answered;
 use super::choices::Use;
 use super::coil::Coil as Drawn;
-use super::desk::Desk;
+use super::context::Context;
 use super::drafted::{Bench, Drafted};
-use super::figures::{Pen, text};
+use super::figures::{Format, text};
 use super::formulas::{BEYOND_BOUND, HEIGHT, LOAD_SPREAD, SUM_OF_LOADS};
 use super::frame;
 use super::input::Job;
 use super::labels;
-use super::nest::{Reckoned, called};
+use super::nest::{ComputedNest, called};
 use super::pool::{self, Lying};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
-use super::seat::{self, Standing};
+use super::seat::{self, CoilState};
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
@@ -33,32 +33,32 @@ use std::rc::Rc;
 pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
     let mut report = MatchReport::default();
     (report.problems, report.notes, report.workings) =
-        answered(job, tables, |desk| fill(desk, job, &mut report));
+        answered(job, tables, |context| fill(context, job, &mut report));
     report
 }
 
-fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut MatchReport) {
+fn fill(context: &mut Context<'_>, job: &Job, report: &mut MatchReport) {
     // What is wrong with nests and frame is said elsewhere.
-    let mut aside = Desk::new(desk.tables, desk.pen);
+    let mut aside = Context::new(context.tables, context.format);
     let bench = Bench::read(&mut aside, job);
-    let lying = pool::read(desk, job, &bench);
-    let uses = pool::uses(desk, job);
-    labels::once(desk, bench.marked().chain(lying.iter().map(Lying::marked)));
+    let lying = pool::read(context, job, &bench);
+    let uses = pool::uses(context, job);
+    labels::once(context, bench.marked().chain(lying.iter().map(Lying::marked)));
     let unknown = Drawn::default();
-    let judged: Vec<(Standing, SeatReport)> = lying
+    let judged: Vec<(CoilState, SeatReport)> = lying
         .iter()
         .map(|coil| {
             let drawn = coil.coil.unwrap_or(&unknown);
-            let of = seat::assess(desk, &coil.at, drawn, &coil.taped, &bench.gear);
+            let of = seat::assess(context, &coil.at, drawn, &coil.taped, &bench.instrument);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
     report.bench = judged.iter().map(|(_, seat)| seat.clone()).collect();
-    if let Some(stage) = Stage::of(desk, &mut aside, job, &bench) {
+    if let Some(stage) = Stage::of(context, &mut aside, job, &bench) {
         let pool = stage.pool(&lying, &judged, uses);
         report.set_aside = pool.set_aside();
-        pool.ask_first(desk);
-        stage.place(desk, &pool, report);
+        pool.ask_first(context);
+        stage.place(context, &pool, report);
     }
 }
 
@@ -87,33 +87,33 @@ impl Wanted {
 
 impl<'b> Stage<'b> {
     fn of(
-        desk: &mut Desk<'_>,
-        aside: &mut Desk<'_>,
+        context: &mut Context<'_>,
+        aside: &mut Context<'_>,
         job: &Job,
         bench: &'b Bench<'b>,
     ) -> Option<Self> {
-        let reckoned: Vec<Option<Reckoned>> =
-            bench.nests.iter().map(|nest| nest.reckoned(aside)).collect();
+        let computed: Vec<Option<ComputedNest>> =
+            bench.nests.iter().map(|nest| nest.computed(aside)).collect();
         let written = frame::read(aside, job, &bench.nest_names());
-        let laden =
-            written.as_ref().and_then(|written| written.laden(aside, &bench.named(&reckoned)));
-        let (nests, places, mean) = match (&written, &laden) {
-            (Some(written), Some(laden)) => {
+        let loaded =
+            written.as_ref().and_then(|written| written.loaded(aside, &bench.named(&computed)));
+        let (nests, places, mean) = match (&written, &loaded) {
+            (Some(written), Some(loaded)) => {
                 let of = |id: &str| bench.nests.iter().find(|nest| nest.id == id);
                 let nests = written.supports.iter().filter_map(|support| of(&support.nest));
-                let places = laden.frame.supports().iter().map(|support| support.place).collect();
-                let settled = laden.frame.settle(laden.weight).ok();
+                let places = loaded.frame.supports().iter().map(|support| support.place).collect();
+                let settled = loaded.frame.settle(loaded.weight).ok();
                 (nests.collect(), places, settled.map(|settled| settled.mean_height()))
             }
             _ => (bench.nests.iter().collect(), vec![Place::default(); bench.nests.len()], None),
         };
         let nests: Vec<&Drafted<'_>> = nests;
         let first = *nests.first()?;
-        let roles = roles(desk, &nests, first)?;
+        let roles = roles(context, &nests, first)?;
         let working = first.entry.working_height();
-        let Some(height) = mean.or_else(|| working.value(desk.system())) else {
+        let Some(height) = mean.or_else(|| working.value(context.system())) else {
             let text = "Neither a frame at rest nor a working height says at which height loads are to be compared.";
-            desk.note(&working.path(&first.at), "height-unknown", text);
+            context.note(&working.path(&first.at), "height-unknown", text);
             return None;
         };
         Some(Self { nests, places, roles, height })
@@ -123,7 +123,7 @@ impl<'b> Stage<'b> {
     fn pool<'p>(
         &'p self,
         lying: &'p [Lying<'_>],
-        judged: &'p [(Standing, SeatReport)],
+        judged: &'p [(CoilState, SeatReport)],
         uses: Use,
     ) -> Pool<'p> {
         let mut pool = Pool { uses, roles: self.roles.iter().map(|_| Vec::new()).collect() };
@@ -148,7 +148,7 @@ impl<'b> Stage<'b> {
     fn add<'p>(
         &self,
         pool: &mut Pool<'p>,
-        standing: &'p Standing,
+        standing: &'p CoilState,
         report: &'p SeatReport,
         lies: &Lies<'p>,
     ) {
@@ -179,8 +179,8 @@ impl<'b> Stage<'b> {
         }
     }
 
-    fn place(&self, desk: &mut Desk<'_>, pool: &Pool<'_>, report: &mut MatchReport) {
-        let pen = desk.pen;
+    fn place(&self, context: &mut Context<'_>, pool: &Pool<'_>, report: &mut MatchReport) {
+        let format = context.format;
         let ties = pool.ties();
         let roles = self.roles.iter().zip(&pool.roles).map(|(role, coils)| Role {
             name: role.coil.name.clone(),
@@ -189,43 +189,45 @@ impl<'b> Stage<'b> {
         });
         let roles: Vec<Role> = roles.collect();
         let source = "the mean of the nests at rest, or the working height where no frame rests";
-        let values: [Value<'_>; 1] = [("h", &pen.decimal(self.height))];
-        report.height = Some(desk.ledger.work(pen.height(self.height), HEIGHT, &values, &source));
+        let values: [Value<'_>; 1] = [("h", &format.decimal(self.height))];
+        report.height =
+            Some(context.ledger.work(format.height(self.height), HEIGHT, &values, &source));
         match matched(&roles, &self.places) {
-            Ok(matching) => self.report(desk, pool, &matching, report),
-            Err(error) => desk.problem(refused(desk.system(), &error)),
+            Ok(matching) => self.report(context, pool, &matching, report),
+            Err(error) => context.problem(refused(context.system(), &error)),
         }
     }
 
     fn report(
         &self,
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         pool: &Pool<'_>,
         matching: &Matching,
         report: &mut MatchReport,
     ) {
-        let pen = desk.pen;
-        let spread = |desk: &mut Desk<'_>, spread: Force, [least, most]: [Force; 2]| {
+        let format = context.format;
+        let spread = |context: &mut Context<'_>, spread: Force, [least, most]: [Force; 2]| {
             let values: [Value<'_>; 2] =
-                [("F1", &pen.say::<Force>(most)), ("F2", &pen.say::<Force>(least))];
-            desk.ledger.work(pen.figure::<Force>(spread), LOAD_SPREAD, &values, &SOURCE)
+                [("F1", &format.say::<Force>(most)), ("F2", &format.say::<Force>(least))];
+            context.ledger.work(format.figure::<Force>(spread), LOAD_SPREAD, &values, &SOURCE)
         };
-        report.before = matching.before.map(|before| spread(desk, before.spread(), before.ends));
-        report.after = Some(spread(desk, matching.reach.spread, matching.ends()));
+        report.before = matching.before.map(|before| spread(context, before.spread(), before.ends));
+        report.after = Some(spread(context, matching.reach.spread, matching.ends()));
         if !matching.reach.exact() {
             let Reach { spread, bound } = matching.reach;
             let values: [Value<'_>; 2] =
-                [("rl", &pen.say::<Force>(spread)), ("rb", &pen.say::<Force>(bound))];
-            let figure = pen.figure::<Force>(spread - bound);
-            report.gap = Some(desk.ledger.work(figure, BEYOND_BOUND, &values, &SOURCE));
+                [("rl", &format.say::<Force>(spread)), ("rb", &format.say::<Force>(bound))];
+            let figure = format.figure::<Force>(spread - bound);
+            report.gap = Some(context.ledger.work(figure, BEYOND_BOUND, &values, &SOURCE));
         }
         for (nest, (of, drafted)) in matching.nests.iter().zip(&self.nests).enumerate() {
             let chosen = of.coils.iter().zip(&pool.roles);
             let chosen: Vec<&Pooled<'_>> =
                 chosen.filter_map(|(coil, coils)| coils.get(*coil)).collect();
-            let loads: Vec<_> = chosen.iter().map(|coil| pen.say::<Force>(coil.load)).collect();
+            let loads: Vec<_> = chosen.iter().map(|coil| format.say::<Force>(coil.load)).collect();
             let terms = loads.iter().map(|load| [("F", load as _)]);
-            let load = desk.ledger.sum(pen.figure::<Force>(of.load), SUM_OF_LOADS, terms, &SOURCE);
+            let load =
+                context.ledger.sum(format.figure::<Force>(of.load), SUM_OF_LOADS, terms, &SOURCE);
             let not_good = chosen.iter().filter_map(|coil| coil.not_good());
             report.not_good.extend(not_good.map(|coil| text!("{}, {coil}", drafted.id)));
             let stays = |coil: &Pooled<'_>| coil.lies.stays.is_some_and(|(at, _)| at == nest);
@@ -256,18 +258,18 @@ impl<'b> Stage<'b> {
                 left.iter().filter_map(|coil| Some(coils.get(*coil)?.called()))
             })
             .collect();
-        report.sentences = self.sentences(pen, pool, matching, report.after.as_ref());
+        report.sentences = self.sentences(format, pool, matching, report.after.as_ref());
     }
 
     fn sentences(
         &self,
-        pen: Pen,
+        format: Format,
         pool: &Pool<'_>,
         matching: &Matching,
         after: Option<&Figure>,
     ) -> Vec<String> {
-        let say = |force: Force| pen.figure::<Force>(force).text;
-        let height = pen.height(self.height).text;
+        let say = |force: Force| format.figure::<Force>(force).text;
+        let height = format.height(self.height).text;
         let spread = after.map_or_else(String::new, |after| after.text.clone());
         let mut said = Vec::new();
         said.push(match matching.before {
@@ -288,7 +290,7 @@ impl<'b> Stage<'b> {
         });
         let doubt = pool.nest_doubt();
         if doubt > 0.0 {
-            let doubt = pen.doubt::<Force>(si(doubt));
+            let doubt = format.doubt::<Force>(si(doubt));
             said.push(text!("The readings tell the load of a nest to ± {doubt}."));
         }
         for (role, new) in self.roles.iter().zip(&matching.with_new) {
@@ -307,7 +309,11 @@ impl<'b> Stage<'b> {
 }
 
 /// The seats that each nest has, where they are the same in all.
-fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Option<Vec<Wanted>> {
+fn roles(
+    context: &mut Context<'_>,
+    nests: &[&Drafted<'_>],
+    first: &Drafted<'_>,
+) -> Option<Vec<Wanted>> {
     let make = |nest: &Drafted<'_>| -> Vec<(String, Length)> {
         nest.seats.iter().map(|seat| (seat.coil.id.clone(), seat.raise)).collect()
     };
@@ -320,7 +326,7 @@ fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Op
             first.id,
             other.id
         );
-        desk.note(&other.at, "nests-differ", text);
+        context.note(&other.at, "nests-differ", text);
         return None;
     }
     let twice = |(index, (id, _)): (usize, &(String, Length))| {
@@ -331,7 +337,7 @@ fn roles(desk: &mut Desk<'_>, nests: &[&Drafted<'_>], first: &Drafted<'_>) -> Op
             "{}: which coil belongs where is told of nests whose every coil has a drawing of its own.",
             first.id
         );
-        desk.note(&first.at, "nests-differ", text);
+        context.note(&first.at, "nests-differ", text);
         return None;
     }
     let roles = first.seats.iter();
@@ -402,7 +408,7 @@ impl<'p> Pool<'p> {
     }
 
     /// Asks before a coil is used of which it is not settled whether it is good.
-    fn ask_first(&self, desk: &mut Desk<'_>) {
+    fn ask_first(&self, context: &mut Context<'_>) {
         let open = |coil: &&Pooled<'_>| coil.word == Some(Word::TooClose) && !coil.usable;
         let open: Vec<String> =
             self.roles.iter().flatten().filter(open).map(Pooled::called).collect();
@@ -411,7 +417,7 @@ impl<'p> Pool<'p> {
                 "Not settled, and so not used: {}. Settle them, or say that such coils may be used.",
                 quantity::joined(open.iter(), ", ")
             );
-            desk.note(&Path::of("use_too_close"), "too-close-left-out", text);
+            context.note(&Path::of("use_too_close"), "too-close-left-out", text);
         }
     }
 

@@ -1,9 +1,9 @@
 //! What follows for a nest: loads and heights, who touches and who goes solid first, clearances.
 
 use super::coil::{Coil, Rate};
-use super::desk::Desk;
+use super::context::Context;
 use super::drawing::show_stress;
-use super::figures::{Pen, text};
+use super::figures::{Format, text};
 use super::formulas::{
     COIL_LOAD, ENERGY, GAP, GAP_GROWN, GAP_USUAL, NEST_FREE, NEST_HEIGHT, NEST_LOAD, NEST_RATE,
     NEST_SOLID, OF_NEST, STOP_LOAD, STOPS, TO_SOLID, TOUCHES, letter,
@@ -14,7 +14,7 @@ use super::report::{
     BreakpointReport, ClearanceReport, EventWord, Figure, HandsWord, NestReport, Problem,
     SeatState, Slider, StateReport,
 };
-use super::seat::Standing;
+use super::seat::CoilState;
 use crate::coil::Diameters;
 use crate::coil::stress::Factor;
 use crate::formula::Value;
@@ -30,7 +30,7 @@ use std::rc::Rc;
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Seated {
     pub(crate) coil: Rc<Coil>,
-    pub(crate) standing: Standing,
+    pub(crate) standing: CoilState,
     pub(crate) raise: Length,
     pub(crate) label: Option<String>,
 }
@@ -54,15 +54,15 @@ pub(crate) fn called(label: &str, name: &str) -> String {
 }
 
 /// A nest whose every coil is known well enough to reckon with.
-pub(crate) struct Reckoned {
+pub(crate) struct ComputedNest {
     pub(crate) nest: Nest,
     pub(crate) seats: Vec<Seated>,
     rates: Vec<Rate>,
 }
 
-impl Reckoned {
+impl ComputedNest {
     /// From the seats, or the note that says what is missing.
-    pub(crate) fn new(desk: &mut Desk<'_>, at: &Path, seats: &[Seated]) -> Option<Self> {
+    pub(crate) fn new(context: &mut Context<'_>, at: &Path, seats: &[Seated]) -> Option<Self> {
         let mut members = Vec::with_capacity(seats.len());
         let mut rates = Vec::with_capacity(seats.len());
         for (index, seat) in seats.iter().enumerate() {
@@ -74,7 +74,7 @@ impl Reckoned {
                     _ => "its rate, or its bar, diameter, turns and ends",
                 };
                 let name = if seat.coil.name.is_empty() { "A coil" } else { &seat.coil.name };
-                desk.note(
+                context.note(
                     &here,
                     "load-unknown",
                     text!("{name}: the nest's loads are not known without {missing}."),
@@ -87,7 +87,7 @@ impl Reckoned {
                     "{}: without its solid height the nest may stop sooner than shown.",
                     seat.coil.name
                 );
-                desk.note(&here, "solid-unknown", text);
+                context.note(&here, "solid-unknown", text);
             }
             members.push(Member {
                 free,
@@ -101,8 +101,8 @@ impl Reckoned {
             Ok(nest) => Some(Self { nest, seats: seats.to_vec(), rates }),
             Err(error @ NestError::SolidNotBelowFree { index, .. }) => {
                 let here = at.field("seats").item(index);
-                let message = error.say(desk.system());
-                desk.problem(Problem::said(&here, "solid-not-below-free", &message, ""));
+                let message = error.say(context.system());
+                context.problem(Problem::said(&here, "solid-not-below-free", &message, ""));
                 None
             }
             Err(_) => None,
@@ -176,38 +176,42 @@ enum Fixed {
 }
 
 /// Everything about a nest but its seats' verdicts.
-pub(crate) fn assess(desk: &mut Desk<'_>, reckoned: &Reckoned, report: &mut NestReport) {
-    let pen = desk.pen;
-    let nest = &reckoned.nest;
+pub(crate) fn assess(context: &mut Context<'_>, computed: &ComputedNest, report: &mut NestReport) {
+    let format = context.format;
+    let nest = &computed.nest;
     report.heights_by = Some(heights_by(report));
     let free_height = nest.free_height();
-    let figure = pen.height(free_height);
+    let figure = format.height(free_height);
     let touch = nest.members().iter().map(|member| (member.free, member.raise));
-    report.free_height = Some(desk.ledger.sum(
+    report.free_height = Some(context.ledger.sum(
         figure,
         NEST_FREE,
-        stands(pen, touch).iter().map(|[free, raise]| [("L0", free as _), ("o", raise as _)]),
+        stands(format, touch).iter().map(|[free, raise]| [("L0", free as _), ("o", raise as _)]),
         &nest::SOURCE,
     ));
     report.touch_order = nest.touch_order();
     if let Some(solid) = nest.solid() {
         report.solid_first = Some(solid.member);
         let known = nest.members().iter().filter_map(|member| Some((member.solid?, member.raise)));
-        report.solid_height = Some(desk.ledger.sum(
-            pen.height(solid.height),
-            NEST_SOLID,
-            stands(pen, known).iter().map(|[solid, raise]| [("Lc", solid as _), ("o", raise as _)]),
-            &nest::SOURCE,
-        ));
+        report.solid_height = Some(
+            context.ledger.sum(
+                format.height(solid.height),
+                NEST_SOLID,
+                stands(format, known)
+                    .iter()
+                    .map(|[solid, raise]| [("Lc", solid as _), ("o", raise as _)]),
+                &nest::SOURCE,
+            ),
+        );
     }
-    report.breakpoints = breakpoints(desk, reckoned);
+    report.breakpoints = breakpoints(context, computed);
     report.solid_load = report
         .breakpoints
         .last()
         .filter(|last| last.event == EventWord::Solid)
         .map(|last| last.load.clone());
-    report.slider = Some(slider(pen.system, nest, report));
-    report.balance = balance(desk, reckoned);
+    report.slider = Some(slider(format.system, nest, report));
+    report.balance = balance(context, computed);
 }
 
 /// Whether the loads are those of the coils that are there, or of the drawings.
@@ -223,35 +227,35 @@ fn heights_by(report: &NestReport) -> &'static str {
 }
 
 /// Heights of coils and what their seats add to them.
-fn stands(pen: Pen, coils: impl Iterator<Item = (Length, Length)>) -> Vec<[Said; 2]> {
-    coils.map(|(height, raise)| [pen.decimal(height), pen.decimal(raise)]).collect()
+fn stands(format: Format, coils: impl Iterator<Item = (Length, Length)>) -> Vec<[Said; 2]> {
+    coils.map(|(height, raise)| [format.decimal(height), format.decimal(raise)]).collect()
 }
 
-fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport> {
-    let pen = desk.pen;
+fn breakpoints(context: &mut Context<'_>, computed: &ComputedNest) -> Vec<BreakpointReport> {
+    let format = context.format;
     let mut reports = Vec::new();
-    for bend in reckoned.nest.breakpoints() {
-        let Ok(state) = reckoned.nest.at_height(bend.height) else { continue };
-        let below = reckoned.nest.rate_below(bend.height);
+    for bend in computed.nest.breakpoints() {
+        let Ok(state) = computed.nest.at_height(bend.height) else { continue };
+        let below = computed.nest.rate_below(bend.height);
         let event = match bend.event {
             Event::Touches => EventWord::Touches,
             Event::Stage => EventWord::Stage,
             Event::Solid => EventWord::Solid,
         };
-        let Some(coil) = reckoned.nest.members().get(bend.member) else { continue };
+        let Some(coil) = computed.nest.members().get(bend.member) else { continue };
         let (formula, sign, stands) = match (event, coil.solid) {
             (EventWord::Solid, Some(solid)) => (STOPS, "Lc", solid),
             _ => (TOUCHES, "L0", coil.free),
         };
-        let height = desk.ledger.work(
-            pen.height(bend.height),
+        let height = context.ledger.work(
+            format.height(bend.height),
             formula,
-            &[(sign, &pen.decimal(stands)), ("o", &pen.decimal(coil.raise))],
+            &[(sign, &format.decimal(stands)), ("o", &format.decimal(coil.raise))],
             &nest::SOURCE,
         );
-        let load = load_figure(desk, reckoned, &state, Fixed::Height);
-        let rate = rate_figure(desk, reckoned, below, |index| {
-            reckoned
+        let load = load_figure(context, computed, &state, Fixed::Height);
+        let rate = rate_figure(context, computed, below, |index| {
+            computed
                 .nest
                 .members()
                 .get(index)
@@ -271,37 +275,42 @@ fn breakpoints(desk: &mut Desk<'_>, reckoned: &Reckoned) -> Vec<BreakpointReport
 
 /// The rate of those that carry.
 fn rate_figure(
-    desk: &mut Desk<'_>,
-    reckoned: &Reckoned,
+    context: &mut Context<'_>,
+    computed: &ComputedNest,
     rate: SpringRate,
     carries: impl Fn(usize) -> bool,
 ) -> Figure {
-    let pen = desk.pen;
-    let rates = reckoned.rates.iter().enumerate().filter(|(index, _)| carries(*index));
-    let rates: Vec<Said> = rates.map(|(_, rate)| pen.say::<SpringRate>(rate.value)).collect();
-    desk.ledger.sum(
-        pen.figure::<SpringRate>(rate),
+    let format = context.format;
+    let rates = computed.rates.iter().enumerate().filter(|(index, _)| carries(*index));
+    let rates: Vec<Said> = rates.map(|(_, rate)| format.say::<SpringRate>(rate.value)).collect();
+    context.ledger.sum(
+        format.figure::<SpringRate>(rate),
         NEST_RATE,
         rates.iter().map(|rate| [("k", rate as _)]),
         &nest::SOURCE,
     )
 }
 
-fn load_figure(desk: &mut Desk<'_>, reckoned: &Reckoned, state: &State, fixed: Fixed) -> Figure {
-    let pen = desk.pen;
+fn load_figure(
+    context: &mut Context<'_>,
+    computed: &ComputedNest,
+    state: &State,
+    fixed: Fixed,
+) -> Figure {
+    let format = context.format;
     let total = state.load + state.stop_load;
     let doubt = match fixed {
         Fixed::Height => {
-            let sources = reckoned.load_doubts(state);
+            let sources = computed.load_doubts(state);
             root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()))
         }
         Fixed::Load => 0.0,
     };
     let stopped = (state.stop_load.value > 0.0).then_some(state.stop_load);
     let terms = state.members.iter().map(|member| member.load).chain(stopped);
-    let loads: Vec<Said> = terms.map(|load| pen.say::<Force>(load)).collect();
-    desk.ledger.sum(
-        pen.doubted::<Force>(total, doubt),
+    let loads: Vec<Said> = terms.map(|load| format.say::<Force>(load)).collect();
+    context.ledger.sum(
+        format.doubted::<Force>(total, doubt),
         NEST_LOAD,
         loads.iter().map(|load| [("F", load as _)]),
         &nest::SOURCE,
@@ -314,47 +323,52 @@ fn root_sum_square(parts: impl Iterator<Item = f64>) -> f64 {
 
 /// A state of the nest as a report gives it.
 pub(crate) fn state_report(
-    desk: &mut Desk<'_>,
-    reckoned: &Reckoned,
+    context: &mut Context<'_>,
+    computed: &ComputedNest,
     state: &State,
     question: Question,
     asked: Option<&str>,
 ) -> StateReport {
-    let pen = desk.pen;
+    let format = context.format;
     let fixed = if matches!(question, Question::Under(_)) { Fixed::Load } else { Fixed::Height };
-    let sources = reckoned.load_doubts(state);
+    let sources = computed.load_doubts(state);
     let total_doubt = root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()));
 
-    let given = pen.decimal(state.height);
+    let given = format.decimal(state.height);
     let height = if fixed == Fixed::Load && state.rate.value > 0.0 && !state.solid {
         let doubt = si(total_doubt / state.rate.value);
-        height_under_load(desk, reckoned, state, pen.height(state.height).give_or_take(pen, doubt))
+        height_under_load(
+            context,
+            computed,
+            state,
+            format.height(state.height).give_or_take(format, doubt),
+        )
     } else {
         let (formula, sign) = letter!("h");
-        desk.ledger.work(pen.height(state.height), formula, &[(sign, &given)], &"as asked")
+        context.ledger.work(format.height(state.height), formula, &[(sign, &given)], &"as asked")
     };
-    let load = load_figure(desk, reckoned, state, fixed);
-    let rate = rate_figure(desk, reckoned, state.rate, |index| {
+    let load = load_figure(context, computed, state, fixed);
+    let rate = rate_figure(context, computed, state.rate, |index| {
         state.members.get(index).is_some_and(|member| member.touching)
     });
     let stop_load = (state.stop_load.value > 0.0).then(|| {
-        desk.ledger.work(
-            pen.figure::<Force>(state.stop_load),
+        context.ledger.work(
+            format.figure::<Force>(state.stop_load),
             STOP_LOAD,
             &[
-                ("F2", &pen.say::<Force>(state.load + state.stop_load)),
-                ("F1", &pen.say::<Force>(state.load)),
+                ("F2", &format.say::<Force>(state.load + state.stop_load)),
+                ("F1", &format.say::<Force>(state.load)),
             ],
             &nest::SOURCE,
         )
     });
     let seats = state.members.iter().enumerate().filter_map(|(index, member)| {
-        let seat = reckoned.seats.get(index)?;
-        let rate = reckoned.rates.get(index)?;
+        let seat = computed.seats.get(index)?;
+        let rate = computed.rates.get(index)?;
         let doubt = seat_doubt(&sources, state, index, rate.value, fixed);
-        let raise = reckoned.nest.members().get(index)?.raise;
+        let raise = computed.nest.members().get(index)?.raise;
         let at = Stands { height: state.height, raise, nest_load: state.load };
-        Some(seat_state(desk, seat, *rate, member, at, doubt))
+        Some(seat_state(context, seat, *rate, member, at, doubt))
     });
     let seats = seats.collect();
     StateReport {
@@ -391,23 +405,23 @@ fn seat_doubt(
 
 /// The height of a nest under a load, by those that carry.
 fn height_under_load(
-    desk: &mut Desk<'_>,
-    reckoned: &Reckoned,
+    context: &mut Context<'_>,
+    computed: &ComputedNest,
     state: &State,
     figure: Figure,
 ) -> Figure {
-    let pen = desk.pen;
-    let members = reckoned.nest.members().iter().zip(&reckoned.rates).zip(&state.members);
+    let format = context.format;
+    let members = computed.nest.members().iter().zip(&computed.rates).zip(&state.members);
     let carrying = members.filter(|(_, state)| state.touching).map(|((member, rate), _)| {
-        let [free, raise] = [member.free, member.raise].map(|length| pen.decimal(length));
-        (pen.say::<SpringRate>(rate.value), free, raise)
+        let [free, raise] = [member.free, member.raise].map(|length| format.decimal(length));
+        (format.say::<SpringRate>(rate.value), free, raise)
     });
     let carrying: Vec<_> = carrying.collect();
     let terms = carrying
         .iter()
         .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
-    let put = NEST_HEIGHT.put_sum(&[("F", &pen.say::<Force>(state.load))], terms);
-    desk.ledger.put(figure, NEST_HEIGHT, put, &nest::SOURCE)
+    let put = NEST_HEIGHT.put_sum(&[("F", &format.say::<Force>(state.load))], terms);
+    context.ledger.put(figure, NEST_HEIGHT, put, &nest::SOURCE)
 }
 
 /// Where a coil stands in its nest.
@@ -418,47 +432,47 @@ struct Stands {
 }
 
 fn seat_state(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     seat: &Seated,
     rate: Rate,
     member: &MemberState,
     Stands { height, raise, nest_load }: Stands,
     doubt: f64,
 ) -> SeatState {
-    let pen = desk.pen;
+    let format = context.format;
     let free = seat.standing.free.unwrap_or_default();
-    let load = desk.ledger.work(
-        pen.doubted::<Force>(member.load, doubt),
+    let load = context.ledger.work(
+        format.doubted::<Force>(member.load, doubt),
         COIL_LOAD,
         &[
-            ("k", &pen.say::<SpringRate>(rate.value)),
-            ("L0", &pen.decimal(free)),
-            ("o", &pen.decimal(raise)),
-            ("h", &pen.decimal(height)),
+            ("k", &format.say::<SpringRate>(rate.value)),
+            ("L0", &format.decimal(free)),
+            ("o", &format.decimal(raise)),
+            ("h", &format.decimal(height)),
         ],
         &nest::SOURCE,
     );
     let share = (nest_load.value > 0.0).then(|| {
         let share = (member.load / nest_load).value;
-        let mut figure = pen.figure::<Share>(share);
+        let mut figure = format.figure::<Share>(share);
         figure.text = text!("{} %", quantity::write_fixed(share * 100.0, 1));
-        desk.ledger.work(
+        context.ledger.work(
             figure,
             OF_NEST,
-            &[("Fc", &pen.say::<Force>(member.load)), ("FN", &pen.say::<Force>(nest_load))],
+            &[("Fc", &format.say::<Force>(member.load)), ("FN", &format.say::<Force>(nest_load))],
             &nest::SOURCE,
         )
     });
     let stress =
-        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Uncorrected));
+        seat.diameters().map(|coil| show_stress(context, coil, member.load, Factor::Uncorrected));
     let stress_corrected =
-        seat.diameters().map(|coil| show_stress(desk, coil, member.load, Factor::Bergstrasser));
+        seat.diameters().map(|coil| show_stress(context, coil, member.load, Factor::Bergstrasser));
     let to_solid = member.to_solid.map(|left| {
         let stands = free - member.deflection;
-        desk.ledger.work(
-            pen.height(left),
+        context.ledger.work(
+            format.height(left),
             TO_SOLID,
-            &[("L", &pen.decimal(stands)), ("Lc", &pen.decimal(stands - left))],
+            &[("L", &format.decimal(stands)), ("Lc", &format.decimal(stands - left))],
             &"definition",
         )
     });
@@ -466,18 +480,18 @@ fn seat_state(
 }
 
 /// Energy that the springs hold, which they give back at once when they are let go.
-pub(crate) fn stored_energy(desk: &mut Desk<'_>, state: &State) -> Figure {
-    let pen = desk.pen;
+pub(crate) fn stored_energy(context: &mut Context<'_>, state: &State) -> Figure {
+    let format = context.format;
     let mut energy = Energy::default();
     for member in &state.members {
         energy += member.load * member.deflection / 2.0;
     }
     let pressed = state.members.iter().filter(|member| member.touching);
     let pressed =
-        pressed.map(|member| (pen.say::<Force>(member.load), pen.decimal(member.deflection)));
+        pressed.map(|member| (format.say::<Force>(member.load), format.decimal(member.deflection)));
     let pressed: Vec<_> = pressed.collect();
-    desk.ledger.sum(
-        pen.figure::<Energy>(energy),
+    context.ledger.sum(
+        format.figure::<Energy>(energy),
         ENERGY,
         pressed.iter().map(|(load, deflection)| [("F", load as _), ("s", deflection as _)]),
         &"work of a linear spring",
@@ -485,7 +499,7 @@ pub(crate) fn stored_energy(desk: &mut Desk<'_>, state: &State) -> Figure {
 }
 
 /// Neighbours in the nest, widest first.
-pub(crate) fn clearances(desk: &mut Desk<'_>, seats: &[Seated]) -> Vec<ClearanceReport> {
+pub(crate) fn clearances(context: &mut Context<'_>, seats: &[Seated]) -> Vec<ClearanceReport> {
     let mut sized: Vec<(usize, Diameters)> = Vec::new();
     for (index, seat) in seats.iter().enumerate() {
         if let Some(coil) = seat.diameters() {
@@ -496,22 +510,25 @@ pub(crate) fn clearances(desk: &mut Desk<'_>, seats: &[Seated]) -> Vec<Clearance
     let pairs = sized.iter().zip(sized.iter().skip(1));
     let report = |(outer, inner): (&(usize, Diameters), &(usize, Diameters))| {
         let (a, b) = (seats.get(outer.0)?, seats.get(inner.0)?);
-        Some(clearance_report(desk, (outer.0, a, outer.1), (inner.0, b, inner.1)))
+        Some(clearance_report(context, (outer.0, a, outer.1), (inner.0, b, inner.1)))
     };
     pairs.filter_map(report).collect()
 }
 
 fn clearance_report(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     (outer, outer_seat, outer_coil): (usize, &Seated, Diameters),
     (inner, inner_seat, inner_coil): (usize, &Seated, Diameters),
 ) -> ClearanceReport {
-    let pen = desk.pen;
+    let format = context.format;
     let gap = clearance::radial(outer_coil, inner_coil);
-    let radial_free = desk.ledger.work(
-        pen.fine(gap),
+    let radial_free = context.ledger.work(
+        format.fine(gap),
         GAP,
-        &[("Di", &pen.decimal(outer_coil.inside())), ("De", &pen.decimal(inner_coil.outside()))],
+        &[
+            ("Di", &format.decimal(outer_coil.inside())),
+            ("De", &format.decimal(inner_coil.outside())),
+        ],
         &"geometry of the nest",
     );
     let grown = inner_seat
@@ -520,14 +537,14 @@ fn clearance_report(
         .map(|growth| clearance::radial_grown(outer_coil, inner_coil, growth));
     let radial_solid = grown.zip(inner_seat.coil.growth()).map(|(grown, growth)| {
         let source = "the larger growth of the inner coil, ends held or free to turn";
-        let values: [Value<'_>; 2] = [("e", &pen.decimal(gap)), ("ΔD", &pen.decimal(growth))];
-        desk.ledger.work(pen.fine(grown), GAP_GROWN, &values, &source)
+        let values: [Value<'_>; 2] = [("e", &format.decimal(gap)), ("ΔD", &format.decimal(growth))];
+        context.ledger.work(format.fine(grown), GAP_GROWN, &values, &source)
     });
     let usual = clearance::usual(outer_coil, inner_coil);
-    let usual_figure = desk.ledger.work(
-        pen.fine(usual),
+    let usual_figure = context.ledger.work(
+        format.fine(usual),
         GAP_USUAL,
-        &[("d1", &pen.decimal(outer_coil.bar())), ("d2", &pen.decimal(inner_coil.bar()))],
+        &[("d1", &format.decimal(outer_coil.bar())), ("d2", &format.decimal(inner_coil.bar()))],
         &clearance::USUAL_SOURCE,
     );
     let hands = Hands::of(outer_seat.coil.drawing.hand, inner_seat.coil.drawing.hand);
@@ -567,9 +584,9 @@ fn clearance_report(
 }
 
 /// Index and stress at solid of the coils beside each other.
-fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
-    let pen = desk.pen;
-    let coils = || reckoned.seats.iter().map(|seat| &seat.coil);
+fn balance(context: &Context<'_>, computed: &ComputedNest) -> Option<String> {
+    let format = context.format;
+    let coils = || computed.seats.iter().map(|seat| &seat.coil);
     let parts: Option<Vec<String>> = coils()
         .map(|drawn| {
             let (coil, stress) = (drawn.diameters()?, drawn.stress_at_solid()?);
@@ -577,7 +594,7 @@ fn balance(desk: &Desk<'_>, reckoned: &Reckoned) -> Option<String> {
             Some(text!(
                 "{}: index {index}, {} at solid, uncorrected",
                 drawn.name,
-                pen.say::<quantity::Stress>(stress)
+                format.say::<quantity::Stress>(stress)
             ))
         })
         .collect();
@@ -610,10 +627,15 @@ fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
 }
 
 /// The problem of a question that has no answer.
-pub(crate) fn unanswered(desk: &Desk<'_>, at: &Path, read: &str, error: NestError) -> Problem {
+pub(crate) fn unanswered(
+    context: &Context<'_>,
+    at: &Path,
+    read: &str,
+    error: NestError,
+) -> Problem {
     if let NestError::BelowSolid { solid, .. } = error {
-        let example = desk.pen.decimal(solid).to_string();
-        return Problem::said(at, "below-solid", &error.say(desk.system()), &example);
+        let example = context.format.decimal(solid).to_string();
+        return Problem::said(at, "below-solid", &error.say(context.system()), &example);
     }
     let why = "the solid height of this nest is not known";
     Problem::new(at, "below-solid", read, "a height from solid up", why, "")
@@ -621,28 +643,28 @@ pub(crate) fn unanswered(desk: &Desk<'_>, at: &Path, read: &str, error: NestErro
 
 /// Reads and answers one question of a job.
 pub(crate) fn ask(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
-    reckoned: Option<&Reckoned>,
+    computed: Option<&ComputedNest>,
     text: &str,
     asked: Option<&str>,
 ) -> Option<(State, StateReport)> {
-    let question = match question::read(text, desk.system(), at) {
+    let question = match question::read(text, context.system(), at) {
         Ok(question) => question,
         Err(problem) => {
-            desk.problem(*problem);
+            context.problem(*problem);
             return None;
         }
     };
-    let reckoned = reckoned?;
-    match reckoned.answer(question) {
+    let computed = computed?;
+    match computed.answer(question) {
         Ok(state) => {
-            let report = state_report(desk, reckoned, &state, question, asked);
+            let report = state_report(context, computed, &state, question, asked);
             Some((state, report))
         }
         Err(error) => {
-            let problem = unanswered(desk, at, text, error);
-            desk.problem(problem);
+            let problem = unanswered(context, at, text, error);
+            context.problem(problem);
             None
         }
     }

@@ -2,7 +2,7 @@
 
 use super::choices::Use;
 use super::coil::Coil;
-use super::desk::Desk;
+use super::context::Context;
 use super::drafted::{Bench, Judge};
 use super::field::{Field, Plain};
 use super::input::Job;
@@ -29,19 +29,23 @@ impl Lying<'_> {
 }
 
 /// Reads whether coils that are too close to call may be used: not unless the job says so.
-pub(crate) fn uses(desk: &mut Desk<'_>, job: &Job) -> Use {
-    desk.read(&Path::default(), job.use_too_close()).unwrap_or(Use::OnlyDecided)
+pub(crate) fn uses(context: &mut Context<'_>, job: &Job) -> Use {
+    context.read(&Path::default(), job.use_too_close()).unwrap_or(Use::OnlyDecided)
 }
 
 /// Reads the coils on the bench.
-pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> Vec<Lying<'b>> {
+pub(crate) fn read<'b>(
+    context: &mut Context<'_>,
+    job: &Job,
+    bench: &'b Bench<'_>,
+) -> Vec<Lying<'b>> {
     let mut lying = Vec::new();
-    for (at, item) in desk.list(&Path::default(), job.bench()) {
-        let Some((at, coil)) = desk.object(&at, item) else { continue };
-        let label = desk.text(&at, coil.label()).unwrap_or_default().to_owned();
-        let pair = desk.text(&at, coil.pair()).unwrap_or_default().to_owned();
-        let drawn = drawing_of(desk, &at, coil.coil(), bench);
-        let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
+    for (at, item) in context.list(&Path::default(), job.bench()) {
+        let Some((at, coil)) = context.object(&at, item) else { continue };
+        let label = context.text(&at, coil.label()).unwrap_or_default().to_owned();
+        let pair = context.text(&at, coil.pair()).unwrap_or_default().to_owned();
+        let drawn = drawing_of(context, &at, coil.coil(), bench);
+        let taped = Taped::read(context, &at, &coil.into(), bench.instrument.graduation);
         lying.push(Lying { at, label, coil: drawn, taped, pair });
     }
     lying
@@ -49,36 +53,36 @@ pub(crate) fn read<'b>(desk: &mut Desk<'_>, job: &Job, bench: &'b Bench<'_>) -> 
 
 /// The drawing that a coil says it should be.
 fn drawing_of<'b>(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     field: Field<'_, Plain>,
     bench: &'b Bench<'_>,
 ) -> Option<&'b Coil> {
     let path = field.path(at);
-    let name = desk.text(at, field)?;
+    let name = context.text(at, field)?;
     let found = bench.coil(name).map(Rc::as_ref);
     if found.is_none() {
-        desk.known(&path, name, &bench.coil_names(), "no-such-coil");
+        context.known(&path, name, &bench.coil_names(), "no-such-coil");
     }
     found
 }
 
 /// The coils that do not go back.
 pub(crate) fn set_aside(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     job: &Job,
     bench: &Bench<'_>,
     look: Judge,
 ) -> Vec<AsideReport> {
     let mut aside = Vec::new();
-    for (at, item) in desk.list(&Path::default(), job.set_aside()) {
-        let Some((at, coil)) = desk.object(&at, item) else { continue };
-        let taped = Taped::read(desk, &at, &coil.into(), bench.gear.graduation);
+    for (at, item) in context.list(&Path::default(), job.set_aside()) {
+        let Some((at, coil)) = context.object(&at, item) else { continue };
+        let taped = Taped::read(context, &at, &coil.into(), bench.instrument.graduation);
         let unknown = Coil::default();
-        let drawn = drawing_of(desk, &at, coil.coil(), bench).unwrap_or(&unknown);
-        let (_, mut report) = look(desk, &at, drawn, &taped, &bench.gear);
-        report.label = desk.text(&at, coil.label()).map(str::to_owned);
-        let reason = desk.text(&at, coil.reason()).map(str::to_owned);
+        let drawn = drawing_of(context, &at, coil.coil(), bench).unwrap_or(&unknown);
+        let (_, mut report) = look(context, &at, drawn, &taped, &bench.instrument);
+        report.label = context.text(&at, coil.label()).map(str::to_owned);
+        let reason = context.text(&at, coil.reason()).map(str::to_owned);
         aside.push(AsideReport { coil: report, reason });
     }
     aside

@@ -6,7 +6,7 @@ use super::field::{
     LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Taped, Whole, Word,
 };
 use crate::bounds::{self, Bound};
-use crate::quantity::{Kind, System, Written};
+use crate::quantity::{Kind, Readable, System};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde_json::{Map, Value, json};
 use std::fmt;
@@ -61,11 +61,11 @@ takes! {
     [] OfTape: |_| Takes::OfTables("tape classes");
     [] Taped: |Taped(bound)| Takes::Quantity(Range::of_length(bound));
     [] Length: |Length(bound)| Takes::Quantity(Range::of_length(bound));
-    [K: Written] Amount<K>: |Amount(bound)| Takes::Quantity(Range::of(bound));
+    [K: Readable] Amount<K>: |Amount(bound)| Takes::Quantity(Range::of(bound));
     [] Count: |Count(bound)| Takes::Count(Range::of(bound));
     [] DeadTurns: |DeadTurns(bound)| Takes::Doubted(Range::of(bound));
     [] LengthTolerance: |LengthTolerance(bound)| Takes::Tolerance(Range::of(bound));
-    [K: Written] AmountTolerance<K>: |AmountTolerance(bound)| Takes::Tolerance(Range::of(bound));
+    [K: Readable] AmountTolerance<K>: |AmountTolerance(bound)| Takes::Tolerance(Range::of(bound));
     [] HeightOrLoad: |_| {
         Takes::HeightOrLoad([Range::of(&bounds::HEIGHT), Range::of(&bounds::LOAD)])
     };

@@ -1,9 +1,9 @@
 //! A coil that is there: what the tape said of it, and what that makes of it.
 
 use super::coil::Coil;
-use super::desk::Desk;
+use super::context::Context;
 use super::drawing::as_given;
-use super::figures::{Pen, text};
+use super::figures::{Format, text};
 use super::formulas::{
     ABOVE, BELOW, BETWEEN, DEVIATION, LEAST, LOAD_COST, MEASURED, MOST, SETTLES, SPREAD, TILT,
     letter,
@@ -24,7 +24,7 @@ use crate::verdict::{self, Limits, Verdict, judge_measured};
 
 /// What a job was measured with, as far as it does not depend on the length measured.
 #[derive(Clone, Debug)]
-pub(crate) struct Gear {
+pub(crate) struct Instrument {
     pub(crate) graduation: Length,
     /// The system that the tape is marked in.
     pub(crate) marked: System,
@@ -41,49 +41,51 @@ fn about_a_coil() -> Length {
     Length::new::<unit::meter>(0.4)
 }
 
-impl Gear {
+impl Instrument {
     /// Reads the tape of a job, and says what it took where the job is silent.
-    pub(crate) fn assess(desk: &mut Desk<'_>, job: &Job) -> Self {
+    pub(crate) fn assess(context: &mut Context<'_>, job: &Job) -> Self {
         let top = Path::default();
         let absent = TapeUsed::default();
-        let tape = desk.object(&top, job.tape()).map_or(&absent, |(_, tape)| tape);
+        let tape = context.object(&top, job.tape()).map_or(&absent, |(_, tape)| tape);
         let at = job.tape().path(&top);
-        let graduation = desk.read(&at, tape.graduation());
+        let graduation = context.read(&at, tape.graduation());
         if tape.graduation.written().is_empty() {
-            let usual = desk.pen.fine_text(usual_graduation(desk.system()));
+            let usual = context.format.fine_text(usual_graduation(context.system()));
             let text = text!("Nothing is said of the tape's graduation: {usual} is taken.");
-            desk.note(&tape.graduation().path(&at), "graduation-assumed", text);
+            context.note(&tape.graduation().path(&at), "graduation-assumed", text);
         }
-        let stated = desk.read(&at, tape.error());
-        let place = desk.read(&at, tape.ends_error());
-        let usual_place = measured::usual_place(desk.system());
+        let stated = context.read(&at, tape.error());
+        let place = context.read(&at, tape.ends_error());
+        let usual_place = measured::usual_place(context.system());
         if tape.ends_error.written().is_empty() {
-            let usual = desk.pen.fine_text(usual_place);
+            let usual = context.format.fine_text(usual_place);
             let text = text!(
                 "Nothing is said of the ends: one place round a coil is taken to stand up to {usual} off its height."
             );
-            desk.note(&tape.ends_error().path(&at), "places-assumed", text);
+            context.note(&tape.ends_error().path(&at), "places-assumed", text);
         }
-        let class = desk.read(&at, tape.class());
-        let level = desk.read(&top, job.decision_level());
-        let gear = Self {
-            graduation: graduation
-                .map_or_else(|| usual_graduation(desk.system()), |graduation| graduation.length()),
-            marked: graduation.map_or_else(|| desk.system(), |graduation| graduation.system()),
-            classes: desk.tables.tape_classes.to_vec(),
+        let class = context.read(&at, tape.class());
+        let level = context.read(&top, job.decision_level());
+        let instrument = Self {
+            graduation: graduation.map_or_else(
+                || usual_graduation(context.system()),
+                |graduation| graduation.length(),
+            ),
+            marked: graduation.map_or_else(|| context.system(), |graduation| graduation.system()),
+            classes: context.tables.tape_classes.to_vec(),
             class,
             stated,
             place: place.unwrap_or(usual_place),
             level: level.unwrap_or(verdict::USUAL_LEVEL),
         };
-        if let (None, None, Some(class)) = (class, stated, gear.class_at(about_a_coil())) {
+        if let (None, None, Some(class)) = (class, stated, instrument.class_at(about_a_coil())) {
             let text = text!(
                 "Nothing is said of the tape's error: {}, the wider of the usual classes, is taken.",
                 class.name()
             );
-            desk.note(&tape.class().path(&at), "tape-class-assumed", text);
+            context.note(&tape.class().path(&at), "tape-class-assumed", text);
         }
-        gear
+        instrument
     }
 
     /// The class that was named, else the widest of those usual for such a tape.
@@ -135,7 +137,7 @@ fn longest(intervals: &[Interval]) -> Option<Length> {
 
 /// A coil as it stands in its seat.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Standing {
+pub(crate) struct CoilState {
     /// Free height as measured, else the book's.
     pub(crate) free: Option<Length>,
     /// Standard uncertainty that is this coil's own.
@@ -169,14 +171,14 @@ pub(crate) struct Judged<'t> {
 }
 
 impl<'t> Judged<'t> {
-    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, gear: &Gear) -> Self {
-        let weighed = Weighed::of(taped, drawn, gear);
+    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, instrument: &Instrument) -> Self {
+        let weighed = Weighed::of(taped, drawn, instrument);
         let intervals = weighed.intervals();
-        let measured = gear.measured(&intervals);
+        let measured = instrument.measured(&intervals);
         let is_whole = intervals.len() == taped.written();
-        let verdict = measured
-            .zip(drawn.limits)
-            .map(|(measured, limits)| (judge_measured(&measured, limits, gear.level), limits));
+        let verdict = measured.zip(drawn.limits).map(|(measured, limits)| {
+            (judge_measured(&measured, limits, instrument.level), limits)
+        });
         let ruling = match (verdict, measured) {
             _ if taped.flaw.is_some() => Some(Ruling::Scrap),
             (Some((verdict, _)), _) if !is_whole && !is_refused(verdict.word) => {
@@ -190,7 +192,7 @@ impl<'t> Judged<'t> {
     }
 
     /// How it stands: by its readings, else by its book figure.
-    pub(crate) fn standing(&self, drawn: &Coil) -> Standing {
+    pub(crate) fn standing(&self, drawn: &Coil) -> CoilState {
         let not_good = match self.ruling {
             Some(Ruling::Scrap) => {
                 Some(text!("scrap, {}", self.taped.flaw.as_deref().unwrap_or_default()))
@@ -205,8 +207,8 @@ impl<'t> Judged<'t> {
             Some(Ruling::NoLimit) | None => None,
         };
         self.measured.map_or_else(
-            || Standing { free: drawn.free(), not_good: not_good.clone(), ..Standing::default() },
-            |measured| Standing {
+            || CoilState { free: drawn.free(), not_good: not_good.clone(), ..CoilState::default() },
+            |measured| CoilState {
                 free: Some(measured.mean),
                 own_doubt: measured.own_doubt(),
                 tape_doubt: measured.tape_doubt,
@@ -216,25 +218,25 @@ impl<'t> Judged<'t> {
     }
 
     /// Names what must be read again, at its readings.
-    fn note(&self, desk: &mut Desk<'_>, at: &Path) {
+    fn note(&self, context: &mut Context<'_>, at: &Path) {
         for questioned in &self.weighed.questioned {
-            let text = questioned.sentence(desk.pen);
-            desk.note(&questioned.taken.at, "reading-questioned", text);
+            let text = questioned.sentence(context.format);
+            context.note(&questioned.taken.at, "reading-questioned", text);
         }
         if let (None, Some(longest)) = (self.measured, longest(&self.intervals)) {
-            let read = desk.pen.decimal(longest).to_string();
+            let read = context.format.decimal(longest).to_string();
             let why = "the class of the tape says nothing of a length like this";
             let expected = "a length that the tape's class covers, or the tape's error stated";
             let at = at.field("readings");
-            desk.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
+            context.problem(Problem::new(&at, "outside-table", &read, expected, why, "1/16 in"));
         }
     }
 
     /// Says at a coil that a nest stands on by what its height is, where no reading says it.
-    fn note_unmeasured(&self, desk: &mut Desk<'_>, at: &Path, drawn: &Coil) {
+    fn note_unmeasured(&self, context: &mut Context<'_>, at: &Path, drawn: &Coil) {
         if self.intervals.is_empty() && drawn.free().is_some() {
             let text = text!("{} is not measured: its book figure is taken.", drawn.name);
-            desk.note(at, "not-measured", text);
+            context.note(at, "not-measured", text);
         }
     }
 }
@@ -246,8 +248,8 @@ fn is_refused(word: verdict::Word) -> bool {
 
 /// What a drawing adds to what a tape says.
 struct ByDrawing {
-    figures: fn(&mut Desk<'_>, &mut SeatReport, &Measured, &Coil),
-    allowance: fn(Pen, &Coil) -> String,
+    figures: fn(&mut Context<'_>, &mut SeatReport, &Measured, &Coil),
+    allowance: fn(Format, &Coil) -> String,
 }
 
 const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
@@ -257,46 +259,46 @@ const BY_TAPE: ByDrawing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, 
 
 /// What a coil is judged to be that a nest stands on, with all that its report says of it.
 pub(crate) fn assess(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     taped: &Taped,
-    gear: &Gear,
-) -> (Standing, SeatReport) {
-    judge(desk, at, drawn, (taped, gear), Lies::InANest, &DRAWN)
+    instrument: &Instrument,
+) -> (CoilState, SeatReport) {
+    judge(context, at, drawn, (taped, instrument), Lies::InANest, &DRAWN)
 }
 
 /// The same by the tape alone.
 pub(crate) fn by_tape(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     taped: &Taped,
-    gear: &Gear,
-) -> (Standing, SeatReport) {
-    judge(desk, at, drawn, (taped, gear), Lies::InANest, &BY_TAPE)
+    instrument: &Instrument,
+) -> (CoilState, SeatReport) {
+    judge(context, at, drawn, (taped, instrument), Lies::InANest, &BY_TAPE)
 }
 
 /// What a coil is judged to be that nothing stands on.
 pub(crate) fn look(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     taped: &Taped,
-    gear: &Gear,
-) -> (Standing, SeatReport) {
-    judge(desk, at, drawn, (taped, gear), Lies::Apart, &DRAWN)
+    instrument: &Instrument,
+) -> (CoilState, SeatReport) {
+    judge(context, at, drawn, (taped, instrument), Lies::Apart, &DRAWN)
 }
 
 /// The same by the tape alone.
 pub(crate) fn look_by_tape(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     taped: &Taped,
-    gear: &Gear,
-) -> (Standing, SeatReport) {
-    judge(desk, at, drawn, (taped, gear), Lies::Apart, &BY_TAPE)
+    instrument: &Instrument,
+) -> (CoilState, SeatReport) {
+    judge(context, at, drawn, (taped, instrument), Lies::Apart, &BY_TAPE)
 }
 
 /// Where a coil lies that is judged.
@@ -307,18 +309,18 @@ enum Lies {
 }
 
 fn judge(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
-    (taped, gear): (&Taped, &Gear),
+    (taped, instrument): (&Taped, &Instrument),
     lies: Lies,
     by: &ByDrawing,
-) -> (Standing, SeatReport) {
-    let pen = desk.pen;
-    let judged = Judged::of(taped, drawn, gear);
-    judged.note(desk, at);
+) -> (CoilState, SeatReport) {
+    let format = context.format;
+    let judged = Judged::of(taped, drawn, instrument);
+    judged.note(context, at);
     if lies == Lies::InANest {
-        judged.note_unmeasured(desk, at, drawn);
+        judged.note_unmeasured(context, at, drawn);
     }
     let mut report = SeatReport {
         coil: drawn.id.clone(),
@@ -327,130 +329,136 @@ fn judge(
         ..SeatReport::default()
     };
     report.book = drawn.free().map(|book| {
-        as_given::<Length>(desk, pen.height(book), letter!("L0"), "the book's free height")
+        as_given::<Length>(context, format.height(book), letter!("L0"), "the book's free height")
     });
     report.free.clone_from(&report.book);
     if let Some(measured) = judged.measured {
-        taped_figures(desk, &mut report, &judged.intervals, &measured, drawn, gear);
-        (by.figures)(desk, &mut report, &measured, drawn);
+        taped_figures(context, &mut report, &judged.intervals, &measured, drawn, instrument);
+        (by.figures)(context, &mut report, &measured, drawn);
     }
-    let allowed = (by.allowance)(pen, drawn);
+    let allowed = (by.allowance)(format, drawn);
     report.verdict = judged
         .ruling
-        .map(|ruling| verdict_of(desk, drawn, &judged, ruling, gear, &report, &allowed));
+        .map(|ruling| verdict_of(context, drawn, &judged, ruling, instrument, &report, &allowed));
     (judged.standing(drawn), report)
 }
 
 /// What the tape said.
 fn taped_figures(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     report: &mut SeatReport,
     intervals: &[Interval],
     measured: &Measured,
     drawn: &Coil,
-    gear: &Gear,
+    instrument: &Instrument,
 ) {
-    let pen = desk.pen;
+    let format = context.format;
     report.measured = true;
     let doubt = measured.doubt();
-    report.free = Some(free_height(desk, intervals, measured, gear));
+    report.free = Some(free_height(context, intervals, measured, instrument));
     if intervals.len() > 1 {
-        let figure = pen.fine(measured.spread);
+        let figure = format.fine(measured.spread);
         let at = intervals.iter().map(Interval::estimate);
         let least = at.clone().reduce(|a, b| if b < a { b } else { a }).unwrap_or_default();
         let values: [Value<'_>; 2] =
-            [("r1", &pen.decimal(least)), ("r2", &pen.decimal(least + measured.spread))];
-        report.spread = Some(desk.ledger.work(figure, SPREAD, &values, &"definition"));
+            [("r1", &format.decimal(least)), ("r2", &format.decimal(least + measured.spread))];
+        report.spread = Some(context.ledger.work(figure, SPREAD, &values, &"definition"));
     }
     if let Some(book) = drawn.free() {
-        let figure = pen.fine(measured.mean - book).give_or_take(pen, doubt);
+        let figure = format.fine(measured.mean - book).give_or_take(format, doubt);
         let values: [Value<'_>; 2] =
-            [("Lm", &pen.decimal(measured.mean)), ("L0", &pen.decimal(book))];
-        report.deviation = Some(desk.ledger.work(figure, DEVIATION, &values, &"definition"));
+            [("Lm", &format.decimal(measured.mean)), ("L0", &format.decimal(book))];
+        report.deviation = Some(context.ledger.work(figure, DEVIATION, &values, &"definition"));
     }
 }
 
 /// How far its ends are out of square, and what it costs in load.
-fn drawn_figures(desk: &mut Desk<'_>, report: &mut SeatReport, measured: &Measured, drawn: &Coil) {
-    let (pen, doubt) = (desk.pen, measured.doubt());
+fn drawn_figures(
+    context: &mut Context<'_>,
+    report: &mut SeatReport,
+    measured: &Measured,
+    drawn: &Coil,
+) {
+    let (format, doubt) = (context.format, measured.doubt());
     if let (Some(_), Some(coil)) = (&report.spread, drawn.diameters()) {
-        let figure = Pen::angle(measured.out_of_square(coil.outside()));
+        let figure = Format::angle(measured.out_of_square(coil.outside()));
         let values: [Value<'_>; 2] =
-            [("S", &pen.decimal(measured.spread)), ("De", &pen.decimal(coil.outside()))];
+            [("S", &format.decimal(measured.spread)), ("De", &format.decimal(coil.outside()))];
         let source = "geometry of tilted ends";
-        report.out_of_square = Some(desk.ledger.work(figure, TILT, &values, &source));
+        report.out_of_square = Some(context.ledger.work(figure, TILT, &values, &source));
     }
     if let (Some(book), Some(rate)) = (drawn.free(), drawn.rate) {
         let deviation = measured.mean - book;
         let cost: Force = rate.value * deviation;
-        let figure = pen.doubted::<Force>(cost, (rate.value * doubt).value);
+        let figure = format.doubted::<Force>(cost, (rate.value * doubt).value);
         let values: [Value<'_>; 3] = [
-            ("k", &pen.say::<quantity::SpringRate>(rate.value)),
-            ("Lm", &pen.decimal(measured.mean)),
-            ("L0", &pen.decimal(book)),
+            ("k", &format.say::<quantity::SpringRate>(rate.value)),
+            ("Lm", &format.decimal(measured.mean)),
+            ("L0", &format.decimal(book)),
         ];
         let source = "statics; at any height at which the coil carries";
-        report.load_cost = Some(desk.ledger.work(figure, LOAD_COST, &values, &source));
+        report.load_cost = Some(context.ledger.work(figure, LOAD_COST, &values, &source));
     }
 }
 
 fn free_height(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     intervals: &[Interval],
     measured: &Measured,
-    gear: &Gear,
+    instrument: &Instrument,
 ) -> Figure {
-    let pen = desk.pen;
+    let format = context.format;
     let readings: Vec<_> =
-        intervals.iter().map(|reading| pen.decimal(reading.estimate())).collect();
+        intervals.iter().map(|reading| format.decimal(reading.estimate())).collect();
     let terms = readings.iter().map(|reading| [("r", reading as _)]);
     let values: [Value<'_>; 4] = [
         ("N", &intervals.len()),
-        ("ur", &pen.decimal(measured.reading_doubt)),
-        ("ut", &pen.decimal(measured.tape_doubt)),
-        ("up", &pen.decimal(measured.place_doubt())),
+        ("ur", &format.decimal(measured.reading_doubt)),
+        ("ut", &format.decimal(measured.tape_doubt)),
+        ("up", &format.decimal(measured.place_doubt())),
     ];
     let put = MEASURED.put_sum(&values, terms);
-    let result = text!("{}, u = {}", pen.decimal(measured.mean), pen.decimal(measured.doubt()));
-    let mut figure = pen.height(measured.mean).give_or_take(pen, measured.doubt());
-    figure.working = Some(desk.ledger.file(MEASURED, put, result, gear.source()));
+    let result =
+        text!("{}, u = {}", format.decimal(measured.mean), format.decimal(measured.doubt()));
+    let mut figure = format.height(measured.mean).give_or_take(format, measured.doubt());
+    figure.working = Some(context.ledger.file(MEASURED, put, result, instrument.source()));
     figure
 }
 
 fn verdict_of(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     drawn: &Coil,
     judged: &Judged<'_>,
     ruling: Ruling,
-    gear: &Gear,
+    instrument: &Instrument,
     seat: &SeatReport,
     allowance: &str,
 ) -> VerdictReport {
-    let pen = desk.pen;
+    let format = context.format;
     let off = sentence::Off {
         deviation: judged.measured.zip(drawn.free()).map(|(measured, book)| measured.mean - book),
         cost: seat.load_cost.as_ref(),
     };
-    let limit = |limit: Option<Length>, formula, sign, desk: &mut Desk<'_>| {
+    let limit = |limit: Option<Length>, formula, sign, context: &mut Context<'_>| {
         limit.map(|limit| {
-            let figure = pen.height(limit);
-            let said = pen.decimal(limit);
-            desk.ledger.work(figure, formula, &[(sign, &said)], &"limit of the book")
+            let figure = format.height(limit);
+            let said = format.decimal(limit);
+            context.ledger.work(figure, formula, &[(sign, &said)], &"limit of the book")
         })
     };
-    let remarks = remarks(pen, judged, gear);
+    let remarks = remarks(format, judged, instrument);
     let mut report = VerdictReport {
         word: Word::None,
         title: "No limit given",
-        brief: brief(pen, judged, ruling, off.deviation),
+        brief: brief(format, judged, ruling, off.deviation),
         p_in: None,
         p_short: None,
         p_long: None,
         places: judged.intervals.len(),
         sentence: String::new(),
         would_settle: None,
-        least: limit(drawn.limits.and_then(|limits| limits.least()), LEAST, "TL", desk),
-        most: limit(drawn.limits.and_then(|limits| limits.most()), MOST, "TU", desk),
+        least: limit(drawn.limits.and_then(|limits| limits.least()), LEAST, "TL", context),
+        most: limit(drawn.limits.and_then(|limits| limits.most()), MOST, "TU", context),
         working: None,
     };
     let decided = match ruling {
@@ -463,10 +471,10 @@ fn verdict_of(
     if let Some((verdict, limits, measured)) = decided {
         (report.p_in, report.p_short, report.p_long) =
             (Some(verdict.p_in), Some(verdict.p_short), Some(verdict.p_long));
-        report.working = Some(weighed(desk, &verdict, limits, &measured));
+        report.working = Some(weighed(context, &verdict, limits, &measured));
         let settling = verdict.would_settle.filter(|settling| settling.value > 0.0);
         report.would_settle =
-            settling.map(|settling| would_settle(desk, settling, &measured, gear));
+            settling.map(|settling| would_settle(context, settling, &measured, instrument));
     }
     (report.word, report.title, report.sentence) = match ruling {
         Ruling::Scrap => {
@@ -474,20 +482,20 @@ fn verdict_of(
             (Word::Scrap, "Scrap", sentence::scrap(flaw))
         }
         Ruling::ReadAgain(verdict) => {
-            let said = sentence::read_again(pen, verdict.zip(drawn.limits), drawn.free(), &off);
+            let said = sentence::read_again(format, verdict.zip(drawn.limits), drawn.free(), &off);
             (Word::TooClose, "Read again", text!("{said}{remarks}"))
         }
         Ruling::NoLimit => {
-            let said = sentence::without_limit(pen, &off, allowance);
+            let said = sentence::without_limit(format, &off, allowance);
             (Word::None, "No limit given", text!("{said}{remarks}"))
         }
         Ruling::By(verdict, limits) => {
             let settle = judged
                 .measured
                 .filter(|_| verdict.word == verdict::Word::TooClose)
-                .map(|measured| settle::sentence(&measured, limits, gear));
+                .map(|measured| settle::sentence(&measured, limits, instrument));
             let said = sentence::Said { verdict: &verdict, limits, book: drawn.free(), off };
-            let said = said.sentence(pen, &remarks, settle.as_deref());
+            let said = said.sentence(format, &remarks, settle.as_deref());
             let (word, title) = match verdict.word {
                 verdict::Word::Good => (Word::Good, "Good"),
                 verdict::Word::Short => (Word::Short, "Short"),
@@ -501,7 +509,7 @@ fn verdict_of(
 }
 
 /// What of a verdict stands in one line of a list.
-fn brief(pen: Pen, judged: &Judged<'_>, ruling: Ruling, deviation: Option<Length>) -> String {
+fn brief(format: Format, judged: &Judged<'_>, ruling: Ruling, deviation: Option<Length>) -> String {
     let is_open = |verdict: Verdict| verdict.word == verdict::Word::TooClose;
     match ruling {
         Ruling::Scrap => judged.taped.flaw.clone().unwrap_or_default(),
@@ -509,17 +517,22 @@ fn brief(pen: Pen, judged: &Judged<'_>, ruling: Ruling, deviation: Option<Length
         Ruling::By(verdict, _) if is_open(verdict) && judged.intervals.len() == 1 => {
             "one place only".to_owned()
         }
-        Ruling::By(..) | Ruling::NoLimit => sentence::off_the_book(pen, deviation),
+        Ruling::By(..) | Ruling::NoLimit => sentence::off_the_book(format, deviation),
     }
 }
 
 /// Files how the probabilities of a verdict came about.
-fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Measured) -> String {
-    let pen = desk.pen;
-    let end = |limit: Option<Length>| pen.decimal(limit.unwrap_or_default());
+fn weighed(
+    context: &mut Context<'_>,
+    verdict: &Verdict,
+    limits: Limits,
+    measured: &Measured,
+) -> String {
+    let format = context.format;
+    let end = |limit: Option<Length>| format.decimal(limit.unwrap_or_default());
     let values: [Value<'_>; 4] = [
-        ("Lm", &pen.decimal(measured.mean)),
-        ("u", &pen.decimal(measured.doubt())),
+        ("Lm", &format.decimal(measured.mean)),
+        ("u", &format.decimal(measured.doubt())),
         ("TL", &end(limits.least())),
         ("TU", &end(limits.most())),
     ];
@@ -534,22 +547,27 @@ fn weighed(desk: &mut Desk<'_>, verdict: &Verdict, limits: Limits, measured: &Me
         sentence::percent(verdict.p_short),
         sentence::percent(verdict.p_long)
     );
-    desk.ledger.file(formula, formula.put(&values), result, verdict::SOURCE.to_string())
+    context.ledger.file(formula, formula.put(&values), result, verdict::SOURCE.to_string())
 }
 
-fn would_settle(desk: &mut Desk<'_>, settling: Length, measured: &Measured, gear: &Gear) -> Figure {
-    let pen = desk.pen;
-    let figure = pen.fine(settling);
-    let level = sentence::percent(gear.level);
-    let with = text!("Lm = {}, level {level}", pen.decimal(measured.mean));
-    let result = pen.rough(settling).to_string();
+fn would_settle(
+    context: &mut Context<'_>,
+    settling: Length,
+    measured: &Measured,
+    instrument: &Instrument,
+) -> Figure {
+    let format = context.format;
+    let figure = format.fine(settling);
+    let level = sentence::percent(instrument.level);
+    let with = text!("Lm = {}, level {level}", format.decimal(measured.mean));
+    let result = format.rough(settling).to_string();
     let source = verdict::SOURCE.to_string();
-    let working = desk.ledger.file_words(SETTLES, with, result.clone(), source);
+    let working = context.ledger.file_words(SETTLES, with, result.clone(), source);
     Figure { text: result, working: Some(working), ..figure }
 }
 
 /// What is to be said of the readings themselves.
-fn remarks(pen: Pen, judged: &Judged<'_>, gear: &Gear) -> String {
+fn remarks(format: Format, judged: &Judged<'_>, instrument: &Instrument) -> String {
     let mut remarks = String::new();
     let (kept, written) = (judged.intervals.len(), judged.taped.written());
     if kept < written && kept > 0 {
@@ -559,13 +577,13 @@ fn remarks(pen: Pen, judged: &Judged<'_>, gear: &Gear) -> String {
         remarks += " One place only: turn the coil and read again.";
     }
     if let Some(measured) = judged.measured {
-        remarks += &sentence::stands(pen, &judged.weighed.kept, &measured, gear.place);
+        remarks += &sentence::stands(format, &judged.weighed.kept, &measured, instrument.place);
     }
     remarks
 }
 
 /// What the standards allow a new spring, where its drawing says enough.
-fn allowance(pen: Pen, drawn: &Coil) -> String {
+fn allowance(format: Format, drawn: &Coil) -> String {
     let (Some(coil), Some(turns), Some(free), Some(rate)) =
         (drawn.diameters(), drawn.turns(), drawn.free(), drawn.rate)
     else {
@@ -575,7 +593,7 @@ fn allowance(pen: Pen, drawn: &Coil) -> String {
         return " What a new hot-wound spring may be off stands in ISO 11891, to be looked up there.".into();
     }
     ColdWound::new(coil, turns, free).map_or_else(|_| String::new(), |spring| {
-        let half_width = pen.rough(spring.free_height(Grade::Two, rate.value).value);
+        let half_width = format.rough(spring.free_height(Grade::Two, rate.value).value);
         text!(" A new cold-coiled spring of this size may be {half_width} off either way by EN 15800, grade 2.")
     })
 }

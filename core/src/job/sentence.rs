@@ -1,6 +1,6 @@
 //! The plain sentence under a verdict: how far off, how sure, what it costs, what would settle it.
 
-use super::figures::{Pen, text};
+use super::figures::{Format, text};
 use super::report::Figure;
 use super::taped::Taken;
 use crate::measured::Measured;
@@ -26,19 +26,19 @@ fn on_the_figure(deviation: Length) -> bool {
     deviation.value.abs() < 0.000_199
 }
 
-fn deviation_of(pen: Pen, deviation: Option<Length>) -> String {
+fn deviation_of(format: Format, deviation: Option<Length>) -> String {
     let Some(deviation) = deviation else { return String::new() };
     if on_the_figure(deviation) {
         return "On the book figure".into();
     }
-    let size = pen.fine_text(deviation.abs());
+    let size = format.fine_text(deviation.abs());
     let side = if deviation.value < 0.0 { "under" } else { "over" };
     format!("{size} {side} the book figure")
 }
 
 /// The same in a line of a list: `1/16 in under`.
-pub(crate) fn off_the_book(pen: Pen, deviation: Option<Length>) -> String {
-    let whole = deviation_of(pen, deviation);
+pub(crate) fn off_the_book(format: Format, deviation: Option<Length>) -> String {
+    let whole = deviation_of(format, deviation);
     let off = deviation.filter(|deviation| !on_the_figure(*deviation));
     off.map_or_else(|| whole.to_ascii_lowercase(), |_| whole.replace(" the book figure", ""))
 }
@@ -49,8 +49,8 @@ pub(crate) fn unused(count: usize) -> String {
     text!("{count} {readings} in doubt")
 }
 
-fn limit_of(pen: Pen, limits: Limits, book: Option<Length>) -> String {
-    let write = |length: Length| pen.fine_text(length);
+fn limit_of(format: Format, limits: Limits, book: Option<Length>) -> String {
+    let write = |length: Length| format.fine_text(length);
     match (limits.least(), limits.most(), book) {
         (Some(least), Some(most), Some(book)) if (most + least - book * 2.0).value.abs() < 1e-9 => {
             format!("the limit is {} either way", write(most - book))
@@ -83,8 +83,8 @@ impl Off<'_> {
 }
 
 /// Where the book gives no limit.
-pub(crate) fn without_limit(pen: Pen, off: &Off<'_>, allowance: &str) -> String {
-    let deviation = deviation_of(pen, off.deviation);
+pub(crate) fn without_limit(format: Format, off: &Off<'_>, allowance: &str) -> String {
+    let deviation = deviation_of(format, off.deviation);
     let opening = if deviation.is_empty() { String::new() } else { text!("{deviation}. ") };
     text!("{opening}The book has no limit here, so there is no verdict.{}{allowance}", off.cost())
 }
@@ -99,7 +99,7 @@ pub(crate) fn scrap(flaw: &str) -> String {
 
 /// Where some reading has to be read again before anything is decided.
 pub(crate) fn read_again(
-    pen: Pen,
+    format: Format,
     verdict: Option<(Verdict, Limits)>,
     book: Option<Length>,
     off: &Off<'_>,
@@ -111,7 +111,7 @@ pub(crate) fn read_again(
                 Word::Good => text!("good, {} sure", percent(verdict.p_in)),
                 _ => "too close to call".to_owned(),
             };
-            let opening = opening(pen, limits, book, off);
+            let opening = opening(format, limits, book, off);
             text!(
                 "{opening}. By what can be used it is {is}: no verdict before the rest is read again."
             )
@@ -129,7 +129,12 @@ pub(crate) fn from_some(kept: usize, written: usize) -> String {
 }
 
 /// How a coil stands by readings that differ more than its ends and the tape's marks explain.
-pub(crate) fn stands(pen: Pen, kept: &[&Taken], measured: &Measured, place: Length) -> String {
+pub(crate) fn stands(
+    format: Format,
+    kept: &[&Taken],
+    measured: &Measured,
+    place: Length,
+) -> String {
     let widest = kept.iter().map(|taken| taken.said.half_width());
     let widest = widest.fold(Length::default(), |a, b| if b > a { b } else { a });
     let explained = (place + widest) * 2.0 * (1.0 + 1e-9);
@@ -145,7 +150,7 @@ pub(crate) fn stands(pen: Pen, kept: &[&Taken], measured: &Measured, place: Leng
     else {
         return text!(
             " The places differ by {}: see that the coil stands flat and its ends are square, and read again.",
-            pen.fine_text(measured.spread)
+            format.fine_text(measured.spread)
         );
     };
     let rock = (one + three - two - four) / 2.0;
@@ -155,14 +160,14 @@ pub(crate) fn stands(pen: Pen, kept: &[&Taken], measured: &Measured, place: Leng
         let side = if rock.value < 0.0 { "under" } else { "over" };
         said += &text!(
             " It rocks: places 1 and 3 stand {} {side} places 2 and 4. See that plate and ends are flat, and read again.",
-            pen.fine_text(rock.abs())
+            format.fine_text(rock.abs())
         );
     }
     for (tilt, which) in tilts {
         if tilt.abs() > explained {
             said += &text!(
                 " Its ends are out of square: places {which} differ by {}.",
-                pen.fine_text(tilt.abs())
+                format.fine_text(tilt.abs())
             );
         }
     }
@@ -179,7 +184,7 @@ pub(crate) struct Said<'a> {
 
 impl Said<'_> {
     /// With remarks on the readings, and what would settle it.
-    pub(crate) fn sentence(&self, pen: Pen, remarks: &str, settle: Option<&str>) -> String {
+    pub(crate) fn sentence(&self, format: Format, remarks: &str, settle: Option<&str>) -> String {
         let Self { verdict, limits, book, off } = self;
         let sure = |p: f64| text!("{} sure", capital(&percent(p)));
         let rest = match verdict.word {
@@ -200,13 +205,13 @@ impl Said<'_> {
                 settle.unwrap_or_default()
             ),
         };
-        text!("{}. {rest}{}", opening(pen, *limits, *book, off), off.cost())
+        text!("{}. {rest}{}", opening(format, *limits, *book, off), off.cost())
     }
 }
 
-fn opening(pen: Pen, limits: Limits, book: Option<Length>, off: &Off<'_>) -> String {
-    let deviation = deviation_of(pen, off.deviation);
-    let limit = limit_of(pen, limits, book);
+fn opening(format: Format, limits: Limits, book: Option<Length>, off: &Off<'_>) -> String {
+    let deviation = deviation_of(format, off.deviation);
+    let limit = limit_of(format, limits, book);
     if deviation.is_empty() { capital(&limit) } else { text!("{deviation}; {limit}") }
 }
 

@@ -5,7 +5,7 @@
 //! would settle the verdict if the readings stood as they are.
 
 use super::figures::text;
-use super::seat::Gear;
+use super::seat::Instrument;
 use crate::measured::{Measured, uniform};
 use crate::quantity::{Length, System, unit};
 use crate::verdict::{Limits, Word, judge, judge_measured};
@@ -26,8 +26,8 @@ struct Step {
 }
 
 /// The sentence that says what to do next of what is too close to call.
-pub(crate) fn sentence(measured: &Measured, limits: Limits, gear: &Gear) -> String {
-    let whole = judge(measured.mean, measured.doubt(), limits, gear.level);
+pub(crate) fn sentence(measured: &Measured, limits: Limits, instrument: &Instrument) -> String {
+    let whole = judge(measured.mean, measured.doubt(), limits, instrument.level);
     if whole.word == Word::TooClose && whole.would_settle.is_none() {
         return "It stands on the limit: no tape settles it.".to_owned();
     }
@@ -35,8 +35,9 @@ pub(crate) fn sentence(measured: &Measured, limits: Limits, gear: &Gear) -> Stri
         Word::TooClose => "",
         _ => "It hangs on where between its marks the end lies. ",
     };
-    let settled = |left: &Measured| judge_measured(left, limits, gear.level).word != Word::TooClose;
-    if let Some(step) = steps(*measured, gear).iter().find(|step| settled(&step.left)) {
+    let settled =
+        |left: &Measured| judge_measured(left, limits, instrument.level).word != Word::TooClose;
+    if let Some(step) = steps(*measured, instrument).iter().find(|step| settled(&step.left)) {
         return text!("{between}{}", step.sentence());
     }
     let gauge = Measured {
@@ -70,7 +71,7 @@ fn read_to(measured: Measured, graduation: Length) -> Measured {
     Measured { least, most, reading_doubt: uniform(half), ..measured }
 }
 
-fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
+fn steps(measured: Measured, instrument: &Instrument) -> Vec<Step> {
     let mut steps = Vec::new();
     let mut step = Step { left: measured, at: "readings", rule: None, tape: None };
     for (places, at) in
@@ -83,7 +84,7 @@ fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
         }
     }
     let inch = Length::new::<unit::inch>(1.0);
-    let rules: &[(Length, &str)] = match gear.marked {
+    let rules: &[(Length, &str)] = match instrument.marked {
         System::Inch => &[(inch / 32.0, "thirty-seconds"), (inch / 64.0, "sixty-fourths")],
         System::Metric => &[(Length::new::<unit::millimeter>(0.5), "half millimetres")],
     };
@@ -95,7 +96,7 @@ fn steps(measured: Measured, gear: &Gear) -> Vec<Step> {
             steps.push(step);
         }
     }
-    if let Some((name, error)) = gear.best_class(measured.mean)
+    if let Some((name, error)) = instrument.best_class(measured.mean)
         && uniform(error) < step.left.tape_doubt
     {
         step.left.tape_doubt = uniform(error);

@@ -11,7 +11,7 @@ mod taped;
 mod trust;
 
 use super::coil::Coil;
-use super::desk::Desk;
+use super::context::Context;
 use super::entry::Entry;
 use super::figures::{axes, sentence, text};
 use super::input::{Drawing, Job};
@@ -32,21 +32,24 @@ pub fn coil_sheet(job: &Job, tables: &Tables<'_>, coil_id: &str) -> SheetAnswer 
     if let Some(problem) = file::refused_format(job) {
         return SheetAnswer { problem: Some(problem), ..SheetAnswer::default() };
     }
-    let mut desk = Desk::new(tables, answer::pen(job));
+    let mut context = Context::new(tables, answer::format(job));
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let drawings = || drawings.iter().filter_map(Entry::given);
     let coil = drawings().find(|drawing| drawing.id.written() == coil_id);
     let Some(drawing) = coil.or_else(|| candidate(job, coil_id)) else {
         let names: Vec<String> =
             drawings().map(|drawing: &Drawing| drawing.id.written().to_owned()).collect();
-        desk.known(&Path::default(), coil_id, &names, "no-such-coil");
-        return SheetAnswer { problem: desk.problems.into_iter().next(), ..SheetAnswer::default() };
+        context.known(&Path::default(), coil_id, &names, "no-such-coil");
+        return SheetAnswer {
+            problem: context.problems.into_iter().next(),
+            ..SheetAnswer::default()
+        };
     };
-    let drawn = Coil::read(&mut desk, &Path::default(), 0, drawing);
-    let mut sheet = filled(&mut desk, &drawn);
-    let tape = taped::of(&desk, job, &drawn);
-    sheet.press = press::of(&mut desk, &drawn, tape);
-    SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(desk.ledger.entries) }
+    let drawn = Coil::read(&mut context, &Path::default(), 0, drawing);
+    let mut sheet = filled(&mut context, &drawn);
+    let tape = taped::of(&context, job, &drawn);
+    sheet.press = press::of(&mut context, &drawn, tape);
+    SheetAnswer { sheet: Some(sheet), problem: None, workings: Workings(context.ledger.entries) }
 }
 
 /// The candidate at a path.
@@ -57,34 +60,34 @@ fn candidate<'j>(job: &'j Job, path: &str) -> Option<&'j Drawing> {
     found.and_then(|(_, drawing)| drawing.given())
 }
 
-fn filled(desk: &mut Desk<'_>, drawn: &Coil) -> Sheet {
-    let pen = desk.pen;
-    let mut coil = drawing::report(desk, drawn);
+fn filled(context: &mut Context<'_>, drawn: &Coil) -> Sheet {
+    let format = context.format;
+    let mut coil = drawing::report(context, drawn);
     let row = drawn.modulus.1;
-    coil.rate_drawing = coil.rate_drawing.take().map(|rate| desk.ledger.cite(rate, row));
+    coil.rate_drawing = coil.rate_drawing.take().map(|rate| context.ledger.cite(rate, row));
     if coil.rate_drawing.is_none() && drawn.diameters().is_some() && drawn.turns().is_some() {
-        coil.rate = coil.rate.take().map(|rate| desk.ledger.cite(rate, row));
+        coil.rate = coil.rate.take().map(|rate| context.ledger.cite(rate, row));
     }
     let mut sheet = Sheet {
         coil,
-        section: cut::free(drawn, pen.system),
-        axes: axes(pen.system),
+        section: cut::free(drawn, format.system),
+        axes: axes(format.system),
         ..Sheet::default()
     };
-    shape::fill(desk, &mut sheet, drawn);
-    sheet.ends = ends::of(desk, drawn);
+    shape::fill(context, &mut sheet, drawn);
+    sheet.ends = ends::of(context, drawn);
     if let Some(coil) = Whole::of(drawn) {
-        stability::fill(desk, &mut sheet, &coil);
-        strength::fill(desk, &mut sheet, &coil);
-        sheet.new_spring = new_spring::allowances(desk, &coil);
+        stability::fill(context, &mut sheet, &coil);
+        strength::fill(context, &mut sheet, &coil);
+        sheet.new_spring = new_spring::allowances(context, &coil);
     }
-    sheet.steel = steel::row(desk, drawn);
-    sheet.trust = trust::of(desk, drawn);
+    sheet.steel = steel::row(context, drawn);
+    sheet.trust = trust::of(context, drawn);
     if let Some(coil) = drawn.diameters() {
         let coiling = drawn.drawing.coiling.filter(|_| drawn.turns().is_some());
         let unusual = proportions::unusual(coil, drawn.turns(), drawn.pitch(), coiling);
         let said = |remark: &proportions::Unusual| {
-            sentence(&text!("{} ({})", remark.sentence(pen.system), remark.source()))
+            sentence(&text!("{} ({})", remark.sentence(format.system), remark.source()))
         };
         sheet.remarks = unusual.iter().map(said).collect();
     }

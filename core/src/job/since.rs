@@ -1,7 +1,7 @@
 //! This job beside an earlier one of the same vehicle: what each coil has lost, by its label.
 
-use super::answer::pen;
-use super::desk::Desk;
+use super::answer::format;
+use super::context::Context;
 use super::drafted::Bench;
 use super::figures::text;
 use super::file;
@@ -9,7 +9,7 @@ use super::input::Job;
 use super::pool;
 use super::problem::Path;
 use super::report::{SinceCoil, SinceReport, SinceWord};
-use super::seat::{Judged, Standing};
+use super::seat::{CoilState, Judged};
 use crate::change::{self, Change, Estimate, Word, change};
 use crate::formula::Value as Put;
 use crate::quantity::si;
@@ -34,13 +34,13 @@ pub fn since(job: &Job, tables: &Tables<'_>) -> SinceReport {
     };
     let (before, _) = known(&earlier, tables);
     let (after, level) = known(job, tables);
-    let mut desk = Desk::new(tables, pen(job));
+    let mut context = Context::new(tables, format(job));
     let mut report = SinceReport { when: when(&earlier), ..SinceReport::default() };
     for now in &after {
         match pair(now, &before, &after) {
             Ok((then, taped)) => {
                 let found = change(then, taped, level);
-                report.coils.push(compared(&mut desk, now, (then, taped), found));
+                report.coils.push(compared(&mut context, now, (then, taped), found));
             }
             Err(why) => report.left_out.push(text!("{}: {why}", named(now))),
         }
@@ -51,7 +51,7 @@ pub fn since(job: &Job, tables: &Tables<'_>) -> SinceReport {
         }
     }
     report.sentence = comes_to(&report);
-    (_, _, report.workings) = desk.told();
+    (_, _, report.workings) = context.findings();
     report
 }
 
@@ -71,20 +71,20 @@ fn named(coil: &Known) -> String {
 
 /// The coils of a job that have a label, in their nests and on the bench, and its decision level.
 fn known(job: &Job, tables: &Tables<'_>) -> (Vec<Known>, f64) {
-    let mut desk = Desk::new(tables, pen(job));
-    let bench = Bench::read(&mut desk, job);
-    let lying = pool::read(&mut desk, job, &bench);
+    let mut context = Context::new(tables, format(job));
+    let bench = Bench::read(&mut context, job);
+    let lying = pool::read(&mut context, job, &bench);
     let mut coils = Vec::new();
-    let mut add = |desk: &Desk<'_>,
+    let mut add = |context: &Context<'_>,
                    at: &Path,
                    label: &str,
                    name: &str,
-                   standing: Option<Standing>| {
+                   standing: Option<CoilState>| {
         if label.is_empty() {
             return;
         }
         let readings = at.field("readings");
-        let questioned = desk.notes.iter().any(|note| {
+        let questioned = context.notes.iter().any(|note| {
             note.code == "reading-questioned" && note.path.starts_with(readings.text())
         });
         let estimate = standing.and_then(|standing| {
@@ -98,16 +98,16 @@ fn known(job: &Job, tables: &Tables<'_>) -> (Vec<Known>, f64) {
         for (index, (seated, report)) in nest.seats.iter().zip(&nest.reports).enumerate() {
             let standing = report.measured.then(|| seated.standing.clone());
             let label = seated.label.as_deref().unwrap_or_default();
-            add(&desk, &list.item(index), label, &seated.coil.name, standing);
+            add(&context, &list.item(index), label, &seated.coil.name, standing);
         }
     }
     for coil in &lying {
         let Some(drawn) = coil.coil else { continue };
-        let judged = Judged::of(&coil.taped, drawn, &bench.gear);
+        let judged = Judged::of(&coil.taped, drawn, &bench.instrument);
         let standing = judged.measured.map(|_| judged.standing(drawn));
-        add(&desk, &coil.at, &coil.label, &drawn.name, standing);
+        add(&context, &coil.at, &coil.label, &drawn.name, standing);
     }
-    (coils, bench.gear.level)
+    (coils, bench.instrument.level)
 }
 
 /// What was measured of a coil then and now, or why it cannot be compared.
@@ -145,24 +145,24 @@ fn pair(
 }
 
 fn compared(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     coil: &Known,
     (then, now): (Estimate, Estimate),
     found: Change,
 ) -> SinceCoil {
-    let pen = desk.pen;
+    let format = context.format;
     let values: [Put<'_>; 4] = [
-        ("L2", &pen.decimal(now.length)),
-        ("L1", &pen.decimal(then.length)),
-        ("u1", &pen.decimal(then.doubt)),
-        ("u2", &pen.decimal(now.doubt)),
+        ("L2", &format.decimal(now.length)),
+        ("L1", &format.decimal(then.length)),
+        ("u1", &format.decimal(then.doubt)),
+        ("u2", &format.decimal(now.doubt)),
     ];
     let put = change::FORMULA.put(&values);
-    let result = text!("{}, u = {}", pen.decimal(found.by), pen.decimal(found.doubt));
-    let mut figure = pen.fine(found.by).give_or_take(pen, found.doubt);
+    let result = text!("{}, u = {}", format.decimal(found.by), format.decimal(found.doubt));
+    let mut figure = format.fine(found.by).give_or_take(format, found.doubt);
     figure.working =
-        Some(desk.ledger.file(change::FORMULA, put, result, text!("{}", change::SOURCE)));
-    let off = pen.fine_text(found.by.abs());
+        Some(context.ledger.file(change::FORMULA, put, result, text!("{}", change::SOURCE)));
+    let off = format.fine_text(found.by.abs());
     let doubt = figure.doubt_text.as_deref().unwrap_or_default();
     let (word, title, sentence) = match found.word {
         Word::Lost => (SinceWord::Lost, "Lost", text!("{off} {doubt} shorter than it was.")),
@@ -173,8 +173,8 @@ fn compared(
                 "{off} {doubt} taller than it was: another coil, or a wrong reading then or now."
             ),
         ),
-        Word::Untold => (
-            SinceWord::Untold,
+        Word::Unstated => (
+            SinceWord::Unstated,
             "Cannot tell",
             text!("{} {doubt}: no more than the tapes can tell.", figure.text),
         ),
@@ -182,8 +182,8 @@ fn compared(
     SinceCoil {
         label: coil.label.clone(),
         name: coil.name.clone(),
-        then: pen.height(then.length).give_or_take(pen, then.doubt),
-        now: pen.height(now.length).give_or_take(pen, now.doubt),
+        then: format.height(then.length).give_or_take(format, then.doubt),
+        now: format.height(now.length).give_or_take(format, now.doubt),
         change: figure,
         word,
         title,
@@ -193,8 +193,8 @@ fn compared(
 
 fn comes_to(report: &SinceReport) -> String {
     let count = |word| report.coils.iter().filter(|coil| coil.word == word).count();
-    let (lost, gained, untold) =
-        (count(SinceWord::Lost), count(SinceWord::Gained), count(SinceWord::Untold));
+    let (lost, gained, unstated) =
+        (count(SinceWord::Lost), count(SinceWord::Gained), count(SinceWord::Unstated));
     if report.coils.is_empty() {
         return text!("No coil was measured both times under the same label.");
     }
@@ -202,17 +202,17 @@ fn comes_to(report: &SinceReport) -> String {
     if gained > 0 {
         parts.push(text!("{gained} taller"));
     }
-    parts.push(text!("{untold} without a difference that the tapes can tell"));
+    parts.push(text!("{unstated} without a difference that the tapes can tell"));
     text!("{}.", parts.join(", "))
 }
 
 /// Says at its field when the earlier job is none.
-pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) {
-    let Some(whole) = desk.whole(&Path::default(), job.earlier()) else { return };
+pub(crate) fn read(context: &mut Context<'_>, job: &Job) {
+    let Some(whole) = context.whole(&Path::default(), job.earlier()) else { return };
     if let Ok(earlier) = file::from_value(Value::Object(whole.clone()))
         && let Some(mut problem) = file::format_problem(&earlier)
     {
         "earlier.format".clone_into(&mut problem.path);
-        desk.problem(problem);
+        context.problem(problem);
     }
 }

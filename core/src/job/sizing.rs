@@ -4,7 +4,7 @@ mod design;
 mod words;
 
 use super::answer::answered;
-use super::desk::Desk;
+use super::context::Context;
 use super::figures::{axes, sentence, text};
 use super::input::Job;
 use super::problem::Path;
@@ -30,12 +30,12 @@ pub fn size(job: &Job, tables: &Tables<'_>) -> SizingReport {
     let mut report =
         SizingReport { cautions: cautions::replace(), axes, ..SizingReport::default() };
     (report.problems, report.notes, report.workings) =
-        answered(job, tables, |desk| fill(desk, job, &mut report));
+        answered(job, tables, |context| fill(context, job, &mut report));
     report
 }
 
 /// What a job says of a need.
-pub(crate) struct Written {
+pub(crate) struct SizingSpec {
     /// Whether all that is written could be read.
     sound: bool,
     load: Option<Force>,
@@ -60,37 +60,37 @@ fn path() -> Path {
 }
 
 /// Reads what a job needs.
-pub(crate) fn read(desk: &mut Desk<'_>, job: &Job) -> Option<Written> {
-    let (at, entry) = desk.object(&Path::default(), job.need())?;
-    let before = desk.problems.len();
-    let clearance = desk.read(&at, entry.clearance());
+pub(crate) fn read(context: &mut Context<'_>, job: &Job) -> Option<SizingSpec> {
+    let (at, entry) = context.object(&Path::default(), job.need())?;
+    let before = context.problems.len();
+    let clearance = context.read(&at, entry.clearance());
     let room = Room {
-        pocket: desk.read(&at, entry.pocket()),
-        post: desk.read(&at, entry.post()),
+        pocket: context.read(&at, entry.pocket()),
+        post: context.read(&at, entry.post()),
         clearance: clearance.unwrap_or_default(),
         gap: clearance,
-        solid: desk.read(&at, entry.solid()),
-        free: desk.read(&at, entry.free()),
+        solid: context.read(&at, entry.solid()),
+        free: context.read(&at, entry.free()),
         ..Room::default()
     };
-    let written = Written {
+    let written = SizingSpec {
         sound: true,
-        load: desk.read(&at, entry.load()),
-        height: desk.read(&at, entry.height()),
-        rate: desk.read(&at, entry.rate()),
-        second: (desk.read(&at, entry.second_load()), desk.read(&at, entry.second_height())),
-        within: desk.read(&at, entry.within()).unwrap_or(USUAL_TOLERANCE),
+        load: context.read(&at, entry.load()),
+        height: context.read(&at, entry.height()),
+        rate: context.read(&at, entry.rate()),
+        second: (context.read(&at, entry.second_load()), context.read(&at, entry.second_height())),
+        within: context.read(&at, entry.within()).unwrap_or(USUAL_TOLERANCE),
         room,
-        steel: desk.read(&at, entry.steel()),
-        ends: desk.read(&at, entry.ends()),
-        stress: desk.read(&at, entry.stress()),
-        stress_solid: desk.read(&at, entry.stress_solid()),
-        stress_factor: coil::stress_factor(desk, &at, entry.stress_factor()),
-        bars: desk.each(&at, entry.bars()),
-        pair: desk.read(&at, entry.pair()).unwrap_or(false),
-        rank: desk.read(&at, entry.rank()).unwrap_or_default(),
+        steel: context.read(&at, entry.steel()),
+        ends: context.read(&at, entry.ends()),
+        stress: context.read(&at, entry.stress()),
+        stress_solid: context.read(&at, entry.stress_solid()),
+        stress_factor: coil::stress_factor(context, &at, entry.stress_factor()),
+        bars: context.each(&at, entry.bars()),
+        pair: context.read(&at, entry.pair()).unwrap_or(false),
+        rank: context.read(&at, entry.rank()).unwrap_or_default(),
     };
-    Some(Written { sound: desk.problems.len() == before, ..written })
+    Some(SizingSpec { sound: context.problems.len() == before, ..written })
 }
 
 /// A need with the bars to choose from.
@@ -103,16 +103,16 @@ struct Wanted {
     refused: Vec<RefusedBar>,
 }
 
-fn fill(desk: &mut Desk<'_>, job: &Job, report: &mut SizingReport) {
-    let Some(written) = read(desk, job) else { return };
-    let Some(wanted) = wanted(desk, &written) else { return };
+fn fill(context: &mut Context<'_>, job: &Job, report: &mut SizingReport) {
+    let Some(written) = read(context, job) else { return };
+    let Some(wanted) = wanted(context, &written) else { return };
     report.refused.clone_from(&wanted.refused);
     let turns = steps(LEAST_TURNS, MOST_TURNS, STEP);
-    if let Some(single) = singles(desk, &written, &wanted, &turns, report) {
+    if let Some(single) = singles(context, &written, &wanted, &turns, report) {
         report.sentence = single;
     }
     if written.pair {
-        let sentence = pairs(desk, &written, &wanted, report);
+        let sentence = pairs(context, &written, &wanted, report);
         report.sentence = if report.sentence.is_empty() {
             sentence
         } else {
@@ -140,9 +140,9 @@ fn rounding(system: System) -> Rounding {
 }
 
 /// The need, or notes of what it lacks.
-fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
+fn wanted(context: &mut Context<'_>, written: &SizingSpec) -> Option<Wanted> {
     let at = path();
-    let mut lacks = |field: &str, text: &str| desk.note(&at.field(field), "need-unknown", text);
+    let mut lacks = |field: &str, text: &str| context.note(&at.field(field), "need-unknown", text);
     if written.load.is_none() {
         lacks("load", "What the coil has to carry is not given.");
     }
@@ -167,26 +167,26 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
     };
     let ends = written.ends.unwrap_or_else(|| {
         let text = "The form of the ends is not given; reckoned as closed and ground.";
-        desk.note(&at.field("ends"), "ends-assumed", text);
+        context.note(&at.field("ends"), "ends-assumed", text);
         Ends::ClosedGround
     });
     let mut refused = Vec::new();
     let of_tables = written.bars.is_empty();
-    let listed = if of_tables { listed(desk, ends) } else { written.bars.clone() };
+    let listed = if of_tables { listed(context, ends) } else { written.bars.clone() };
     let mut bars = Vec::new();
     for bar in listed {
         match steel.fits(bar) {
             Ok(()) => bars.push(bar),
             Err(error) if !of_tables => refused.push(RefusedBar {
-                bar: desk.pen.size(bar).text,
-                why: sentence(&error.say(desk.system()).to_string()),
+                bar: context.format.size(bar).text,
+                why: sentence(&error.say(context.system()).to_string()),
             }),
             Err(_) => {}
         }
     }
     bars.put_in_order(|one, other| one.value.total_cmp(&other.value));
     bars.dedup();
-    let metal = metal(desk, written, &steel, &bars)?;
+    let metal = metal(context, written, &steel, &bars)?;
     let work = Work { load, height: written.height, within: written.within, stiffness };
     let make = Make::usual(ends);
     let need = Need { work, room: written.room, reserve: Reserve::default(), make, metal };
@@ -194,9 +194,9 @@ fn wanted(desk: &mut Desk<'_>, written: &Written) -> Option<Wanted> {
 }
 
 /// Bars of the tables: round bar for coils wound hot; else wire, and round bar where wire ends.
-fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
-    let series = |id: &str| desk.tables.series(id).map_or(&[][..], |series| series.sizes());
-    let round = match desk.system() {
+fn listed(context: &Context<'_>, ends: Ends) -> Vec<Length> {
+    let series = |id: &str| context.tables.series(id).map_or(&[][..], |series| series.sizes());
+    let round = match context.system() {
         System::Inch => series("round-bar-inch"),
         System::Metric => series("round-bar-metric"),
     };
@@ -204,7 +204,7 @@ fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
         return round.to_vec();
     }
     let wire = series("en-10270-1-wire");
-    match desk.system() {
+    match context.system() {
         System::Inch => {
             let thin = round.first().copied().unwrap_or_default();
             wire.iter().filter(|size| **size < thin).chain(round).copied().collect()
@@ -217,7 +217,12 @@ fn listed(desk: &Desk<'_>, ends: Ends) -> Vec<Length> {
 }
 
 /// What the steel bears, as it is given or as the tables have it.
-fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length]) -> Option<Metal> {
+fn metal(
+    context: &mut Context<'_>,
+    written: &SizingSpec,
+    steel: &Steel,
+    bars: &[Length],
+) -> Option<Metal> {
     let at = path();
     let factor = set::meant(written.stress_factor);
     let stated = |stress| Allowed::Stress { stress, factor };
@@ -227,16 +232,16 @@ fn metal(desk: &mut Desk<'_>, written: &Written, steel: &Steel, bars: &[Length])
     let Some(at_load) = written.stress.map(stated).or(known) else {
         let error =
             bars.first().and_then(|bar| steel.allowable_static(*bar, Presetting::AsWound).err());
-        let why =
-            error.map_or_else(String::new, |error| sentence(&error.say(desk.system()).to_string()));
+        let why = error
+            .map_or_else(String::new, |error| sentence(&error.say(context.system()).to_string()));
         let text = text!("{why} Give the greatest stress that it may have under the load.");
-        desk.note(&at.field("stress"), "strength-unknown", text.trim());
+        context.note(&at.field("stress"), "strength-unknown", text.trim());
         return None;
     };
     let at_solid = written.stress_solid.map(stated).or(known);
     if at_solid.is_none() {
         let text = "What the steel bears at solid is neither held nor given: nothing is asked of the stress there.";
-        desk.note(&at.field("stress_solid"), "solid-stress-unknown", text);
+        context.note(&at.field("stress_solid"), "solid-stress-unknown", text);
     }
     Some(Metal {
         shear_modulus: steel.shear_modulus().value,
@@ -252,26 +257,26 @@ const USUAL_DENSITY: MassDensity = si(7850.0);
 
 /// One coil for the need: the sentence of what came of it; none where the need contradicts itself.
 fn singles(
-    desk: &mut Desk<'_>,
-    written: &Written,
+    context: &mut Context<'_>,
+    written: &SizingSpec,
     wanted: &Wanted,
     turns: &[f64],
     report: &mut SizingReport,
 ) -> Option<String> {
-    let whole = sought(desk, wanted, &wanted.bars, turns, written.pair)?;
-    let rounding = rounding(desk.system());
+    let whole = sought(context, wanted, &wanted.bars, turns, written.pair)?;
+    let rounding = rounding(context.system());
     let sized = whole.designs(&rounding, written.rank);
     let shown = near(&wanted.bars, &sized, wanted.of_tables);
     let sizing = Sizing::new(wanted.need, &shown, turns).unwrap_or(whole);
     let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
-    report.map = Some(map(desk, &sizing, &shown, &sized));
+    report.map = Some(map(context, &sizing, &shown, &sized));
     for found in &sized.designs {
-        let report_of = drawer.report(desk, &found.design, &found.verdict, None);
+        let report_of = drawer.report(context, &found.design, &found.verdict, None);
         report.designs.push(report_of);
     }
     for why in sized.refused.iter().filter(|why| shown.contains(&why.bar)) {
         report.refused.push(RefusedBar {
-            bar: desk.pen.size(why.bar).text,
+            bar: context.format.size(why.bar).text,
             why: sentence(&text!(
                 "with {} active turns, the nearest, {}",
                 words::turns(why.active),
@@ -304,7 +309,7 @@ fn most_often(sized: &Sized) -> String {
 
 /// The sizing, or the problem of what contradicts itself. A pair may do where no single coil does.
 fn sought(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     wanted: &Wanted,
     bars: &[Length],
     turns: &[f64],
@@ -314,7 +319,7 @@ fn sought(
         Ok(sizing) => Some(sizing),
         Err(NeedError::RoomCannotCarry { .. }) if pair => None,
         Err(error) => {
-            desk.problem(refused(desk.system(), &error));
+            context.problem(refused(context.system(), &error));
             None
         }
     }
@@ -357,7 +362,7 @@ fn near(bars: &[Length], sized: &Sized, of_tables: bool) -> Vec<Length> {
     }
 }
 
-fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> SizingMap {
+fn map(context: &Context<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> SizingMap {
     let map = sizing.map();
     let against: Vec<Option<Limit>> = map.cells().iter().map(|cell| cell.verdict.limit()).collect();
     let limits: Vec<Limit> =
@@ -377,7 +382,7 @@ fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> Sizi
         Some(DesignPlace { bar, turns: nearest(design.turns.active())? })
     });
     SizingMap {
-        bars: bars.iter().map(|bar| desk.pen.size(*bar).text).collect(),
+        bars: bars.iter().map(|bar| context.format.size(*bar).text).collect(),
         turns: sizing.turns().to_vec(),
         limits: limits.iter().map(|limit| words::limit(*limit).to_owned()).collect(),
         cells: against.iter().map(place).collect(),
@@ -387,8 +392,8 @@ fn map(desk: &Desk<'_>, sizing: &Sizing, bars: &[Length], sized: &Sized) -> Sizi
 
 /// Two coils for the need, and the sentence of what came of it.
 fn pairs(
-    desk: &mut Desk<'_>,
-    written: &Written,
+    context: &mut Context<'_>,
+    written: &SizingSpec,
     wanted: &Wanted,
     report: &mut SizingReport,
 ) -> String {
@@ -396,14 +401,14 @@ fn pairs(
     let sizing = match PairSizing::new(wanted.need, &wanted.bars, &turns, Balance::default()) {
         Ok(sizing) => sizing,
         Err(error) => {
-            desk.problem_once(refused(desk.system(), &error));
+            context.problem_once(refused(context.system(), &error));
             return String::new();
         }
     };
-    let found = sizing.designs(&rounding(desk.system()), written.rank);
+    let found = sizing.designs(&rounding(context.system()), written.rank);
     let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
     for pair in found.pairs.iter().take(MOST_PAIRS) {
-        let pair = drawer.pair(desk, pair);
+        let pair = drawer.pair(context, pair);
         report.pairs.push(pair);
     }
     let count = found.pairs.len();

@@ -1,8 +1,8 @@
 //! Readings that no doubt explains: a slipped inch, two digits that changed places.
 
 use super::coil::Coil;
-use super::figures::{Pen, text};
-use super::seat::Gear;
+use super::figures::{Format, text};
+use super::seat::Instrument;
 use super::taped::{Taken, Taped};
 use crate::bounds;
 use crate::quantity::{Length, System, unit};
@@ -42,10 +42,10 @@ impl<'t> Weighed<'t> {
     /// A reading is questioned where it is farther from what it should agree with than the limits and
     /// five times its doubt, and than the least slip. It should agree with half of the other readings, or else with the one that
     /// is nearest to the book and near it; the book alone is asked where there is no other.
-    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, gear: &Gear) -> Self {
+    pub(crate) fn of(taped: &'t Taped, drawn: &Coil, instrument: &Instrument) -> Self {
         let all = &taped.readings;
         let reach = |taken: &Taken| {
-            let doubt = gear.measured(&[taken.said])?.doubt();
+            let doubt = instrument.measured(&[taken.said])?.doubt();
             let least = least_slip(taken.reading.system());
             let reach = allowed(drawn).unwrap_or(least) + doubt * FAR;
             Some(if reach > least { reach } else { least })
@@ -90,12 +90,12 @@ impl<'t> Weighed<'t> {
 
 impl Questioned<'_> {
     /// `13 1/2 is 1 11/16 in under the reading nearest the book figure, more than any doubt explains.`
-    pub(crate) fn sentence(&self, pen: Pen) -> String {
+    pub(crate) fn sentence(&self, format: Format) -> String {
         let off = self.taken.reading.length() - self.from;
         let side = if off.value < 0.0 { "under" } else { "over" };
-        let size = pen.fine_text(off.abs());
+        let size = format.fine_text(off.abs());
         let likely = self.likely.map_or_else(String::new, |likely| {
-            text!(" It may have been {}.", pen.fine_text(likely))
+            text!(" It may have been {}.", format.fine_text(likely))
         });
         text!(
             "{} is {size} {side} {}, more than any doubt explains.{likely} Read it again, or confirm it: until then no verdict rests on it.",

@@ -1,6 +1,6 @@
 //! What somebody wrote of a coil that is there: what the tape said place by place, and what they saw.
 
-use super::desk::Desk;
+use super::context::Context;
 use super::entry::{Entry, Text};
 use super::field::{self, Condition, Field, Many};
 use super::input::{AsideCoil, BenchCoil, FoundCoil, Seat};
@@ -9,7 +9,7 @@ use crate::quantity::Length;
 use crate::reading::{Interval, Reading};
 
 /// The fields of a coil that is there, wherever it lies.
-pub(crate) struct Written<'e> {
+pub(crate) struct CoilFields<'e> {
     readings: Field<'e, Many<field::Taped>>,
     condition: Field<'e, Condition>,
     confirmed: Field<'e, field::Length>,
@@ -17,7 +17,7 @@ pub(crate) struct Written<'e> {
 
 macro_rules! written {
     ($($coil:ident),*) => {
-        $(impl<'e> From<&'e $coil> for Written<'e> {
+        $(impl<'e> From<&'e $coil> for CoilFields<'e> {
             fn from(coil: &'e $coil) -> Self {
                 let (condition, confirmed) = (coil.condition(), coil.confirmed());
                 Self { readings: coil.readings(), condition, confirmed }
@@ -53,14 +53,14 @@ pub(crate) struct Taken {
 
 impl Taped {
     pub(crate) fn read(
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         at: &Path,
-        written: &Written<'_>,
+        written: &CoilFields<'_>,
         graduation: Length,
     ) -> Self {
         let mut taped = Self::default();
-        for (index, (at, field)) in desk.list(at, written.readings).enumerate() {
-            match desk.read(&at, field) {
+        for (index, (at, field)) in context.list(at, written.readings).enumerate() {
+            match context.read(&at, field) {
                 Some(reading) => taped.readings.push(Taken {
                     at,
                     place: index + 1,
@@ -71,8 +71,8 @@ impl Taped {
                 None => taped.unreadable += usize::from(is_something(field.entry)),
             }
         }
-        taped.flaw = desk.read(at, written.condition).flatten();
-        taped.confirmed = desk.read(at, written.confirmed);
+        taped.flaw = context.read(at, written.condition).flatten();
+        taped.confirmed = context.read(at, written.confirmed);
         taped
     }
 

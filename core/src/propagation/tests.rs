@@ -1,7 +1,7 @@
 //! Doubts worked by hand, and what holds for any coil.
 
 use super::*;
-use crate::coil::{Across, ends::Ends};
+use crate::coil::{DiameterKind, ends::Ends};
 use crate::quantity::Pressure;
 use crate::quantity::unit::{gigapascal, millimeter};
 use approx::assert_relative_eq;
@@ -11,7 +11,8 @@ fn mm(x: f64) -> Length {
     Length::new::<millimeter>(x)
 }
 
-const EVERY_ACROSS: [Across; 3] = [Across::Mean, Across::Outside, Across::Inside];
+const DIAMETER_KINDS: [DiameterKind; 3] =
+    [DiameterKind::Mean, DiameterKind::Outside, DiameterKind::Inside];
 
 const EVERY_INPUT: [Figure; 6] = [
     Figure::Bar,
@@ -33,7 +34,7 @@ where
 fn plain() -> Drawing {
     Drawing {
         bar: Some(around(mm(20.0), mm(0.2))),
-        diameter: Some((Across::Outside, around(mm(120.0), mm(0.9)))),
+        diameter: Some((DiameterKind::Outside, around(mm(120.0), mm(0.9)))),
         total_turns: Some(around(7.5, 0.1)),
         dead_turns: Some(around(1.5, 0.5)),
         shear_modulus: Some(around(gpa(78.5), gpa(1.4))),
@@ -75,7 +76,7 @@ fn scaled(of: &Drawing, input: Figure, value: f64, width: f64) -> Drawing {
 
 /// Index from 3 to 12, from 2 active turns on, every half-width up to 3 %.
 fn any_drawing() -> impl Strategy<Value = Drawing> {
-    let across = prop::sample::select(EVERY_ACROSS.to_vec());
+    let across = prop::sample::select(DIAMETER_KINDS.to_vec());
     let widths = prop::array::uniform6(0.0..0.03);
     (across, 1.0..60.0, 3.0..12.0, 2.0..15.0, 0.0..3.0, 60.0..90.0, 100.0..600.0, widths).prop_map(
         |(across, bar, index, active, dead, modulus, free, widths)| {
@@ -118,7 +119,7 @@ proptest! {
     #[test]
     fn on_the_mean_diameter_the_sensitivities_are_4_and_3(drawing in any_drawing()) {
         let mean = Given::exact(drawing.bar.unwrap().nominal() * 7.0);
-        let parts = rate(&Drawing { diameter: Some((Across::Mean, mean)), ..drawing }).unwrap().parts;
+        let parts = rate(&Drawing { diameter: Some((DiameterKind::Mean, mean)), ..drawing }).unwrap().parts;
         let of = |input| parts.iter().find(|part| part.input == input).unwrap().sensitivity;
         prop_assert!((of(Figure::Bar) - 4.0).abs() < 1e-12);
         prop_assert!((of(Figure::Diameter) + 3.0).abs() < 1e-12);

@@ -68,7 +68,7 @@ pub(crate) enum Numbers {
 
 /// A kind whose text [`read`](super::read) takes. Lengths are not among them: they are
 /// [readings](crate::reading::Reading), exact and with a lean.
-pub trait Written: Kind + Copy {}
+pub trait Readable: Kind + Copy {}
 
 /// A unit, its spellings, and its size.
 #[derive(PartialEq)]
@@ -305,13 +305,13 @@ static SHARE: Table = Table {
     numbers: Numbers::Part,
 };
 
-impl Written for Force {}
-impl Written for SpringRate {}
-impl Written for Stress {}
-impl Written for Modulus {}
-impl Written for WarpStiffness {}
-impl Written for Turns {}
-impl Written for Share {}
+impl Readable for Force {}
+impl Readable for SpringRate {}
+impl Readable for Stress {}
+impl Readable for Modulus {}
+impl Readable for WarpStiffness {}
+impl Readable for Turns {}
+impl Readable for Share {}
 
 /// A stress, shown to three digits.
 #[derive(Clone, Copy, Debug)]

@@ -9,7 +9,7 @@
 //! `7 1/4`. Only turns may have a fraction.
 
 use super::System;
-use super::kind::{Numbers, Table, Unit, Written, is_unclear, owner_of};
+use super::kind::{Numbers, Readable, Table, Unit, is_unclear, owner_of};
 use super::number::Number;
 use super::refusal::{Fault, Reason, Refusal, shorten};
 use super::scan::{Mark, Scanner, some_number};
@@ -41,7 +41,7 @@ use crate::bounds::{Bound, Row, Side};
 /// # Errors
 ///
 /// A [`Refusal`] that names the place, if the text is no such quantity or is out of bounds.
-pub fn read<K: Written>(
+pub fn read<K: Readable>(
     text: &str,
     system: System,
     bound: &'static Bound<K>,
@@ -64,7 +64,7 @@ pub fn read<K: Written>(
 /// assert_eq!(spell_unit("7 1/4", System::Inch, &bounds::TURNS), None);
 /// ```
 #[must_use]
-pub fn spell_unit<K: Written>(
+pub fn spell_unit<K: Readable>(
     text: &str,
     system: System,
     _bound: &'static Bound<K>,
@@ -88,7 +88,7 @@ pub fn spell_unit<K: Written>(
 /// assert_eq!(written_in("35", &bounds::RATE), None);
 /// ```
 #[must_use]
-pub fn written_in<K: Written>(text: &str, _bound: &'static Bound<K>) -> Option<System> {
+pub fn written_in<K: Readable>(text: &str, _bound: &'static Bound<K>) -> Option<System> {
     K::TABLE.system(parse(text, K::TABLE).ok()?.unit?)
 }
 

@@ -10,7 +10,7 @@ use std::ops::Range;
 
 /// A reading as it stands in the text, before the job's system and the field's bound are known.
 #[derive(Debug)]
-pub(super) struct Written {
+pub(super) struct ParsedReading {
     /// Where a minus stands.
     pub(super) negative: Option<usize>,
     pub(super) feet: Option<Number>,
@@ -93,10 +93,11 @@ pub(super) fn inch() -> Millimetres {
 }
 
 /// Reads the parts of a text.
-pub(super) fn parse(text: &str) -> Result<Written, Fault> {
+pub(super) fn parse(text: &str) -> Result<ParsedReading, Fault> {
     let mut scanner = Scanner::new(text);
     some_number(text, &scanner)?;
-    let mut written = Written { negative: None, feet: None, main: None, unit: None, lean: None };
+    let mut written =
+        ParsedReading { negative: None, feet: None, main: None, unit: None, lean: None };
     scanner.skip_blanks();
     while !is_sign_word(&scanner) && lean_word(&mut scanner, &mut written)? {}
     if scanner.mark() == Some(Mark::Minus) {
@@ -128,7 +129,7 @@ pub(super) fn parse(text: &str) -> Result<Written, Fault> {
 fn inches_after(
     feet: &Number,
     scanner: &mut Scanner<'_>,
-    written: &mut Written,
+    written: &mut ParsedReading,
 ) -> Result<Option<Number>, Fault> {
     if feet.fraction.is_some() {
         return Err(Fault::new(feet.fraction_at, Reason::BrokenFeet));
@@ -159,7 +160,7 @@ fn inches_after(
 }
 
 /// A unit if one follows, and any lean before it.
-fn unit(scanner: &mut Scanner<'_>, written: &mut Written) -> Result<Option<Measure>, Fault> {
+fn unit(scanner: &mut Scanner<'_>, written: &mut ParsedReading) -> Result<Option<Measure>, Fault> {
     leans(scanner, written)?;
     let measure = measure(scanner);
     if measure.is_some() {
@@ -184,7 +185,7 @@ fn measure(scanner: &Scanner<'_>) -> Option<Measure> {
 }
 
 /// Takes the blanks and the leaning words and signs that follow.
-fn leans(scanner: &mut Scanner<'_>, written: &mut Written) -> Result<(), Fault> {
+fn leans(scanner: &mut Scanner<'_>, written: &mut ParsedReading) -> Result<(), Fault> {
     loop {
         scanner.skip_blanks();
         let sign = match scanner.mark() {
@@ -210,7 +211,7 @@ fn is_sign_word(scanner: &Scanner<'_>) -> bool {
 }
 
 /// Takes a leaning word and the blanks behind it; whether there was one.
-fn lean_word(scanner: &mut Scanner<'_>, written: &mut Written) -> Result<bool, Fault> {
+fn lean_word(scanner: &mut Scanner<'_>, written: &mut ParsedReading) -> Result<bool, Fault> {
     let Some(word) = scanner.peek().filter(|token| token.mark == Mark::Word) else {
         return Ok(false);
     };
@@ -242,7 +243,7 @@ fn lean_word(scanner: &mut Scanner<'_>, written: &mut Written) -> Result<bool, F
     Ok(true)
 }
 
-impl Written {
+impl ParsedReading {
     /// Notes the lean that begins at `from` and ends where the scanner stands.
     fn add_lean(&mut self, lean: Lean, scanner: &Scanner<'_>, from: usize) -> Result<(), Fault> {
         let span = from..scanner.end();
@@ -347,7 +348,7 @@ fn out_of_place(scanner: &Scanner<'_>) -> Fault {
 }
 
 /// The fault of what is left when the reading is complete.
-fn left_over(scanner: &mut Scanner<'_>, written: &Written) -> Fault {
+fn left_over(scanner: &mut Scanner<'_>, written: &ParsedReading) -> Fault {
     if let Some(fault) = verdict_word(scanner) {
         return fault;
     }

@@ -1,7 +1,7 @@
 //! One key of the tape's key row pressed on a field, and bare readings given their unit.
 
 use super::Lean;
-use super::grammar::{Leaning, Measure, Written, parse};
+use super::grammar::{Leaning, Measure, ParsedReading, parse};
 use super::spoken::figures;
 use crate::quantity::System;
 use std::ops::Range;
@@ -95,7 +95,7 @@ fn press_fraction(text: &str, key: &str) -> Option<String> {
     }
 }
 
-fn is_bare_fraction(written: &Written) -> bool {
+fn is_bare_fraction(written: &ParsedReading) -> bool {
     written.unit.is_none()
         && written.lean.is_none()
         && written.negative.is_none()

@@ -1,6 +1,6 @@
 //! What is asked of a replacement, and why some of it cannot be asked together.
 
-use super::limits::{Amount, Limits};
+use super::limits::{AllowedRange, Amount};
 use super::requirement::Whose;
 use crate::coil::Hand;
 use crate::coil::buckling::Seating;
@@ -26,13 +26,13 @@ pub struct Asked {
     /// Radial gap to be left to each neighbour when the inner of the two has grown to solid.
     pub gap: Option<Length>,
     /// Free height.
-    pub free: Option<Limits<Length>>,
+    pub free: Option<AllowedRange<Length>>,
     /// Rate.
-    pub rate: Option<Limits<SpringRate>>,
+    pub rate: Option<AllowedRange<SpringRate>>,
     /// Height at which it works. Without it nothing is asked at work.
     pub working: Option<Length>,
     /// Load at the working height.
-    pub load: Option<Limits<Force>>,
+    pub load: Option<AllowedRange<Force>>,
     /// The greatest solid height.
     pub solid: Option<Length>,
     /// What stress it may have at work, and with which factor.
@@ -54,7 +54,7 @@ pub struct Asked {
     /// The least factor of safety between them.
     pub safety: Option<f64>,
     /// Height of the nest under its load. Without it nothing is asked of that height.
-    pub nest_height: Option<Limits<Length>>,
+    pub nest_height: Option<AllowedRange<Length>>,
     /// By which part of the mean the load of a nest under the frame may differ from it.
     pub deviation: Option<f64>,
 }
@@ -426,9 +426,9 @@ fn not_negative(asked: AskedField, amount: Option<Amount>) -> Result<(), Replace
 
 fn ordered(
     [asked, greatest]: [AskedField; 2],
-    limits: Option<Limits<Amount>>,
+    limits: Option<AllowedRange<Amount>>,
 ) -> Result<(), ReplacementError> {
-    let Some(Limits { least, most }) = limits else { return Ok(()) };
+    let Some(AllowedRange { least, most }) = limits else { return Ok(()) };
     not_negative(asked, least)?;
     positive(greatest, most)?;
     match (least, most) {

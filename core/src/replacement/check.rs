@@ -4,7 +4,7 @@ use super::Case;
 use super::asked::{AskedField, ReplacementError};
 use super::limits::Amount;
 use super::requirement::Whose;
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::coil::ends::Turns;
 use crate::drawing::{Drawing, Figure, Given};
 use crate::nest::NestError;
@@ -70,7 +70,7 @@ pub(super) fn spring(whose: Whose, of: &Drawing) -> Result<(), ReplacementError>
         let (bar, diameter) = (bar.range(Figure::Bar), diameter.range(Figure::Diameter));
         // The hole is the least where the bar is thickest and the coil narrowest; an inside diameter
         // is the hole itself.
-        let bar = if across == Across::Inside { bar.nominal() } else { bar.most() };
+        let bar = if across == DiameterKind::Inside { bar.nominal() } else { bar.most() };
         across.coil(bar, diameter.least()).map_err(|_| ReplacementError::Coil { whose })?;
     }
     if let (Some(total), Some(dead)) = (of.total_turns, of.dead()) {

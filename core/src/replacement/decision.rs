@@ -1,12 +1,12 @@
 //! What the one figure that is missing would have to be.
 
 use super::Case;
-use super::limits::{Amount, Limits, Measure};
-use super::line::{Line, Offered, Verdict, Wanted, Word, other, room};
+use super::limits::{AllowedRange, Amount, Measure};
+use super::line::{Compliance, Line, Offered, Wanted, Word, other, room};
 use super::requirement::{Missing, Requirement};
-use super::{check, offer, wish};
+use super::{check, offered, required};
 use crate::bounds;
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::drawing::{Allowable, Figure, Given};
 use crate::material::Against;
 use crate::order::InOrder;
@@ -23,7 +23,7 @@ pub enum Decision {
         /// The figure.
         missing: Missing,
         /// The numbers that would do, rising.
-        spans: Vec<Limits<Amount>>,
+        spans: Vec<AllowedRange<Amount>>,
     },
     /// This word.
     Word {
@@ -78,7 +78,7 @@ impl Case {
     /// as the line itself.
     #[must_use]
     pub fn decision(&self, line: &Line) -> Option<Decision> {
-        let Verdict::CannotTell { missing } = &line.verdict else { return None };
+        let Compliance::CannotTell { missing } = &line.verdict else { return None };
         match line.requirement.measure() {
             Some(_) => by_figure(line.requirement, self, missing),
             None => by_word(line, missing),
@@ -125,7 +125,7 @@ fn by_figure(requirement: Requirement, case: &Case, missing: &[Missing]) -> Opti
     let mut spans = Vec::new();
     for (start, end) in starts.zip(ends) {
         if start <= end && at(f64::midpoint(start, end)) == Some([true; 2]) {
-            spans.push(Limits {
+            spans.push(AllowedRange {
                 least: (start > least).then(|| measure.of(start)),
                 most: (end < before.0).then(|| measure.of(end)),
             });
@@ -169,10 +169,11 @@ fn changes(
 }
 
 fn answer(requirement: Requirement, case: &Case) -> Answer {
-    let (wish, offer) = (wish::limits(requirement, case), offer::figure(requirement, case));
-    let (wish, offer) = (wish.ok()?, offer.ok()?);
+    let (required, offer) =
+        (required::limits(requirement, case), offered::figure(requirement, case));
+    let (required, offer) = (required.ok()?, offer.ok()?);
     Some(
-        room(&wish.limits, offer.range.nominal(), offer.range.nominal())
+        room(&required.limits, offer.range.nominal(), offer.range.nominal())
             .map(|room| room.is_none_or(|room| room >= 0.0)),
     )
 }
@@ -190,7 +191,7 @@ fn put(case: &mut Case, missing: Missing, value: f64) -> Option<()> {
         Figure::Bar => spring.bar = Some(Given::exact(length)),
         Figure::Diameter => {
             // Which diameter would be measured is not known: the outside one is the easiest.
-            spring.diameter = Some((Across::Outside, Given::exact(length)));
+            spring.diameter = Some((DiameterKind::Outside, Given::exact(length)));
         }
         Figure::TotalTurns => spring.total_turns = Some(Given::exact(value)),
         Figure::FreeHeight => spring.free = Some(Given::exact(length)),

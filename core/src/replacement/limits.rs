@@ -5,14 +5,14 @@ use crate::say::{InWords, Reader};
 
 /// The least and the most that is asked of a figure; either may be open.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits<Q> {
+pub struct AllowedRange<Q> {
     /// The least, included.
     pub least: Option<Q>,
     /// The most, included.
     pub most: Option<Q>,
 }
 
-impl<Q> Limits<Q> {
+impl<Q> AllowedRange<Q> {
     /// Only a least.
     pub fn at_least(least: Q) -> Self {
         Self { least: Some(least), most: None }
@@ -30,8 +30,8 @@ impl<Q> Limits<Q> {
 
     /// The same in another unit or kind.
     #[must_use]
-    pub fn map<R>(self, with: impl Fn(Q) -> R) -> Limits<R> {
-        Limits { least: self.least.map(&with), most: self.most.map(&with) }
+    pub fn map<R>(self, with: impl Fn(Q) -> R) -> AllowedRange<R> {
+        AllowedRange { least: self.least.map(&with), most: self.most.map(&with) }
     }
 }
 

@@ -1,11 +1,11 @@
 //! One requirement with its verdict.
 
 use super::Case;
-use super::limits::{Amount, Limits, Measure};
-use super::offer::{self, Offer};
+use super::limits::{AllowedRange, Amount, Measure};
+use super::offered::{self, OfferedRange};
+use super::required::{self, Required};
 use super::requirement::{Missing, Requirement, Whose, all};
 use super::swap::Seated;
-use super::wish::{self, Wish};
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::drawing::{Figure, Range};
@@ -25,7 +25,7 @@ pub enum Word {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Wanted {
     /// A figure within limits.
-    Within(Limits<Amount>),
+    Within(AllowedRange<Amount>),
     /// A word.
     Word(Word),
 }
@@ -41,7 +41,7 @@ pub enum Offered {
 
 /// How a requirement is met.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Verdict {
+pub enum Compliance {
     /// By every spring within the tolerances.
     MetThroughout,
     /// By the nominal spring, not by every one within the tolerances.
@@ -50,7 +50,7 @@ pub enum Verdict {
     /// on have none, or it holds only as far as something that is not known.
     MetAsDrawn {
         /// Which.
-        untold: Vec<Missing>,
+        unstated: Vec<Missing>,
     },
     /// Not even by the nominal spring.
     NotMet,
@@ -82,7 +82,7 @@ pub struct Line {
     /// What is offered; none where that cannot be told.
     pub offered: Option<Offered>,
     /// The verdict.
-    pub verdict: Verdict,
+    pub verdict: Compliance,
     /// What is left; none of a word, of a figure that cannot be told, or without a limit.
     pub margin: Option<Margin>,
     /// Why it is waived, where somebody says that it need not be met.
@@ -93,7 +93,7 @@ pub struct Line {
 const ROUNDING: f64 = 1e-12;
 
 /// What is left above the least and below the most; none where there is no limit.
-pub(super) fn room(limits: &Limits<f64>, least: f64, most: f64) -> [Option<f64>; 2] {
+pub(super) fn room(limits: &AllowedRange<f64>, least: f64, most: f64) -> [Option<f64>; 2] {
     let left = |more: f64, less: f64| {
         let left = more - less;
         let larger = if more.abs() > less.abs() { more.abs() } else { less.abs() };
@@ -117,48 +117,49 @@ pub(super) fn judge(requirement: Requirement, case: &Case) -> Line {
 }
 
 fn of_figures(requirement: Requirement, measure: Measure, case: &Case) -> Line {
-    let (wish, offer) = (wish::limits(requirement, case), offer::figure(requirement, case));
-    compared(requirement, measure, wish, offer)
+    let (required, offer) =
+        (required::limits(requirement, case), offered::figure(requirement, case));
+    compared(requirement, measure, required, offer)
 }
 
 /// What is asked of a figure against what is offered.
 pub(super) fn compared(
     requirement: Requirement,
     measure: Measure,
-    wish: Result<Wish, Vec<Missing>>,
-    offer: Result<Offer, Vec<Missing>>,
+    required: Result<Required, Vec<Missing>>,
+    offer: Result<OfferedRange, Vec<Missing>>,
 ) -> Line {
     let amount = |si| measure.of(si);
     let mut line = Line {
         requirement,
-        wanted: wish.as_ref().ok().map(|wish| Wanted::Within(wish.limits.map(amount))),
-        source: wish.as_ref().ok().and_then(|wish| wish.source),
+        wanted: required.as_ref().ok().map(|required| Wanted::Within(required.limits.map(amount))),
+        source: required.as_ref().ok().and_then(|required| required.source),
         offered: offer.as_ref().ok().map(|offer| Offered::Range(offer.range.map(amount))),
-        verdict: Verdict::NotMet,
+        verdict: Compliance::NotMet,
         margin: None,
         waived: None,
     };
-    match all(wish, offer) {
-        Ok((wish, offer)) => {
+    match all(required, offer) {
+        Ok((required, offer)) => {
             let range = offer.range;
-            let nominal = nearer(room(&wish.limits, range.nominal(), range.nominal()));
-            let worst = nearer(room(&wish.limits, range.least(), range.most()));
+            let nominal = nearer(room(&required.limits, range.nominal(), range.nominal()));
+            let worst = nearer(room(&required.limits, range.least(), range.most()));
             line.margin = nominal
                 .zip(worst)
                 .map(|(nominal, worst)| Margin { nominal: amount(nominal), worst: amount(worst) });
             let met = |room: Option<f64>| room.is_none_or(|room| room >= 0.0);
-            let mut untold = offer.untold;
-            untold.extend(wish.untold);
-            untold.put_in_order(Ord::cmp);
-            untold.dedup();
+            let mut unstated = offer.unstated;
+            unstated.extend(required.unstated);
+            unstated.put_in_order(Ord::cmp);
+            unstated.dedup();
             line.verdict = match (met(nominal), met(worst)) {
-                (false, _) => Verdict::NotMet,
-                (true, _) if !untold.is_empty() => Verdict::MetAsDrawn { untold },
-                (true, false) => Verdict::MetAtNominal,
-                (true, true) => Verdict::MetThroughout,
+                (false, _) => Compliance::NotMet,
+                (true, _) if !unstated.is_empty() => Compliance::MetAsDrawn { unstated },
+                (true, false) => Compliance::MetAtNominal,
+                (true, true) => Compliance::MetThroughout,
             };
         }
-        Err(missing) => line.verdict = Verdict::CannotTell { missing },
+        Err(missing) => line.verdict = Compliance::CannotTell { missing },
     }
     line
 }
@@ -188,9 +189,9 @@ fn of_words(requirement: Requirement, case: &Case) -> Line {
         (neighbour.unwrap_or_else(own), hand(Whose::Candidate, candidate.hand))
     };
     let verdict = match all(wanted.map_err(|it| vec![it]), offered.map_err(|it| vec![it])) {
-        Ok((wanted, offered)) if wanted == offered => Verdict::MetThroughout,
-        Ok(_) => Verdict::NotMet,
-        Err(missing) => Verdict::CannotTell { missing },
+        Ok((wanted, offered)) if wanted == offered => Compliance::MetThroughout,
+        Ok(_) => Compliance::NotMet,
+        Err(missing) => Compliance::CannotTell { missing },
     };
     Line {
         requirement,

@@ -2,8 +2,8 @@
 
 use super::Case;
 use super::asked::Asked;
-use super::limits::Limits;
-use crate::coil::Across;
+use super::limits::AllowedRange;
+use crate::coil::DiameterKind;
 use crate::coil::Hand;
 use crate::coil::ends::Ends;
 use crate::coil::fatigue::Surface;
@@ -48,7 +48,7 @@ pub struct Dimension<Q> {
     /// What it is meant to be.
     pub nominal: Option<Q>,
     /// Between what it may lie; an end that nobody gave is open.
-    pub limits: Limits<Q>,
+    pub limits: AllowedRange<Q>,
     /// Whether somebody states it, or it only follows by arithmetic.
     pub stated: bool,
 }
@@ -61,7 +61,7 @@ impl<Q> Dimension<Q> {
 
 impl<Q: Copy> From<Given<Q>> for Dimension<Q> {
     fn from(of: Given<Q>) -> Self {
-        let limits = Limits { least: of.least(), most: of.most() };
+        let limits = AllowedRange { least: of.least(), most: of.most() };
         Self { nominal: Some(of.nominal()), limits, stated: true }
     }
 }
@@ -70,13 +70,13 @@ impl<Q: Copy> From<Range<Q>> for Dimension<Q> {
     /// By arithmetic; without limits where it may lie outside the range.
     fn from(of: Range<Q>) -> Self {
         let end = |end| of.is_complete().then_some(end);
-        let limits = Limits { least: end(of.least()), most: end(of.most()) };
+        let limits = AllowedRange { least: end(of.least()), most: end(of.most()) };
         Self { nominal: Some(of.nominal()), limits, stated: false }
     }
 }
 
-impl<Q> From<Limits<Q>> for Dimension<Q> {
-    fn from(limits: Limits<Q>) -> Self {
+impl<Q> From<AllowedRange<Q>> for Dimension<Q> {
+    fn from(limits: AllowedRange<Q>) -> Self {
         Self { nominal: None, limits, stated: true }
     }
 }
@@ -114,7 +114,7 @@ pub enum Question {
     /// Whether its set is to be taken out.
     SetRemoval,
     /// What no drawing says.
-    Wish(Wish),
+    Detail(OrderDetail),
 }
 
 impl fmt::Display for Question {
@@ -134,7 +134,7 @@ impl fmt::Display for Question {
             Self::Steel => "the steel",
             Self::Peening => "the shot peening",
             Self::SetRemoval => "the set",
-            Self::Wish(wish) => wish.name(),
+            Self::Detail(detail) => detail.name(),
         })
     }
 }
@@ -142,7 +142,7 @@ impl fmt::Display for Question {
 /// What no drawing says of an order, each in the words of whoever orders.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
-pub enum Wish {
+pub enum OrderDetail {
     /// The part number.
     PartNumber,
     /// The number of a drawing.
@@ -179,8 +179,8 @@ pub enum Wish {
     EndUse,
 }
 
-impl Wish {
-    /// Every wish, in the order of a letter.
+impl OrderDetail {
+    /// Every detail, in the order of a letter.
     pub const ALL: [Self; 17] = [
         Self::PartNumber,
         Self::Drawing,
@@ -250,22 +250,22 @@ impl Wish {
 /// What no coil tells of itself.
 ///
 /// ```
-/// use coilnest::replacement::{Wish, Wishes};
+/// use coilnest::replacement::{OrderDetail, OrderDetails};
 ///
-/// let wishes = Wishes::of(Some(8), vec![(Wish::Marking, "lot and year".to_owned())]);
-/// assert_eq!(wishes.get(Wish::Marking), Some("lot and year"));
-/// assert_eq!(wishes.get(Wish::Finish), None);
+/// let details = OrderDetails::of(Some(8), vec![(OrderDetail::Marking, "lot and year".to_owned())]);
+/// assert_eq!(details.get(OrderDetail::Marking), Some("lot and year"));
+/// assert_eq!(details.get(OrderDetail::Finish), None);
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Wishes {
+pub struct OrderDetails {
     quantity: Option<u32>,
-    said: Vec<(Wish, String)>,
+    said: Vec<(OrderDetail, String)>,
 }
 
-impl Wishes {
+impl OrderDetails {
     /// So many, and what else was said.
     #[must_use]
-    pub fn of(quantity: Option<u32>, said: Vec<(Wish, String)>) -> Self {
+    pub fn of(quantity: Option<u32>, said: Vec<(OrderDetail, String)>) -> Self {
         Self { quantity, said }
     }
 
@@ -275,10 +275,10 @@ impl Wishes {
         self.quantity
     }
 
-    /// What was said of a wish.
+    /// What was said of a detail.
     #[must_use]
-    pub fn get(&self, wish: Wish) -> Option<&str> {
-        self.said.iter().find(|(of, _)| *of == wish).map(|(_, text)| text.as_str())
+    pub fn get(&self, detail: OrderDetail) -> Option<&str> {
+        self.said.iter().find(|(of, _)| *of == detail).map(|(_, text)| text.as_str())
     }
 }
 
@@ -303,7 +303,7 @@ pub struct LoadAt {
 /// use coilnest::coil::ends::Ends;
 /// use coilnest::quantity::{Length, unit::millimeter};
 /// use coilnest::drawing::{Crossed, Drawing, Given};
-/// use coilnest::replacement::{Asked, Case, Open, Question, Wishes};
+/// use coilnest::replacement::{Asked, Case, Open, Question, OrderDetails};
 ///
 /// let mm = Length::new::<millimeter>;
 /// let original = Drawing {
@@ -313,10 +313,10 @@ pub struct LoadAt {
 /// };
 /// let candidate = Drawing { bar: Some(Given::as_drawn(mm(20.0))), ..Drawing::default() };
 /// let case = Case::new(original, candidate, Asked::default());
-/// let order = case.order(&Wishes::default());
+/// let order = case.order(&OrderDetails::default());
 /// assert_eq!(order.bar.open, Some(Open::NoTolerance));
 /// assert_eq!((order.free.offered, order.free.open), (None, Some(Open::Borrowed)));
-/// let as_it_was = case.order_of_original(&Wishes::default());
+/// let as_it_was = case.order_of_original(&OrderDetails::default());
 /// assert_eq!((as_it_was.bar.open, as_it_was.free.open), (None, Some(Open::NoTolerance)));
 /// assert!(as_it_was.questions().contains(&(Question::Hand, Open::Missing)));
 /// # Ok::<(), Crossed<Length>>(())
@@ -330,7 +330,7 @@ pub struct Order {
     /// Bar.
     pub bar: Item<Dimension<Length>>,
     /// Which diameter is given.
-    pub across: Across,
+    pub across: DiameterKind,
     /// That diameter.
     pub diameter: Item<Dimension<Length>>,
     /// The outside diameter, where it follows from another.
@@ -360,32 +360,32 @@ pub struct Order {
     /// Whether its set is to be taken out.
     pub set_removal: Item<Presetting, String>,
     /// What no drawing says.
-    pub wishes: Vec<(Wish, Item<String>)>,
+    pub details: Vec<(OrderDetail, Item<String>)>,
 }
 
 impl Case {
     /// What there is to order of the candidate, and what has to be settled first.
     #[must_use]
-    pub fn order(&self, wishes: &Wishes) -> Order {
+    pub fn order(&self, details: &OrderDetails) -> Order {
         let sides = Sides {
             offered: Some(Side::of(&self.candidate)),
             original: Side::of(&self.original),
             asked: &self.asked,
             has_grade: false,
         };
-        sides.order(wishes)
+        sides.order(details)
     }
 
     /// What there is to order of the original as it was, and what has to be settled first.
     #[must_use]
-    pub fn order_of_original(&self, wishes: &Wishes) -> Order {
+    pub fn order_of_original(&self, details: &OrderDetails) -> Order {
         let sides = Sides {
             offered: None,
             original: Side::of(&self.original),
             asked: &self.asked,
-            has_grade: wishes.get(Wish::Grade).is_some(),
+            has_grade: details.get(OrderDetail::Grade).is_some(),
         };
-        sides.order(wishes)
+        sides.order(details)
     }
 }
 
@@ -434,21 +434,21 @@ impl<'a> Side<'a> {
         self.contradictions.iter().find(|found| is(found)).copied()
     }
 
-    fn across(&self) -> Option<Across> {
+    fn across(&self) -> Option<DiameterKind> {
         self.drawing.diameter.map(|(across, _)| across)
     }
 
-    fn diameter(&self, across: Across) -> Says<Dimension<Length>> {
+    fn diameter(&self, across: DiameterKind) -> Says<Dimension<Length>> {
         let stated = self.drawing.diameter.filter(|(of, _)| *of == across);
         figure(stated.map(|(_, size)| size), || match across {
-            Across::Outside => self.drawing.outside().ok(),
-            Across::Mean => self.drawing.mean().ok(),
-            Across::Inside => self.drawing.inside().ok(),
+            DiameterKind::Outside => self.drawing.outside().ok(),
+            DiameterKind::Mean => self.drawing.mean().ok(),
+            DiameterKind::Inside => self.drawing.inside().ok(),
         })
     }
 
     /// A diameter that follows from another.
-    fn following(&self, across: Across) -> Option<Dimension<Length>> {
+    fn following(&self, across: DiameterKind) -> Option<Dimension<Length>> {
         self.diameter(across).this().filter(|of| !of.stated)
     }
 
@@ -501,20 +501,24 @@ struct Sides<'a> {
 }
 
 impl<'a> Sides<'a> {
-    fn order(&self, wishes: &Wishes) -> Order {
+    fn order(&self, details: &OrderDetails) -> Order {
         let offered = self.offered.as_ref();
         let across = offered.and_then(Side::across).or_else(|| self.original.across());
-        let across = across.unwrap_or(Across::Outside);
+        let across = across.unwrap_or(DiameterKind::Outside);
         let sizes = offered.unwrap_or(&self.original);
         let asked = self.asked;
         Order {
             is_of_original: offered.is_none(),
-            quantity: Item::wished(wishes.quantity, true),
+            quantity: Item::detailed(details.quantity, true),
             bar: self.sized(|side| side.drawing.bar.map(Dimension::from).into(), None),
             across,
             diameter: self.sized(|side| side.diameter(across), None),
-            outside: sizes.following(Across::Outside).filter(|_| across != Across::Outside),
-            inside: sizes.following(Across::Inside).filter(|_| across != Across::Inside),
+            outside: sizes
+                .following(DiameterKind::Outside)
+                .filter(|_| across != DiameterKind::Outside),
+            inside: sizes
+                .following(DiameterKind::Inside)
+                .filter(|_| across != DiameterKind::Inside),
             free: self.sized(|side| side.drawing.free.map(Dimension::from).into(), asked.free),
             total_turns: self
                 .sized(|side| side.drawing.total_turns.map(Dimension::from).into(), None),
@@ -523,11 +527,11 @@ impl<'a> Sides<'a> {
             hand: self.word(asked.hand, |of| of.hand),
             rate: self.sized(Side::rate, asked.rate),
             loads: self.loads(),
-            solid: self.sized(Side::solid, asked.solid.map(Limits::at_most)),
+            solid: self.sized(Side::solid, asked.solid.map(AllowedRange::at_most)),
             steel: self.word(None, |of| Some(of.steel?.name())),
-            peening: self.treated(wishes.get(Wish::Peening), |of| of.surface),
-            set_removal: self.treated(wishes.get(Wish::SetRemoval), |of| of.presetting),
-            wishes: wished(wishes),
+            peening: self.treated(details.get(OrderDetail::Peening), |of| of.surface),
+            set_removal: self.treated(details.get(OrderDetail::SetRemoval), |of| of.presetting),
+            details: detailed(details),
         }
     }
 
@@ -561,7 +565,7 @@ impl<'a> Sides<'a> {
     fn sized<Q: Copy>(
         &self,
         says: impl Fn(&Side<'a>) -> Says<Dimension<Q>>,
-        asked: Option<Limits<Q>>,
+        asked: Option<AllowedRange<Q>>,
     ) -> Item<Dimension<Q>> {
         let asks_by_limits = self.offered.is_none() && (asked.is_some() || self.has_grade);
         let is_asked_for = self.offered.is_none();
@@ -613,21 +617,21 @@ impl<'a> Sides<'a> {
     }
 }
 
-fn wished(wishes: &Wishes) -> Vec<(Wish, Item<String>)> {
-    let own_lines = [Wish::Peening, Wish::SetRemoval];
-    let rest = Wish::ALL.into_iter().filter(|wish| !own_lines.contains(wish));
-    rest.map(|wish| {
-        let needed = match wish {
-            Wish::Revision => wishes.get(Wish::Drawing).is_some(),
-            _ => wish.is_needed(),
+fn detailed(details: &OrderDetails) -> Vec<(OrderDetail, Item<String>)> {
+    let own_lines = [OrderDetail::Peening, OrderDetail::SetRemoval];
+    let rest = OrderDetail::ALL.into_iter().filter(|detail| !own_lines.contains(detail));
+    rest.map(|detail| {
+        let needed = match detail {
+            OrderDetail::Revision => details.get(OrderDetail::Drawing).is_some(),
+            _ => detail.is_needed(),
         };
-        (wish, Item::wished(wishes.get(wish).map(str::to_owned), needed))
+        (detail, Item::detailed(details.get(detail).map(str::to_owned), needed))
     })
     .collect()
 }
 
 impl<T> Item<T> {
-    fn wished(asked: Option<T>, needed: bool) -> Self {
+    fn detailed(asked: Option<T>, needed: bool) -> Self {
         let open = (needed && asked.is_none()).then_some(Open::Missing);
         Self { offered: None, asked, original: None, open }
     }
@@ -671,12 +675,13 @@ impl Order {
             (Question::Peening, self.peening.open),
             (Question::SetRemoval, self.set_removal.open),
         ];
-        let wishes = self.wishes.iter().map(|(wish, item)| (Question::Wish(*wish), item.open));
+        let details =
+            self.details.iter().map(|(detail, item)| (Question::Detail(*detail), item.open));
         first
             .into_iter()
             .chain(loads.map(|open| (Question::Loads, open)))
             .chain(last)
-            .chain(wishes)
+            .chain(details)
             .filter_map(|(question, open)| Some((question, open?)))
             .collect()
     }

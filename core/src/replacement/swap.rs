@@ -2,7 +2,7 @@
 
 use super::Case;
 use super::asked::ReplacementError;
-use super::offer::Offer;
+use super::offered::OfferedRange;
 use super::requirement::{Missing, Whose};
 use crate::coil::{Diameters, stress};
 use crate::drawing::{Drawing, Figure, Figures, Point, Range, at_corners, both};
@@ -188,9 +188,9 @@ impl Sat {
         Ok(Member { free: free.of(&self.free), law, solid, raise: self.raise })
     }
 
-    fn untold(&self) -> Vec<Missing> {
-        let solid = self.solid.map_or(Figures::NONE, |solid| solid.untold());
-        self.whose.figures(self.rate.untold() | self.free.untold() | solid)
+    fn unstated(&self) -> Vec<Missing> {
+        let solid = self.solid.map_or(Figures::NONE, |solid| solid.unstated());
+        self.whose.figures(self.rate.unstated() | self.free.unstated() | solid)
     }
 }
 
@@ -267,18 +267,21 @@ impl Filled {
         self.nest(end)?.at_load(self.load).map_err(|_| rate())
     }
 
-    fn offer(&self, of: impl Fn(End) -> Result<f64, Vec<Missing>>) -> Result<Offer, Vec<Missing>> {
+    fn offer(
+        &self,
+        of: impl Fn(End) -> Result<f64, Vec<Missing>>,
+    ) -> Result<OfferedRange, Vec<Missing>> {
         let (least, nominal, most) = (of(End::Least)?, of(End::Nominal)?, of(End::Most)?);
-        let untold = self.seats.iter().flat_map(Sat::untold).collect();
-        Ok(Offer { range: Range::spanning(nominal, [least, most].into_iter()), untold })
+        let unstated = self.seats.iter().flat_map(Sat::unstated).collect();
+        Ok(OfferedRange { range: Range::spanning(nominal, [least, most].into_iter()), unstated })
     }
 
-    fn height(&self) -> Result<Offer, Vec<Missing>> {
+    fn height(&self) -> Result<OfferedRange, Vec<Missing>> {
         self.offer(|end| Ok(self.state(|_| end)?.height.value))
     }
 
     /// The share of one coil is the least where it is at its least and all others are at their most.
-    fn share(&self, of: usize) -> Result<Offer, Vec<Missing>> {
+    fn share(&self, of: usize) -> Result<OfferedRange, Vec<Missing>> {
         self.offer(|end| {
             let state = self.state(|place| if place == of { end } else { end.other() })?;
             let own = state.members.get(of).map_or(0.0, |own| own.load.value);
@@ -308,7 +311,7 @@ impl Filled {
 
 impl Filled {
     /// The height of the nest under its load; every coil that could stop it must be known.
-    fn sure_height(&self) -> Result<Offer, Vec<Missing>> {
+    fn sure_height(&self) -> Result<OfferedRange, Vec<Missing>> {
         let open = self.seats.iter().filter(|sat| sat.solid.is_none());
         let open: Vec<Missing> =
             open.map(|sat| Missing { whose: sat.whose, figure: Figure::SolidHeight }).collect();
@@ -316,14 +319,14 @@ impl Filled {
     }
 }
 
-pub(super) fn nest_height(case: &Case) -> Result<Offer, Vec<Missing>> {
+pub(super) fn nest_height(case: &Case) -> Result<OfferedRange, Vec<Missing>> {
     Filled::of(case, &case.candidate, Whose::Candidate)?.sure_height()
 }
 
 pub(super) fn nest(case: &Case, nest: &Around) -> NestSwap {
     let filled = |spring, whose| Filled::of(case, spring, whose);
     let after = filled(&case.candidate, Whose::Candidate);
-    let of_after = |of: &dyn Fn(&Filled) -> Result<Offer, Vec<Missing>>| {
+    let of_after = |of: &dyn Fn(&Filled) -> Result<OfferedRange, Vec<Missing>>| {
         let found = after.as_ref().map_err(Clone::clone).and_then(of);
         found.map(|offer| offer.range)
     };
@@ -388,7 +391,7 @@ impl<Replaced> UnderFrame<Replaced> {
     fn swap(
         &self,
         after: Result<Settled, Vec<Missing>>,
-        moved: Result<Offer, Vec<Missing>>,
+        moved: Result<OfferedRange, Vec<Missing>>,
     ) -> Result<FrameSwap, ReplacementError> {
         let before = self.settle(self.supports.clone())?;
         Ok(FrameSwap {
@@ -451,12 +454,12 @@ impl FrameSwap {
 }
 
 /// The greatest deviation of a load from the mean; the height at which the candidate stops must be known.
-pub(super) fn deviation(case: &Case) -> Result<Offer, Vec<Missing>> {
+pub(super) fn deviation(case: &Case) -> Result<OfferedRange, Vec<Missing>> {
     Whose::Candidate.lacks(case.candidate.solid())?;
     moved(case)
 }
 
-fn moved(case: &Case) -> Result<Offer, Vec<Missing>> {
+fn moved(case: &Case) -> Result<OfferedRange, Vec<Missing>> {
     let under = case.frame.as_ref().ok_or_else(Vec::new)?;
     let range = at_corners(&case.candidate, |point| {
         under
@@ -464,7 +467,7 @@ fn moved(case: &Case) -> Result<Offer, Vec<Missing>> {
             .map(|settled| FrameSwap::greatest_deviation(&settled))
             .map_err(|_| Figures::NONE)
     });
-    Ok(Offer::of(Whose::Candidate, Whose::Candidate.lacks(range)?))
+    Ok(OfferedRange::of(Whose::Candidate, Whose::Candidate.lacks(range)?))
 }
 
 pub(super) fn frame(case: &Case, under: &UnderFrame) -> Result<FrameSwap, ReplacementError> {
@@ -514,7 +517,7 @@ impl<'a> Exchange<'a> {
         Ok(Filled { load, ..filled })
     }
 
-    pub(super) fn height(&self) -> Result<Offer, Vec<Missing>> {
+    pub(super) fn height(&self) -> Result<OfferedRange, Vec<Missing>> {
         self.after()?.sure_height()
     }
 
@@ -535,14 +538,17 @@ impl<'a> Exchange<'a> {
     }
 
     /// The greatest deviation of a load from the mean; where each coil stops must be known.
-    pub(super) fn deviation(&self, under: &UnderFrame<usize>) -> Result<Offer, Vec<Missing>> {
+    pub(super) fn deviation(
+        &self,
+        under: &UnderFrame<usize>,
+    ) -> Result<OfferedRange, Vec<Missing>> {
         for (whose, spring, _) in &self.offered {
             whose.lacks(spring.solid())?;
         }
         self.moved(under)
     }
 
-    fn moved(&self, under: &UnderFrame<usize>) -> Result<Offer, Vec<Missing>> {
+    fn moved(&self, under: &UnderFrame<usize>) -> Result<OfferedRange, Vec<Missing>> {
         let filled = Filled::with(self.offered.iter().copied(), Whose::Nest)?;
         let deviation = |ends: &dyn Fn(usize) -> [End; 3]| {
             let members = filled.seats.iter().enumerate().map(|(place, sat)| sat.with(ends(place)));
@@ -560,8 +566,8 @@ impl<'a> Exchange<'a> {
         let nominal = deviation(&|_| [End::Nominal; 3])?;
         let all = (0..corners).map(|corner| deviation(&|place| ends(corner, place)));
         let all = all.collect::<Result<Vec<f64>, _>>()?;
-        let untold = filled.seats.iter().flat_map(Sat::untold).collect();
-        Ok(Offer { range: Range::spanning(nominal, all.into_iter()), untold })
+        let unstated = filled.seats.iter().flat_map(Sat::unstated).collect();
+        Ok(OfferedRange { range: Range::spanning(nominal, all.into_iter()), unstated })
     }
 
     pub(super) fn frame(&self, under: &UnderFrame<usize>) -> Result<FrameSwap, ReplacementError> {

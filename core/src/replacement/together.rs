@@ -4,12 +4,12 @@
 //! Where nothing is given, what is asked follows from the nest that is there, over its tolerances.
 
 use super::asked::ReplacementError;
-use super::limits::{Limits, Measure};
-use super::line::{self, Line, Verdict};
-use super::offer::{self, Offer};
+use super::limits::{AllowedRange, Measure};
+use super::line::{self, Compliance, Line};
+use super::offered::{self, OfferedRange};
+use super::required::{self, COMMON, FREE_SHARE, LOAD_SHARE, ORIGINAL, Required};
 use super::requirement::{Missing, Requirement, Whose};
 use super::swap::{Exchange, FrameSwap, UnderFrame, WholeSwap};
-use super::wish::{self, COMMON, FREE_SHARE, LOAD_SHARE, ORIGINAL, Wish};
 use super::{Asked, Case, Overall, Seated, check, overall};
 use crate::drawing::{Contradiction, Figure, Figures, Range, over_tolerances};
 use crate::material::Against;
@@ -83,7 +83,7 @@ struct Coils<'a> {
 const SAME_HEIGHT: f64 = 1e-9;
 
 /// What a nest has, over the tolerances of all its coils.
-type Had = Result<Offer, Vec<Missing>>;
+type Had = Result<OfferedRange, Vec<Missing>>;
 
 impl Coils<'_> {
     /// A figure of every coil, put together to one of the nest at each end.
@@ -93,11 +93,11 @@ impl Coils<'_> {
         together: fn(f64, f64) -> f64,
     ) -> Had {
         let (mut found, mut lacks): (Option<Range<f64>>, Vec<Missing>) = (None, Vec::new());
-        let mut untold = Vec::new();
+        let mut unstated = Vec::new();
         for (whose, seated) in &self.seats {
             match whose.lacks(of(seated)) {
                 Ok(range) => {
-                    untold.extend(whose.figures(range.untold()));
+                    unstated.extend(whose.figures(range.unstated()));
                     found = Some(found.map_or(range, |all| {
                         let ends = [
                             together(all.least(), range.least()),
@@ -111,7 +111,7 @@ impl Coils<'_> {
             }
         }
         match found {
-            Some(range) if lacks.is_empty() => Ok(Offer { range, untold }),
+            Some(range) if lacks.is_empty() => Ok(OfferedRange { range, unstated }),
             _ => Err(lacks),
         }
     }
@@ -131,8 +131,8 @@ impl Coils<'_> {
             let end = |free, rate: crate::quantity::SpringRate| carries(free, rate.value);
             let ends = [end(free.least(), rate.least()), end(free.most(), rate.most())];
             let nominal = end(free.nominal(), rate.nominal());
-            let untold = rate.untold() | free.untold();
-            Ok(Range::spanning(nominal, ends.into_iter()).resting_on(untold))
+            let unstated = rate.unstated() | free.unstated();
+            Ok(Range::spanning(nominal, ends.into_iter()).resting_on(unstated))
         };
         self.all(of, |one, other| one + other)
     }
@@ -163,10 +163,10 @@ impl Coils<'_> {
             Range::exact(f64::NEG_INFINITY)
         } else {
             let stopped = others.all(least_solid, f64::max);
-            let Offer { range, untold } =
+            let OfferedRange { range, unstated } =
                 stopped.map_err(|_| Figures::from(Figure::SolidHeight))?;
-            let untold = untold.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
-            range.resting_on(untold)
+            let unstated = unstated.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
+            range.resting_on(unstated)
         };
         let at = |stop: f64| {
             over_tolerances(&own.spring, |point| {
@@ -179,8 +179,8 @@ impl Coils<'_> {
         let (most, nominal, least) =
             (at(stopped.least())?, at(stopped.nominal())?, at(stopped.most())?);
         let ends = [least.least(), most.most()];
-        let untold = nominal.untold() | stopped.untold();
-        Ok(Range::spanning(nominal.nominal(), ends.into_iter()).resting_on(untold))
+        let unstated = nominal.unstated() | stopped.unstated();
+        Ok(Range::spanning(nominal.nominal(), ends.into_iter()).resting_on(unstated))
     }
 }
 
@@ -259,8 +259,9 @@ impl NestCase {
     /// What is asked of the nest as a whole.
     fn of_nest(&self) -> Vec<NestLine> {
         let (there, offered, asked) = (self.there(), self.offered(), &self.asked);
-        let si = |limits: Option<Limits<Length>>| limits.map(|it| it.map(|length| length.value));
-        let most = |had: Had| worst(had, |range| Limits::at_most(range.most()));
+        let si =
+            |limits: Option<AllowedRange<Length>>| limits.map(|it| it.map(|length| length.value));
+        let most = |had: Had| worst(had, |range| AllowedRange::at_most(range.most()));
         let mut found = vec![
             self.across(Requirement::Pocket, 0),
             self.across(Requirement::Post, self.offered.len().saturating_sub(1)),
@@ -273,30 +274,35 @@ impl NestCase {
             of_nest(
                 Requirement::SolidHeight,
                 Measure::Length,
-                by(asked.solid.map(|solid| Limits::at_most(solid.value)), || most(there.solid())),
+                by(asked.solid.map(|solid| AllowedRange::at_most(solid.value)), || {
+                    most(there.solid())
+                }),
                 offered.solid(),
             ),
         ];
         let stated = (0..=u8::MAX).zip(self.stated_heights());
         found.extend(stated.map(|(at, height)| {
-            let wish = usual(there.load(height), LOAD_SHARE);
-            of_nest(Requirement::LoadAt(at), Measure::Load, wish, offered.load(height))
+            let required = usual(there.load(height), LOAD_SHARE);
+            of_nest(Requirement::LoadAt(at), Measure::Load, required, offered.load(height))
         }));
         found.extend(asked.nest_height.map(|nest| {
-            let wish = Ok(Wish::given(nest.map(|height| height.value)));
-            of_nest(Requirement::NestHeight, Measure::Length, wish, self.exchange().height())
+            let required = Ok(Required::given(nest.map(|height| height.value)));
+            of_nest(Requirement::NestHeight, Measure::Length, required, self.exchange().height())
         }));
         found.extend(self.frame.as_ref().zip(asked.deviation).map(|(under, most)| {
-            let wish = Ok(Wish::given(Limits::at_most(most)));
+            let required = Ok(Required::given(AllowedRange::at_most(most)));
             let moved = self.exchange().deviation(under);
-            of_nest(Requirement::Deviation, Measure::Number, wish, moved)
+            of_nest(Requirement::Deviation, Measure::Number, required, moved)
         }));
         let Some(working) = asked.working else { return found };
         let left = |coils: &Coils<'_>| {
-            let Offer { range, untold } = coils.solid()?;
+            let OfferedRange { range, unstated } = coils.solid()?;
             let left = |solid: f64| working.value - solid;
             let ends = [left(range.least()), left(range.most())];
-            Ok(Offer { range: Range::spanning(left(range.nominal()), ends.into_iter()), untold })
+            Ok(OfferedRange {
+                range: Range::spanning(left(range.nominal()), ends.into_iter()),
+                unstated,
+            })
         };
         found.extend([
             of_nest(
@@ -317,8 +323,8 @@ impl NestCase {
             ),
         ]);
         found.extend(asked.reserve.map(|reserve| {
-            let wish = Ok(Wish::given(Limits::at_least(reserve.value)));
-            of_nest(Requirement::Reserve, Measure::Length, wish, left(&offered))
+            let required = Ok(Required::given(AllowedRange::at_least(reserve.value)));
+            of_nest(Requirement::Reserve, Measure::Length, required, left(&offered))
         }));
         found
     }
@@ -394,19 +400,19 @@ impl NestCase {
     }
 
     fn stress_at_solid(&self, case: &Case, place: usize) -> Line {
-        let against = wish::against(case, case.asked.stress_at_solid);
+        let against = required::against(case, case.asked.stress_at_solid);
         let given = case.asked.stress_at_solid;
-        let given = given.map(|allowable| Limits::at_most(allowable.stress.value));
+        let given = given.map(|allowable| AllowedRange::at_most(allowable.stress.value));
         let same = self.there.len() == self.offered.len();
-        let wish = by(given, || {
-            wish::stress(case, |against| match self.there().stress_at_solid(place, against) {
+        let required = by(given, || {
+            required::stress(case, |against| match self.there().stress_at_solid(place, against) {
                 found if same => found,
                 _ => Err(Figure::AllowableStress.into()),
             })
         });
         let offer = Whose::Candidate.lacks(self.offered().stress_at_solid(place, against));
-        let offer = offer.map(|range| Offer::of(Whose::Candidate, range));
-        line::compared(Requirement::StressAtSolid, Measure::Stress, wish, offer)
+        let offer = offer.map(|range| OfferedRange::of(Whose::Candidate, range));
+        line::compared(Requirement::StressAtSolid, Measure::Stress, required, offer)
     }
 }
 
@@ -416,47 +422,50 @@ fn reserve(case: &Case, same: bool) -> Line {
     if same {
         return line::judge(Requirement::Reserve, case);
     }
-    let offer = offer::figure(Requirement::Reserve, case);
-    line::compared(Requirement::Reserve, Measure::Length, wish::own_gaps(case), offer)
+    let offer = offered::figure(Requirement::Reserve, case);
+    line::compared(Requirement::Reserve, Measure::Length, required::own_gaps(case), offer)
 }
 
 fn of_nest(
     requirement: Requirement,
     measure: Measure,
-    wish: Result<Wish, Vec<Missing>>,
+    required: Result<Required, Vec<Missing>>,
     offer: Had,
 ) -> NestLine {
-    NestLine { place: None, line: line::compared(requirement, measure, wish, offer) }
+    NestLine { place: None, line: line::compared(requirement, measure, required, offer) }
 }
 
 /// What is given, else what follows from the nest that is there.
 fn by(
-    given: Option<Limits<f64>>,
-    else_by: impl FnOnce() -> Result<Wish, Vec<Missing>>,
-) -> Result<Wish, Vec<Missing>> {
+    given: Option<AllowedRange<f64>>,
+    else_by: impl FnOnce() -> Result<Required, Vec<Missing>>,
+) -> Result<Required, Vec<Missing>> {
     match given {
-        Some(limits) => Ok(Wish::given(limits)),
+        Some(limits) => Ok(Required::given(limits)),
         None => else_by(),
     }
 }
 
 /// No worse than the nest that is there at its worst.
-fn worst(had: Had, limits: impl Fn(&Range<f64>) -> Limits<f64>) -> Result<Wish, Vec<Missing>> {
-    Ok(Wish::by(limits(&had?.range), ORIGINAL))
+fn worst(
+    had: Had,
+    limits: impl Fn(&Range<f64>) -> AllowedRange<f64>,
+) -> Result<Required, Vec<Missing>> {
+    Ok(Required::by(limits(&had?.range), ORIGINAL))
 }
 
 /// The range of the nest that is there, or a usual share about it where its tolerances are not given.
-fn usual(had: Had, share: f64) -> Result<Wish, Vec<Missing>> {
-    let Offer { range, untold } = had?;
-    let known = untold.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
+fn usual(had: Had, share: f64) -> Result<Required, Vec<Missing>> {
+    let OfferedRange { range, unstated } = had?;
+    let known = unstated.iter().fold(Figures::NONE, |all, one| all | one.figure.into());
     let usual = Sourced { value: share * range.nominal(), source: COMMON };
-    let wish = Wish::like(&range.resting_on(known), || usual);
-    Ok(Wish { untold, ..wish })
+    let required = Required::like(&range.resting_on(known), || usual);
+    Ok(Required { unstated, ..required })
 }
 
 /// Names the coils of a line by their places in the nest instead of by what stands around one of them.
 fn rename(line: &mut Line, place: usize, stood: usize) {
-    if let Verdict::MetAsDrawn { untold: missing } | Verdict::CannotTell { missing } =
+    if let Compliance::MetAsDrawn { unstated: missing } | Compliance::CannotTell { missing } =
         &mut line.verdict
     {
         for one in missing {

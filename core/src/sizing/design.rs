@@ -1,11 +1,11 @@
 //! One coil put through the analysis, and held against what is asked of it.
 
-use super::limit::{Limit, Verdict};
+use super::limit::{Limit, LimitCheck};
 use super::need::{Need, Room, Stiffness};
 use crate::coil::ends::{Turns, TurnsError};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
-use crate::coil::{Across, Diameters, bar, buckling, gaps, growth, rate, solid, stress};
+use crate::coil::{DiameterKind, Diameters, bar, buckling, gaps, growth, rate, solid, stress};
 use crate::drawing::{Drawing, Figures, Given, Point, both};
 use crate::formula::Formula;
 use crate::material::StrengthError;
@@ -61,7 +61,7 @@ impl Design {
         let ends = need.make.ends;
         Drawing {
             bar: Some(Given::exact(self.coil.bar())),
-            diameter: Some((Across::Mean, Given::exact(self.coil.mean()))),
+            diameter: Some((DiameterKind::Mean, Given::exact(self.coil.mean()))),
             total_turns: Some(Given::exact(self.turns.total())),
             dead_turns: Some(Given::exact(self.turns.dead())),
             ends: Some(ends),
@@ -185,7 +185,7 @@ impl Need {
         let solid = Solid::of(coil.bar(), turns, self.make.ends);
         let pitch = solid::pitch(free, coil.bar(), turns, self.make.ends);
         let greatest_load = rate * (free - lowest);
-        let factor = |bearable: Option<Bearable>| match bearable {
+        let factor = |allowable: Option<Bearable>| match allowable {
             Some(Ok((_, factor))) => factor.at(coil.index()),
             _ => 1.0,
         };
@@ -211,7 +211,7 @@ impl Need {
     }
 
     /// How a coil stands to all that is asked of it.
-    pub(super) fn verdict(&self, bar: &Bar, design: &Design, rounded: Rounded) -> Verdict {
+    pub(super) fn verdict(&self, bar: &Bar, design: &Design, rounded: Rounded) -> LimitCheck {
         let of_coil = self.of_coil(bar, design, &self.room, rounded);
         match rounded {
             Rounded::No => of_coil,
@@ -223,8 +223,12 @@ impl Need {
     }
 
     /// How a rate and the load at any height stand to what is needed.
-    pub(super) fn of_work(&self, rate: SpringRate, load_at: impl Fn(Length) -> Force) -> Verdict {
-        let mut verdict = Verdict::none();
+    pub(super) fn of_work(
+        &self,
+        rate: SpringRate,
+        load_at: impl Fn(Length) -> Force,
+    ) -> LimitCheck {
+        let mut verdict = LimitCheck::none();
         let off = |found: f64, needed: f64| (found / needed - 1.0).abs();
         if let Some(height) = self.work.height {
             let off = off(load_at(height).value, self.work.load.value);
@@ -249,10 +253,10 @@ impl Need {
         design: &Design,
         room: &Room,
         rounded: Rounded,
-    ) -> Verdict {
+    ) -> LimitCheck {
         let Design { coil, turns, free, solid, lowest, .. } = *design;
         let make = &self.make;
-        let mut verdict = Verdict::none();
+        let mut verdict = LimitCheck::none();
         verdict.at_least(Limit::LowIndex, coil.index(), make.least_index);
         verdict.at_most(Limit::HighIndex, coil.index(), make.most_index);
         let angle = bar::pitch_angle(coil, design.pitch);
@@ -276,7 +280,7 @@ impl Need {
         }
         // A coil that may choose its height takes just what its reserve asks for.
         if rounded == Rounded::Yes || self.work.height.is_some() {
-            let of_lowest = |limit, least: Length, verdict: &mut Verdict| {
+            let of_lowest = |limit, least: Length, verdict: &mut LimitCheck| {
                 verdict.take(limit, ((lowest - solid - least) / lowest).value);
             };
             let least = self.reserve.length.max(self.reserve.share * (free - lowest));
@@ -300,7 +304,7 @@ impl Need {
 const NOTHING_HELD: f64 = -1.0;
 
 /// The room across.
-fn across(verdict: &mut Verdict, design: &Design, room: &Room) {
+fn across(verdict: &mut LimitCheck, design: &Design, room: &Room) {
     let coil = design.coil;
     if let Some(pocket) = room.pocket {
         let needed = coil.outside() + design.growth + 2.0 * room.clearance;

@@ -157,15 +157,15 @@ impl fmt::Display for Limit {
 
 /// A set of limits.
 #[derive(Clone, Copy, Default, PartialEq, Eq)]
-pub struct Limits(u32);
+pub struct LimitSet(u32);
 
-impl fmt::Debug for Limits {
+impl fmt::Debug for LimitSet {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.debug_set().entries(self.iter()).finish()
     }
 }
 
-impl Limits {
+impl LimitSet {
     /// Whether the limit is among them.
     #[must_use]
     pub const fn contains(self, limit: Limit) -> bool {
@@ -196,18 +196,18 @@ const ROUND_OFF: f64 = 1e-9;
 
 /// How a coil stands to all its limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Verdict {
+pub struct LimitCheck {
     /// The limit with the least margin: the one that it fails worst, or that it is nearest to.
     pub nearest: Limit,
     /// That margin, as a share of the bound: 0.1 is a tenth in hand, below nought it fails.
     pub margin: f64,
     /// Every limit that it fails.
-    pub failing: Limits,
+    pub failing: LimitSet,
 }
 
-impl Verdict {
+impl LimitCheck {
     pub(super) const fn none() -> Self {
-        Self { nearest: Limit::Strength, margin: f64::INFINITY, failing: Limits(0) }
+        Self { nearest: Limit::Strength, margin: f64::INFINITY, failing: LimitSet(0) }
     }
 
     /// Whether it meets every requirement.
@@ -226,7 +226,7 @@ impl Verdict {
         // What is not a number is no margin.
         let margin = if margin.is_nan() { f64::NEG_INFINITY } else { margin };
         if margin < -ROUND_OFF {
-            self.failing = Limits(self.failing.0 | limit.bit());
+            self.failing = LimitSet(self.failing.0 | limit.bit());
         }
         if margin < self.margin {
             (self.nearest, self.margin) = (limit, margin);
@@ -245,7 +245,7 @@ impl Verdict {
 
     /// Both verdicts as one.
     pub(super) fn and(mut self, other: Self) -> Self {
-        self.failing = Limits(self.failing.0 | other.failing.0);
+        self.failing = LimitSet(self.failing.0 | other.failing.0);
         if other.margin < self.margin {
             (self.nearest, self.margin) = (other.nearest, other.margin);
         }
@@ -267,7 +267,7 @@ mod tests {
 
     #[test]
     fn the_worst_is_named_and_all_are_kept() {
-        let mut verdict = Verdict::none();
+        let mut verdict = LimitCheck::none();
         verdict.at_most(Limit::HighIndex, 9.0, 12.0);
         assert_eq!((verdict.fits(), verdict.limit()), (true, None));
         verdict.at_least(Limit::Post, 45.0, 50.0);
@@ -280,7 +280,7 @@ mod tests {
 
     #[test]
     fn what_is_not_a_number_fails_and_round_off_does_not() {
-        let mut verdict = Verdict::none();
+        let mut verdict = LimitCheck::none();
         verdict.at_most(Limit::Pocket, 1.0 + 1e-12, 1.0);
         assert!(verdict.fits());
         verdict.take(Limit::Gaps, f64::NAN);

@@ -1,7 +1,7 @@
 //! Every bar with every count of turns, in one go.
 
 use super::design::{Bar, Design, Rounded, Sizes, mean_for_rate};
-use super::limit::{Limit, Verdict};
+use super::limit::{Limit, LimitCheck};
 use super::{Need, Sizing};
 use crate::coil::solid::Solid;
 use crate::coil::{Diameters, rate};
@@ -20,7 +20,7 @@ pub struct Cell {
     ///
     /// Where the height is left to the coil, reserve and gaps are met by the way it is drawn, and are
     /// not among the limits that it is near to. Rate and loads are met in every cell.
-    pub verdict: Verdict,
+    pub verdict: LimitCheck,
 }
 
 /// The cells of every bar with every count of turns.
@@ -46,8 +46,8 @@ impl Map {
 impl Sizing {
     /// Every bar with every count of turns.
     ///
-    /// A boundary between regions lies where [`Verdict::limit`] of neighbouring cells differs, and is
-    /// drawn more finely where [`Verdict::margin`] goes through nought between them.
+    /// A boundary between regions lies where [`LimitCheck::limit`] of neighbouring cells differs, and is
+    /// drawn more finely where [`LimitCheck::margin`] goes through nought between them.
     ///
     /// # Example
     /// See [the module](crate::sizing).
@@ -85,8 +85,8 @@ pub(super) fn drawn(need: &Need, bar: Length, mean: Length, active: f64) -> Opti
 }
 
 /// The verdict on a bar that leaves no hole in its coil.
-pub(super) fn no_hole(need: &Need, bar: Length, mean: Length) -> Verdict {
-    let mut verdict = Verdict::none();
+pub(super) fn no_hole(need: &Need, bar: Length, mean: Length) -> LimitCheck {
+    let mut verdict = LimitCheck::none();
     verdict.at_least(Limit::LowIndex, (mean / bar).value, need.make.least_index);
     verdict
 }

@@ -2,7 +2,7 @@
 
 use super::contradiction::{self, NeedField, share};
 use super::design::{Bar, Design, Rounded, Sizes, mean_for_rate};
-use super::limit::{Limit, Limits, Verdict};
+use super::limit::{Limit, LimitCheck, LimitSet};
 use super::map::no_hole;
 use super::need::{InnerCoil, Need, Room};
 use super::search::{Best, Rank, Rounding};
@@ -41,17 +41,17 @@ pub struct Pair {
     /// The inner coil.
     pub inner: Design,
     /// How the outer coil stands to its limits, the gap between both among them.
-    pub of_outer: Verdict,
+    pub of_outer: LimitCheck,
     /// How the inner coil stands to its own.
-    pub of_inner: Verdict,
+    pub of_inner: LimitCheck,
     /// How both together stand to load, rate and balance.
-    pub together: Verdict,
+    pub together: LimitCheck,
 }
 
 impl Pair {
     /// All three verdicts as one.
     #[must_use]
-    pub fn verdict(&self) -> Verdict {
+    pub fn verdict(&self) -> LimitCheck {
         self.together.and(self.of_outer).and(self.of_inner)
     }
 
@@ -82,11 +82,11 @@ pub struct PairWhy {
     /// The bar of the inner coil.
     pub inner: Length,
     /// Every limit that fails whatever the turns.
-    pub always: Limits,
+    pub always: LimitSet,
     /// The best pair that can be had; none where a bar leaves no hole in its coil.
     pub pair: Option<Pair>,
     /// What it fails.
-    pub verdict: Verdict,
+    pub verdict: LimitCheck,
 }
 
 /// What came of a search for pairs.
@@ -257,7 +257,12 @@ impl PairSizing {
     }
 
     /// The pair with so many active turns in each: in round figures where it fits.
-    fn tried(&self, two: &Two, turns: (f64, f64), rounding: &Rounding) -> (Option<Pair>, Verdict) {
+    fn tried(
+        &self,
+        two: &Two,
+        turns: (f64, f64),
+        rounding: &Rounding,
+    ) -> (Option<Pair>, LimitCheck) {
         let (outer, inner) = (two.outer.size, two.inner.size);
         let rate = self.need.work.rate();
         let square = |bar: Length| bar.value * bar.value;
@@ -334,7 +339,7 @@ impl PairSizing {
         // The outer coil stands around it; the gap between both is judged there.
         let of_inner = Room { pocket: None, outer: None, ..need.room };
         let mut together = match rounded {
-            Rounded::No => Verdict::none(),
+            Rounded::No => LimitCheck::none(),
             Rounded::Yes => need.of_work(first + second, |height| {
                 first * (outer.free - height) + second * (inner.free - height)
             }),

@@ -2,7 +2,7 @@
 
 use super::contradiction::{NeedField, step};
 use super::design::{Bar, Design, Sizes};
-use super::limit::{Limits, Verdict};
+use super::limit::{LimitCheck, LimitSet};
 use super::map::{Cell, drawn};
 use super::{NeedError, Sizing};
 use crate::order::InOrder;
@@ -83,21 +83,21 @@ impl Rank {
 /// Of all that was tried the best that fits, and the nearest of what does not.
 pub(super) struct Best<T> {
     /// With its value, the smaller the better.
-    pub(super) fitting: Option<(T, Verdict, f64)>,
+    pub(super) fitting: Option<(T, LimitCheck, f64)>,
     /// The one whose worst margin is best.
-    pub(super) nearest: Option<(T, Verdict)>,
+    pub(super) nearest: Option<(T, LimitCheck)>,
     /// What every one failed.
-    pub(super) always: Limits,
+    pub(super) always: LimitSet,
 }
 
 impl<T> Default for Best<T> {
     fn default() -> Self {
-        Self { fitting: None, nearest: None, always: Limits::default() }
+        Self { fitting: None, nearest: None, always: LimitSet::default() }
     }
 }
 
 impl<T> Best<T> {
-    pub(super) fn take(&mut self, tried: T, verdict: Verdict, value: f64) {
+    pub(super) fn take(&mut self, tried: T, verdict: LimitCheck, value: f64) {
         let failing = verdict.failing;
         self.always = if self.nearest.is_none() && self.fitting.is_none() {
             failing
@@ -120,7 +120,7 @@ pub struct Found {
     /// The coil.
     pub design: Design,
     /// The limit that it is nearest to, and what it has in hand.
-    pub verdict: Verdict,
+    pub verdict: LimitCheck,
 }
 
 /// A bar of which no coil does, and why.
@@ -129,13 +129,13 @@ pub struct Why {
     /// The bar.
     pub bar: Length,
     /// Every limit that fails whatever the turns; none where it takes two that pull against each other.
-    pub always: Limits,
+    pub always: LimitSet,
     /// The active turns of the best that can be had, the one whose worst margin is best.
     pub active: f64,
     /// That coil; none where the bar leaves no hole in it.
     pub design: Option<Design>,
     /// What it fails.
-    pub verdict: Verdict,
+    pub verdict: LimitCheck,
 }
 
 /// What came of a search.
@@ -185,11 +185,11 @@ impl Sizing {
     }
 
     /// A cell that fits as it is drawn in round figures, and whether it still does; any other as it is.
-    fn rounded(&self, bar: &Bar, cell: &Cell, rounding: &Rounding) -> (Option<Design>, Verdict) {
+    fn rounded(&self, bar: &Bar, cell: &Cell, rounding: &Rounding) -> (Option<Design>, LimitCheck) {
         let Some(exact) = cell.design.filter(|_| cell.verdict.fits()) else {
             return (cell.design, cell.verdict);
         };
-        let mut best: Option<(Design, Verdict)> = None;
+        let mut best: Option<(Design, LimitCheck)> = None;
         for mean in rounding.means(exact.coil.mean()) {
             let Some(sizes) = drawn(&self.need, bar.size, mean, cell.active) else { continue };
             for free in rounding.frees(sizes.free, self.need.work.height.is_none()) {

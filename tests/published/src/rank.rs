@@ -29,7 +29,7 @@ pub enum Known {
     QuotedIn(String),
     /// What a program gives.
     OutputOf(String),
-    /// Written from memory.
+    /// Readable from memory.
     Memory,
 }
 

@@ -2,7 +2,7 @@
 //! yes.
 
 use super::springs::{gpa, mm, mpa, newtons};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Figure, Given};
@@ -12,8 +12,8 @@ use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::{Length, si};
 use coilnest::replacement::Requirement as R;
 use coilnest::replacement::{
-    Around, Asked, Case, Judgement, Limits, Line, Missing, Offered, Overall, Seated, UnderFrame,
-    Verdict, Whose,
+    AllowedRange, Around, Asked, Case, Compliance, Judgement, Line, Missing, Offered, Overall,
+    Seated, UnderFrame, Whose,
 };
 use proptest::prelude::*;
 
@@ -22,7 +22,7 @@ use proptest::prelude::*;
 struct Sketch {
     bar: f64,
     index: f64,
-    across: Across,
+    across: DiameterKind,
     active: f64,
     ends: Ends,
     free_over_solid: f64,
@@ -37,7 +37,8 @@ struct Sketch {
 
 fn any_sketch() -> impl Strategy<Value = Sketch> {
     let ends = prop::sample::select(Ends::ALL.to_vec());
-    let across = prop::sample::select(vec![Across::Mean, Across::Outside, Across::Inside]);
+    let across =
+        prop::sample::select(vec![DiameterKind::Mean, DiameterKind::Outside, DiameterKind::Inside]);
     let coiling = prop::sample::select(vec![None, Some(Coiling::Cold), Some(Coiling::Hot)]);
     let shape = (1.0..45.0, 3.5..12.0, across, 2.0..15.0, ends, 1.3..3.0);
     let rest = (
@@ -90,9 +91,9 @@ impl Sketch {
         let around = |x: f64| Given::around(mm(x), mm(part * x), mm(part * x)).unwrap();
         let mean = self.bar * self.index;
         let diameter = match self.across {
-            Across::Mean => mean,
-            Across::Outside => mean + self.bar,
-            Across::Inside => mean - self.bar,
+            DiameterKind::Mean => mean,
+            DiameterKind::Outside => mean + self.bar,
+            DiameterKind::Inside => mean - self.bar,
         };
         let turns = self.active + self.ends.dead_turns();
         let kept = |figure| self.gone != figure;
@@ -125,8 +126,12 @@ impl Sketch {
     fn case(&self, part: f64) -> Case {
         let other = if self.hand { Hand::Right } else { Hand::Left };
         let neighbour = |scale: f64| {
-            let sketch =
-                Self { bar: self.bar * scale, gone: u8::MAX, across: Across::Mean, ..self.clone() };
+            let sketch = Self {
+                bar: self.bar * scale,
+                gone: u8::MAX,
+                across: DiameterKind::Mean,
+                ..self.clone()
+            };
             let spring = Drawing { hand: Some(other), ..sketch.particulars(0.0) };
             Seated { spring, raise: mm(0.0) }
         };
@@ -152,17 +157,17 @@ impl Sketch {
 }
 
 fn told(line: &Line) -> bool {
-    !matches!(line.verdict, Verdict::CannotTell { .. })
+    !matches!(line.verdict, Compliance::CannotTell { .. })
 }
 
 /// From not met to met throughout; none where it cannot be told.
-fn rank(verdict: &Verdict) -> Option<u8> {
+fn rank(verdict: &Compliance) -> Option<u8> {
     match verdict {
-        Verdict::NotMet => Some(0),
-        Verdict::MetAsDrawn { .. } => Some(1),
-        Verdict::MetAtNominal => Some(2),
-        Verdict::MetThroughout => Some(3),
-        Verdict::CannotTell { .. } => None,
+        Compliance::NotMet => Some(0),
+        Compliance::MetAsDrawn { .. } => Some(1),
+        Compliance::MetAtNominal => Some(2),
+        Compliance::MetThroughout => Some(3),
+        Compliance::CannotTell { .. } => None,
     }
 }
 
@@ -185,7 +190,7 @@ fn all_asked(case: &Case, slack: Slack) -> Asked {
     };
     let lengths = |requirement, slack| {
         let (least, most) = band(requirement, slack);
-        Some(Limits::between(length(least), length(most)))
+        Some(AllowedRange::between(length(least), length(most)))
     };
     let stress = |requirement, slack: f64| {
         let stress = si(offered(requirement) * slack);
@@ -201,8 +206,8 @@ fn all_asked(case: &Case, slack: Slack) -> Asked {
         post: Some(length(offered(R::Post) * near(d))),
         gap: Some(length(offered(R::OuterGap).min(offered(R::InnerGap)).max(0.0) * near(e))),
         free: lengths(R::FreeHeight, f),
-        rate: Some(Limits::between(rate(rates.0), rate(rates.1))),
-        load: Some(Limits::between(load(loads.0), load(loads.1))),
+        rate: Some(AllowedRange::between(rate(rates.0), rate(rates.1))),
+        load: Some(AllowedRange::between(load(loads.0), load(loads.1))),
         solid: Some(length(offered(R::SolidHeight) * near(g))),
         stress_at_work: stress(R::StressAtWork, near(h)),
         stress_at_solid: stress(R::StressAtSolid, near(i)),
@@ -218,10 +223,10 @@ fn all_asked(case: &Case, slack: Slack) -> Asked {
 /// The same with one limit drawn closer by a part of itself.
 fn tighter(asked: &Asked, which: usize, part: f64) -> Asked {
     fn closer<Q: Copy + core::ops::Mul<f64, Output = Q>>(
-        limits: Option<Limits<Q>>,
+        limits: Option<AllowedRange<Q>>,
         part: f64,
-    ) -> Option<Limits<Q>> {
-        limits.map(|limits| Limits {
+    ) -> Option<AllowedRange<Q>> {
+        limits.map(|limits| AllowedRange {
             least: limits.least.map(|least| least * (1.0 + part)),
             most: limits.most.map(|most| most * (1.0 - part)),
         })
@@ -275,22 +280,22 @@ proptest! {
     #[test]
     fn a_spring_is_a_true_replacement_for_itself(sketch in any_sketch()) {
         let judged = sketch.case(0.0).judge().unwrap();
-        let at = |is: fn(&Verdict) -> bool| judged.lines.iter().any(|line| is(&line.verdict));
+        let at = |is: fn(&Compliance) -> bool| judged.lines.iter().any(|line| is(&line.verdict));
         for line in judged.lines.iter().filter(|line| told(line)) {
             // Of a steel that nobody names it is as good as the original if it is no weaker.
             let steels = [Whose::Original, Whose::Candidate];
-            let untold = steels.map(|whose| Missing { whose, figure: Figure::Steel }).to_vec();
+            let unstated = steels.map(|whose| Missing { whose, figure: Figure::Steel }).to_vec();
             let stressed = matches!(line.requirement, R::StressAtWork | R::StressAtSolid);
             let expected = if stressed && sketch.allowable.is_none() {
-                Verdict::MetAsDrawn { untold }
+                Compliance::MetAsDrawn { unstated }
             } else {
-                Verdict::MetThroughout
+                Compliance::MetThroughout
             };
             prop_assert_eq!(&line.verdict, &expected, "{:?}", line);
         }
         let expected = if !judged.lines.iter().all(told) {
             Overall::CannotTell
-        } else if at(|verdict| matches!(verdict, Verdict::MetAsDrawn { .. })) {
+        } else if at(|verdict| matches!(verdict, Compliance::MetAsDrawn { .. })) {
             Overall::AsDrawn
         } else {
             Overall::True
@@ -327,7 +332,7 @@ proptest! {
         if let Some(nest) = &mut case.nest {
             nest.load = Some(newtons(100.0));
         }
-        case.asked.nest_height = Some(Limits::at_least(mm(1.0)));
+        case.asked.nest_height = Some(AllowedRange::at_least(mm(1.0)));
         case.asked = all_asked(&case, slack);
         let framed = Case { frame: Some(under_frame(&sketch)), ..case.clone() };
         let (Ok(alone), Ok(beneath)) = (case.judge(), framed.judge()) else { return Ok(()) };
@@ -355,7 +360,7 @@ fn every_limit_that_is_closed_far_enough_is_missed() {
     let sketch = Sketch {
         bar: 8.0,
         index: 7.5,
-        across: Across::Outside,
+        across: DiameterKind::Outside,
         active: 7.0,
         ends: Ends::ClosedGround,
         free_over_solid: 2.2,
@@ -374,7 +379,7 @@ fn every_limit_that_is_closed_far_enough_is_missed() {
     if let Some(nest) = &mut case.nest {
         nest.load = Some(newtons(100.0));
     }
-    case.asked.nest_height = Some(Limits::at_least(mm(1.0)));
+    case.asked.nest_height = Some(AllowedRange::at_least(mm(1.0)));
     case.asked.deviation = Some(1.0);
     // Half-way: the middle of every band is the nominal figure, and the others are met by half of 3 %.
     let mut slack = [0.5; 14];

@@ -2,7 +2,7 @@
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, newtons, per_mm, setting};
 use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Diameters, Hand, stress};
 use coilnest::drawing::{Drawing, Figure, Given};
@@ -10,8 +10,8 @@ use coilnest::frame::{Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::unit::{megapascal, millimeter, newton, newton_per_millimeter};
 use coilnest::replacement::{
-    Around, Asked, Case, Judgement, Limits, Line, Missing, Offered, Overall, Requirement, Seated,
-    UnderFrame, Verdict, Wanted, Whose,
+    AllowedRange, Around, Asked, Case, Compliance, Judgement, Line, Missing, Offered, Overall,
+    Requirement, Seated, UnderFrame, Wanted, Whose,
 };
 use coilnest_tables::TABLES;
 use std::error::Error;
@@ -29,7 +29,7 @@ impl Printed {
     fn particulars(self, hand: Hand) -> Drawing {
         Drawing {
             bar: Some(Given::exact(mm(self.bar))),
-            diameter: Some((Across::Mean, Given::exact(mm(self.mean)))),
+            diameter: Some((DiameterKind::Mean, Given::exact(mm(self.mean)))),
             total_turns: Some(Given::exact(self.turns)),
             ends: Some(Ends::Open),
             hand: Some(hand),
@@ -139,7 +139,7 @@ fn a_published_nest_stays_what_it_is_when_a_coil_is_swapped_for_itself()
                 let found = coil.particulars(Hand::Left).rate().map_err(|_| "a rate")?;
                 printed(found.nominal().get::<newton_per_millimeter>(), rate);
             }
-            assert_eq!(judged.line(gap).ok_or("a line")?.verdict, Verdict::NotMet);
+            assert_eq!(judged.line(gap).ok_or("a line")?.verdict, Compliance::NotMet);
             // The inner coil of the first has more bars on each other, 13·8 mm against 9·10; the outer of
             // the second 11·6 against 9·5.
             let first = usize::from(nest[0].bar > 9.0);
@@ -243,7 +243,10 @@ fn a_waiver_and_a_contradiction_decide_the_whole() {
     let stated = Drawing { rate: Some(Given::exact(per_mm(1000.0))), ..spring };
     let case = Case::new(stated.clone(), stated, Asked::default());
     let judged = case.judge().unwrap();
-    assert!(judged.lines.iter().all(|line| line.verdict == Verdict::MetThroughout), "{judged:#?}");
+    assert!(
+        judged.lines.iter().all(|line| line.verdict == Compliance::MetThroughout),
+        "{judged:#?}"
+    );
     assert_eq!(judged.overall, Overall::CannotTell);
 }
 
@@ -262,10 +265,10 @@ fn the_neighbour_has_tolerances_too() {
         ..Drawing::default()
     };
     let gap = |off: Option<f64>| {
-        let outer = sized(Across::Inside, 100.0, 0.5);
-        let mut inner = sized(Across::Outside, 80.0, off.unwrap_or_default());
+        let outer = sized(DiameterKind::Inside, 100.0, 0.5);
+        let mut inner = sized(DiameterKind::Outside, 80.0, off.unwrap_or_default());
         if off.is_none() {
-            inner.diameter = Some((Across::Outside, Given::as_drawn(mm(80.0))));
+            inner.diameter = Some((DiameterKind::Outside, Given::as_drawn(mm(80.0))));
         }
         let mut case = Case::new(outer.clone(), outer, Asked::default());
         let seated = Seated { spring: inner, raise: mm(0.0) };
@@ -281,9 +284,9 @@ fn the_neighbour_has_tolerances_too() {
     let found = range(&line);
     let (down, up) = (found.nominal() - found.least(), found.most() - found.nominal());
     assert!((down - 0.4).abs() < 1e-3 && (up - 0.4).abs() < 1e-3, "{found:?}");
-    assert_eq!(line.verdict, Verdict::MetThroughout);
+    assert_eq!(line.verdict, Compliance::MetThroughout);
     assert!(
-        matches!(gap(None).verdict, Verdict::MetAsDrawn { untold } if untold[0].whose == Whose::Inner(0))
+        matches!(gap(None).verdict, Compliance::MetAsDrawn { unstated } if unstated[0].whose == Whose::Inner(0))
     );
 }
 
@@ -346,7 +349,7 @@ fn under_four(
         assert!(abs_diff_eq!(found, expected, epsilon = 1e-9), "{found} and not {expected}");
     }
     let line = judged.line(Requirement::Deviation).ok_or("a line")?;
-    assert_eq!(line.verdict, Verdict::MetAtNominal);
+    assert_eq!(line.verdict, Compliance::MetAtNominal);
     Ok(())
 }
 
@@ -377,14 +380,14 @@ fn a_stiffer_coil_under_a_frame_moves_its_loads() -> Result<(), Box<dyn Error>> 
 /// they are written in the lines.
 #[test]
 fn limits_and_margins_are_those_by_hand() -> Result<(), Box<dyn Error>> {
-    let original = middle(Across::Outside);
+    let original = middle(DiameterKind::Outside);
     let candidate = Spring { bar: 8.1, free: 162.0, ..original };
     let asked = Asked {
         pocket: Some(mm(70.0)),
         post: Some(mm(50.0)),
         play: mm(1.0),
         working: Some(setting().working),
-        rate: Some(Limits::between(per_mm(27.0), per_mm(28.0))),
+        rate: Some(AllowedRange::between(per_mm(27.0), per_mm(28.0))),
         ..Asked::default()
     };
     let judged = Case::new(original.as_drawn(), candidate.exact(), asked).judge()?;
@@ -413,15 +416,15 @@ fn limits_and_margins_are_those_by_hand() -> Result<(), Box<dyn Error>> {
 /// it by De − 2 d.
 #[test]
 fn the_bar_that_goes_over_the_post() -> Result<(), Box<dyn Error>> {
-    let original = middle(Across::Outside).exact();
+    let original = middle(DiameterKind::Outside).exact();
     let mut candidate = original.clone();
     candidate.bar = None;
-    candidate.diameter = Some((Across::Outside, Given::around(mm(68.0), mm(0.4), mm(0.4))?));
+    candidate.diameter = Some((DiameterKind::Outside, Given::around(mm(68.0), mm(0.4), mm(0.4))?));
     let asked = Asked { post: Some(mm(51.0)), ..Asked::default() };
     let case = Case::new(original, candidate, asked);
     let judged = case.judge()?;
     let line = judged.line(Requirement::Post).ok_or("a line")?;
-    let Verdict::CannotTell { missing } = &line.verdict else {
+    let Compliance::CannotTell { missing } = &line.verdict else {
         return Err("undecided".into());
     };
     let decision = case.decision(line).ok_or("a decision")?;
@@ -443,7 +446,7 @@ fn the_bar_that_goes_over_the_post() -> Result<(), Box<dyn Error>> {
 fn a_cold_wound_original_has_the_allowance_of_the_standard() -> Result<(), Box<dyn Error>> {
     use coilnest::coil::Coiling;
     use coilnest::tolerance::{ColdWound, FREE_HEIGHT_SOURCE, Grade, LOAD_SOURCE};
-    let spring = middle(Across::Mean);
+    let spring = middle(DiameterKind::Mean);
     let mut original = spring.as_drawn();
     original.coiling = Some(Coiling::Cold);
     let asked = Asked { working: Some(mm(125.0)), ..Asked::default() };
@@ -480,7 +483,7 @@ fn the_stress_that_is_asked_is_what_the_steel_bears() -> Result<(), Box<dyn Erro
         |id: &str| TABLES.steels.iter().find(|steel| steel.id() == id).copied().ok_or("a steel");
     let of = |bar: f64, half: f64, id: &str| -> Result<Drawing, Box<dyn Error>> {
         let half = HalfWidths { bar: half, ..HalfWidths::default() };
-        let spring = Spring { bar, ..middle(Across::Mean) };
+        let spring = Spring { bar, ..middle(DiameterKind::Mean) };
         Ok(Drawing {
             allowable: None,
             tensile: None,
@@ -493,7 +496,7 @@ fn the_stress_that_is_asked_is_what_the_steel_bears() -> Result<(), Box<dyn Erro
         Ok(judged.line(Requirement::StressAtSolid).ok_or("a line")?.clone())
     };
     let most = |line: &Line| match line.wanted {
-        Some(Wanted::Within(Limits { least: None, most: Some(most) })) => Ok(most.si() / 1e6),
+        Some(Wanted::Within(AllowedRange { least: None, most: Some(most) })) => Ok(most.si() / 1e6),
         other => Err(format!("{other:?}")),
     };
     let (oil, other) =
@@ -505,17 +508,17 @@ fn the_stress_that_is_asked_is_what_the_steel_bears() -> Result<(), Box<dyn Erro
     assert!(own > borne);
     let found = line(&other, &candidate)?;
     assert!(abs_diff_eq!(most(&found)?, borne, epsilon = 1e-9), "{found:?}");
-    assert_eq!(found.verdict, Verdict::NotMet);
+    assert_eq!(found.verdict, Compliance::NotMet);
     assert!(found.source.is_some_and(|source| source.to_string().contains("Shigley")), "{found:?}");
     // Of the same steel the original's own stress may be had.
     let found = line(&oil, &oil)?;
     assert!(relative_eq!(most(&found)?, own, max_relative = 1e-9), "{found:?}");
-    assert_eq!(found.verdict, Verdict::MetThroughout);
+    assert_eq!(found.verdict, Compliance::MetThroughout);
     // Hot-wound bar of which no strength is held.
     let unknown = of(8.0, 0.0, "unknown-hot-wound")?;
     let lacks = vec![Missing { whose: Whose::Candidate, figure: Figure::AllowableStress }];
     assert!(
-        matches!(line(&oil, &unknown)?.verdict, Verdict::CannotTell { missing, .. } if missing == lacks)
+        matches!(line(&oil, &unknown)?.verdict, Compliance::CannotTell { missing, .. } if missing == lacks)
     );
     Ok(())
 }

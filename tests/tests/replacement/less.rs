@@ -2,22 +2,22 @@
 //! whole gets a better answer.
 
 use super::springs::{gpa, mm, mpa, newtons};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::ends::Ends;
 use coilnest::coil::{Coiling, Hand};
 use coilnest::drawing::{Allowable, Drawing, Given, LoadPoint};
 use coilnest::material::Against;
 use coilnest::quantity::{Length, si};
-use coilnest::replacement::{Around, Asked, Case, Limits, Overall, Seated, Verdict};
+use coilnest::replacement::{AllowedRange, Around, Asked, Case, Compliance, Overall, Seated};
 use oorandom::Rand64;
 
 /// How good an answer is to act on. What is not met and what cannot be told are both no.
-pub(super) fn rank(verdict: &Verdict) -> u8 {
+pub(super) fn rank(verdict: &Compliance) -> u8 {
     match verdict {
-        Verdict::NotMet | Verdict::CannotTell { .. } => 0,
-        Verdict::MetAsDrawn { .. } => 1,
-        Verdict::MetAtNominal => 2,
-        Verdict::MetThroughout => 3,
+        Compliance::NotMet | Compliance::CannotTell { .. } => 0,
+        Compliance::MetAsDrawn { .. } => 1,
+        Compliance::MetAtNominal => 2,
+        Compliance::MetThroughout => 3,
     }
 }
 
@@ -106,11 +106,12 @@ impl Sizes {
 
     pub(super) fn drawing(&self, dice: &mut Dice) -> Drawing {
         let mean = self.bar * self.index;
-        let across = dice.one_of(&[Across::Mean, Across::Outside, Across::Inside]);
+        let across =
+            dice.one_of(&[DiameterKind::Mean, DiameterKind::Outside, DiameterKind::Inside]);
         let diameter = match across {
-            Across::Mean => mean,
-            Across::Outside => mean + self.bar,
-            Across::Inside => mean - self.bar,
+            DiameterKind::Mean => mean,
+            DiameterKind::Outside => mean + self.bar,
+            DiameterKind::Inside => mean - self.bar,
         };
         let dead = self.ends.dead_turns();
         let shear = Given::around(gpa(78.5), gpa(1.0), gpa(1.0)).unwrap();
@@ -162,7 +163,7 @@ pub(crate) fn any_case(dice: &mut Dice) -> Case {
     let (outer, inner) = (neighbour(1.0 / scale), neighbour(scale));
     let working = mm(sizes.free * dice.between(0.72, 0.95));
     let around =
-        |part: f64, value: f64| Limits::between(value * (1.0 - part), value * (1.0 + part));
+        |part: f64, value: f64| AllowedRange::between(value * (1.0 - part), value * (1.0 + part));
     let per_m = |rate: f64| si(rate * 1e3);
     let (rate, part) = (sizes.rate(), dice.between(0.05, 0.3));
     let asked = Asked {
@@ -170,7 +171,7 @@ pub(crate) fn any_case(dice: &mut Dice) -> Case {
         rate: dice.maybe(around(part, rate).map(per_m)),
         free: dice.maybe(around(part / 4.0, sizes.free).map(mm)),
         gap: dice.maybe(mm(0.0)),
-        nest_height: dice.maybe(Limits::between(mm(sizes.free * 0.5), mm(sizes.free))),
+        nest_height: dice.maybe(AllowedRange::between(mm(sizes.free * 0.5), mm(sizes.free))),
         cycle: dice.maybe((newtons(0.1 * rate * sizes.bar), newtons(rate * sizes.bar))),
         ..Asked::default()
     };

@@ -3,7 +3,7 @@
 
 use super::springs::{HalfWidths, Spring, middle, mm, mpa, setting};
 use approx::abs_diff_eq;
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::Hand;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
@@ -11,7 +11,8 @@ use coilnest::drawing::{Allowable, Drawing, Figure, Given};
 use coilnest::material::Against;
 use coilnest::quantity::{Length, SpringRate, si};
 use coilnest::replacement::{
-    Around, Asked, Case, Decision, Limits, Line, Missing, Requirement, Verdict, Whose, Word,
+    AllowedRange, Around, Asked, Case, Compliance, Decision, Line, Missing, Requirement, Whose,
+    Word,
 };
 
 const FIGURES: [Figure; 10] = [
@@ -29,14 +30,14 @@ const FIGURES: [Figure; 10] = [
 
 /// All is known and all is asked; the candidate has tolerances, a thinner bar and more height.
 fn whole() -> Case {
-    let (setting, original) = (setting(), middle(Across::Outside));
+    let (setting, original) = (setting(), middle(DiameterKind::Outside));
     let candidate = Spring { bar: 7.97, free: 160.5, ..original };
     let half = HalfWidths { bar: 0.02, diameter: 0.2, free: 0.5, ..HalfWidths::default() };
     let asked = Asked {
         working: Some(setting.working),
         cycle: Some(setting.cycle),
         seating: Seating::BothPivoted,
-        nest_height: Some(Limits::between(mm(100.0), mm(140.0))),
+        nest_height: Some(AllowedRange::between(mm(100.0), mm(140.0))),
         ..Asked::default()
     };
     let drawn = |spring: Drawing| Drawing { dead_turns: None, ..spring };
@@ -107,7 +108,7 @@ fn put(spring: &mut Drawing, figure: Figure, value: f64) {
     let stress = si(value);
     match figure {
         Figure::Bar => spring.bar = Some(length),
-        Figure::Diameter => spring.diameter = Some((Across::Outside, length)),
+        Figure::Diameter => spring.diameter = Some((DiameterKind::Outside, length)),
         Figure::TotalTurns => spring.total_turns = Some(Given::exact(value)),
         Figure::FreeHeight => spring.free = Some(length),
         Figure::SolidHeight => spring.solid = Some(length),
@@ -133,7 +134,7 @@ fn lines(case: &Case) -> Vec<Line> {
 fn every_line_that_depends_on_a_figure_says_that_it_is_missing() {
     let whole = whole();
     let before = lines(&whole);
-    assert!(before.iter().all(|line| !matches!(line.verdict, Verdict::CannotTell { .. })));
+    assert!(before.iter().all(|line| !matches!(line.verdict, Compliance::CannotTell { .. })));
     let mut named = 0;
     for whose in [Whose::Original, Whose::Candidate] {
         for figure in FIGURES {
@@ -144,7 +145,7 @@ fn every_line_that_depends_on_a_figure_says_that_it_is_missing() {
             {
                 let depends = (line.offered, line.wanted) != (nudged.offered, nudged.wanted);
                 match &without.verdict {
-                    Verdict::CannotTell { missing, .. } => {
+                    Compliance::CannotTell { missing, .. } => {
                         assert_eq!(missing, &[Missing { whose, figure }], "{without:?}");
                         named += 1;
                     }
@@ -169,13 +170,13 @@ fn what_a_missing_figure_would_have_to_be_decides_and_a_hair_beyond_does_not() {
             let mut without = whole.clone();
             remove(of(&mut without, whose), figure);
             for (line, before) in lines(&without).into_iter().zip(&before) {
-                if !matches!(line.verdict, Verdict::CannotTell { .. }) {
+                if !matches!(line.verdict, Compliance::CannotTell { .. }) {
                     continue;
                 }
                 let met = |case: &Case| {
                     let judged = case.judge().ok()?;
                     let found = &judged.line(line.requirement)?.verdict;
-                    Some(!matches!(found, Verdict::NotMet | Verdict::CannotTell { .. }))
+                    Some(!matches!(found, Compliance::NotMet | Compliance::CannotTell { .. }))
                 };
                 let with = |value: f64| {
                     let mut with = without.clone();
@@ -221,7 +222,7 @@ fn what_a_missing_figure_would_have_to_be_decides_and_a_hair_beyond_does_not() {
                                     && span.most.is_none_or(|most| own <= most.si() * (1.0 + 1e-12))
                             });
                             assert_eq!(met(&exact), Some(within), "{own} {line:?}");
-                            assert!(within || before.verdict == Verdict::NotMet);
+                            assert!(within || before.verdict == Compliance::NotMet);
                         }
                     }
                     Some(Decision::Word { missing, word }) => {
@@ -248,8 +249,8 @@ fn a_bar_within_a_rate() {
     let mut case = whole();
     case.candidate.dead_turns = Some(Given::exact(2.0));
     case.candidate.bar = None;
-    case.candidate.diameter = Some((Across::Mean, Given::exact(mm(60.0))));
-    case.asked.rate = Some(Limits::between(rate_of(7.9), rate_of(8.1)));
+    case.candidate.diameter = Some((DiameterKind::Mean, Given::exact(mm(60.0))));
+    case.asked.rate = Some(AllowedRange::between(rate_of(7.9), rate_of(8.1)));
     let lines = lines(&case);
     let line = lines.iter().find(|line| line.requirement == Requirement::Rate).unwrap();
     let Some(Decision::Within { spans, .. }) = case.decision(line) else { panic!("{line:?}") };
@@ -271,7 +272,7 @@ fn a_stress_at_solid_is_met_in_two_spans() {
     let mut case = whole();
     case.candidate.dead_turns = Some(Given::exact(2.0));
     case.candidate.bar = None;
-    case.candidate.diameter = Some((Across::Mean, Given::exact(mm(60.0))));
+    case.candidate.diameter = Some((DiameterKind::Mean, Given::exact(mm(60.0))));
     case.candidate.free = Some(Given::exact(mm(160.0)));
     let stress = mpa(500.0);
     case.asked.stress_at_solid = Some(Allowable { stress, against: Against::Plain });
@@ -296,7 +297,7 @@ fn a_stress_at_solid_is_met_in_two_spans() {
 /// Of a coil of which the book gives free height, rate and solid height alone, those can be told.
 #[test]
 fn book_figures_alone_tell_what_they_can() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let book = Drawing {
         free: Some(Given::exact(mm(spring.free))),
         rate: Some(Given::exact(spring.rate())),
@@ -308,7 +309,7 @@ fn book_figures_alone_tell_what_they_can() {
     let told: Vec<_> = judged
         .lines
         .iter()
-        .filter(|line| line.verdict == Verdict::MetThroughout)
+        .filter(|line| line.verdict == Compliance::MetThroughout)
         .map(|line| line.requirement)
         .collect();
     assert_eq!(
@@ -322,7 +323,7 @@ fn book_figures_alone_tell_what_they_can() {
         ]
     );
     let lacks = |requirement| match &judged.line(requirement).unwrap().verdict {
-        Verdict::CannotTell { missing } => missing.clone(),
+        Compliance::CannotTell { missing } => missing.clone(),
         other => panic!("{other:?}"),
     };
     let both = |figures: &[Figure]| {

@@ -2,39 +2,39 @@
 
 use super::less::{Dice, any_case};
 use super::springs::{HalfWidths, middle, mm, newtons, per_mm};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::Hand;
 use coilnest::drawing::{Contradiction, Drawing, Given, LoadPoint};
 use coilnest::replacement::{
-    Asked, Case, Dimension, Item, Limits, Open, Order, Question, Wish, Wishes,
+    AllowedRange, Asked, Case, Dimension, Item, Open, Order, OrderDetail, OrderDetails, Question,
 };
 use oorandom::Rand64;
 
-fn nothing_said() -> Wishes {
-    Wishes::default()
+fn nothing_said() -> OrderDetails {
+    OrderDetails::default()
 }
 
 #[test]
 fn offered_and_asked_stand_apart_and_the_original_only_asks() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let mut candidate = spring.within(HalfWidths { bar: 0.1, ..HalfWidths::default() });
     candidate.hand = None;
     candidate.free = Some(Given::as_drawn(mm(160.0)));
     let asked = Asked {
         working: Some(mm(125.0)),
-        free: Some(Limits::between(mm(158.0), mm(163.0))),
+        free: Some(AllowedRange::between(mm(158.0), mm(163.0))),
         solid: Some(mm(72.0)),
-        load: Some(Limits::at_least(newtons(900.0))),
+        load: Some(AllowedRange::at_least(newtons(900.0))),
         ..Asked::default()
     };
     let mut case = Case::new(spring.exact(), candidate, asked);
-    let order = case.order(&Wishes::of(Some(4), Vec::new()));
+    let order = case.order(&OrderDetails::of(Some(4), Vec::new()));
     let bar = order.bar.offered.unwrap();
     assert_eq!((bar.nominal, bar.limits.most), (Some(mm(8.0)), Some(mm(8.0) + mm(0.1))));
     assert_eq!((order.bar.asked, order.bar.open), (None, None));
     // What is asked fills in no tolerance of what is offered.
-    assert_eq!(order.free.asked.unwrap().limits, Limits::between(mm(158.0), mm(163.0)));
-    assert_eq!(order.free.offered.unwrap().limits, Limits { least: None, most: None });
+    assert_eq!(order.free.asked.unwrap().limits, AllowedRange::between(mm(158.0), mm(163.0)));
+    assert_eq!(order.free.offered.unwrap().limits, AllowedRange { least: None, most: None });
     assert_eq!(order.free.open, Some(Open::NoTolerance));
     assert_eq!((order.hand.offered, order.hand.original), (None, Some(Hand::Right)));
     assert_eq!(order.hand.open, Some(Open::Borrowed));
@@ -45,7 +45,7 @@ fn offered_and_asked_stand_apart_and_the_original_only_asks() {
     let [load] = order.loads.as_slice() else { panic!("{:?}", order.loads) };
     follows(load.load.open);
     assert_eq!(load.height, mm(125.0));
-    assert_eq!(load.load.asked.unwrap().limits, Limits::at_least(newtons(900.0)));
+    assert_eq!(load.load.asked.unwrap().limits, AllowedRange::at_least(newtons(900.0)));
     // What is asked of the load at work is asked at no other height.
     case.candidate.loads =
         vec![LoadPoint { height: mm(140.0), load: Given::as_drawn(newtons(500.0)) }];
@@ -56,12 +56,15 @@ fn offered_and_asked_stand_apart_and_the_original_only_asks() {
     let nothing = Case::new(Drawing::default(), Drawing::default(), Asked::default());
     let open = nothing.order(&nothing_said()).questions();
     assert!(open.iter().all(|(_, open)| *open == Open::Missing));
-    assert_eq!(open.len(), 14 + Wish::ALL.into_iter().filter(|wish| wish.is_needed()).count());
+    assert_eq!(
+        open.len(),
+        14 + OrderDetail::ALL.into_iter().filter(|detail| detail.is_needed()).count()
+    );
 }
 
 #[test]
 fn the_order_of_the_original_asks_for_its_figures_within_their_tolerances() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let half = HalfWidths { bar: 0.1, free: 0.5, ..HalfWidths::default() };
     let mut original = spring.within(half);
     original.total_turns = original.total_turns.map(|turns| Given::as_drawn(turns.nominal()));
@@ -72,14 +75,14 @@ fn the_order_of_the_original_asks_for_its_figures_within_their_tolerances() {
     assert_eq!((order.bar.open, order.free.open), (None, None));
     assert_eq!(order.total_turns.open, Some(Open::NoTolerance));
     // A grade that is asked holds where a tolerance is missing.
-    let grade = Wishes::of(None, vec![(Wish::Grade, "EN 15800, grade 2".to_owned())]);
+    let grade = OrderDetails::of(None, vec![(OrderDetail::Grade, "EN 15800, grade 2".to_owned())]);
     assert_eq!(case.order_of_original(&grade).total_turns.open, None);
 }
 
 /// 2000 lb/in on sizes that give 1118 was printed without a word.
 #[test]
 fn what_contradicts_the_sizes_is_no_fact_of_an_order() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let rate = spring.rate();
     let mut candidate = spring.exact();
     candidate.rate = Some(Given::exact(rate * 1.8));
@@ -99,7 +102,7 @@ fn what_contradicts_the_sizes_is_no_fact_of_an_order() {
 
 #[test]
 fn what_a_maker_states_stands_with_its_tolerance() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let rate = spring.rate();
     let mut candidate = spring.exact();
     candidate.rate = Some(Given::between(rate, Some(rate - per_mm(1.0)), None).unwrap());

@@ -1,16 +1,16 @@
 //! What cannot be asked together, and springs that are none.
 
 use super::springs::{HalfWidths, Spring, middle, mm, newtons, per_mm, setting};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::Hand;
 use coilnest::drawing::Drawing;
 use coilnest::frame::{FrameError, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest, NestError};
 use coilnest::quantity::si;
-use coilnest::replacement::{Around, Asked, Case, Limits, ReplacementError, UnderFrame};
+use coilnest::replacement::{AllowedRange, Around, Asked, Case, ReplacementError, UnderFrame};
 
 fn asking(asked: Asked) -> String {
-    let spring = middle(Across::Outside).exact();
+    let spring = middle(DiameterKind::Outside).exact();
     let judged = Case::new(spring.clone(), spring, asked).judge();
     judged.unwrap_err().to_string()
 }
@@ -38,11 +38,11 @@ fn what_contradicts_itself_names_the_pair() {
             "a play of −1 mm; zero or more was expected: give it without a sign, or leave it out",
         ),
         (
-            Asked { rate: Some(Limits::between(per_mm(28.0), per_mm(27.0))), ..none() },
+            Asked { rate: Some(AllowedRange::between(per_mm(28.0), per_mm(27.0))), ..none() },
             "a least rate of 28 N/mm, above the most of 27 N/mm; a least that is not above the most was expected: exchange the two",
         ),
         (
-            Asked { load: Some(Limits::between(newtons(900.0), newtons(800.0))), ..none() },
+            Asked { load: Some(AllowedRange::between(newtons(900.0), newtons(800.0))), ..none() },
             "a least load of 900 N, above the most of 800 N; a least that is not above the most was expected: exchange the two",
         ),
         (
@@ -54,7 +54,7 @@ fn what_contradicts_itself_names_the_pair() {
             "a solid height of up to 130 mm is asked for, and a working height of 125 mm; a solid height below the working height was expected: measure one of them again",
         ),
         (
-            Asked { free: Some(Limits::at_most(mm(120.0))), working, ..none() },
+            Asked { free: Some(AllowedRange::at_most(mm(120.0))), working, ..none() },
             "a free height of up to 120 mm is asked for, and a working height of 125 mm; a free height above the working height was expected: measure one of them again",
         ),
         (
@@ -72,7 +72,7 @@ fn what_contradicts_itself_names_the_pair() {
 
 #[test]
 fn a_hand_that_a_neighbour_has_is_refused() {
-    let (spring, setting) = (middle(Across::Outside).exact(), setting());
+    let (spring, setting) = (middle(DiameterKind::Outside).exact(), setting());
     let asked = Asked { hand: Some(Hand::Left), ..Asked::default() };
     let nest = Around { inner: vec![setting.inner.seated()], ..Around::default() };
     let case = Case { nest: Some(nest), ..Case::new(spring.clone(), spring, asked) };
@@ -84,7 +84,7 @@ fn a_hand_that_a_neighbour_has_is_refused() {
 
 #[test]
 fn what_is_no_spring_within_its_tolerances_is_refused() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let judge = |candidate: Drawing| {
         Case::new(spring.exact(), candidate, Asked::default()).judge().unwrap_err().to_string()
     };
@@ -123,7 +123,7 @@ fn what_is_no_spring_within_its_tolerances_is_refused() {
 
 #[test]
 fn a_place_that_is_not_under_the_frame_is_refused() {
-    let spring = middle(Across::Outside);
+    let spring = middle(DiameterKind::Outside);
     let law = Law::linear(spring.rate()).unwrap();
     let member = Member { free: mm(160.0), law, solid: None, raise: mm(0.0) };
     let corner = |along, across| Support {

@@ -2,13 +2,13 @@
 //! put through the ordinary formulas.
 
 use super::springs::{FIGURES, HalfWidths, Setting, Spring, middle, mm, setting};
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::buckling::Seating;
 use coilnest::coil::ends::Ends;
 use coilnest::drawing::{Allowable, Range};
 use coilnest::quantity::si;
 use coilnest::replacement::{
-    Amount, Around, Asked, Case, Judgement, Limits, Offered, Requirement, Verdict, Wanted,
+    AllowedRange, Amount, Around, Asked, Case, Compliance, Judgement, Offered, Requirement, Wanted,
 };
 use proptest::prelude::Rng;
 use proptest::test_runner::{RngAlgorithm, TestRng};
@@ -37,12 +37,12 @@ fn sampled(spring: Spring, half: HalfWidths, mut place: impl FnMut() -> f64) -> 
 }
 
 fn case(spring: Spring, half: HalfWidths, setting: &Setting) -> Case {
-    let original = middle(Across::Mean).exact();
+    let original = middle(DiameterKind::Mean).exact();
     let asked = Asked {
         working: Some(setting.working),
         cycle: Some(setting.cycle),
         seating: Seating::BothPivoted,
-        nest_height: Some(Limits::at_least(mm(1.0))),
+        nest_height: Some(AllowedRange::at_least(mm(1.0))),
         ..Asked::default()
     };
     let nest = Around {
@@ -65,20 +65,20 @@ fn range(judged: &Judgement, requirement: Requirement) -> Range<Amount> {
 /// turns round within the tolerance of the bar, its solid height being about half the free one; and one
 /// with open ends.
 fn springs() -> Vec<(Spring, HalfWidths)> {
-    let plain = [Across::Mean, Across::Outside, Across::Inside];
+    let plain = [DiameterKind::Mean, DiameterKind::Outside, DiameterKind::Inside];
     let mut springs: Vec<_> = plain.map(|across| (middle(across), HALF)).into();
-    let tall = Spring { free: 290.0, turns: 12.0, ..middle(Across::Mean) };
+    let tall = Spring { free: 290.0, turns: 12.0, ..middle(DiameterKind::Mean) };
     springs.push((tall, HALF));
     for across in plain {
         // Where the slope of the most stress is nought at 8 mm, found by halving, apart from this code.
         let free = match across {
-            Across::Mean => 129.37,
-            Across::Outside => 117.29,
-            Across::Inside => 149.50,
+            DiameterKind::Mean => 129.37,
+            DiameterKind::Outside => 117.29,
+            DiameterKind::Inside => 149.50,
         };
         springs.push((Spring { free, ..middle(across) }, HALF));
     }
-    let open = Spring { ends: Ends::Open, dead: 0.0, turns: 7.5, ..middle(Across::Outside) };
+    let open = Spring { ends: Ends::Open, dead: 0.0, turns: 7.5, ..middle(DiameterKind::Outside) };
     springs.push((open, HalfWidths { dead: 0.0, ..HALF }));
     springs
 }
@@ -98,7 +98,7 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
     };
     let lengths = |requirement| {
         let (least, most) = within(requirement);
-        Some(Limits::between(length(least), length(most)))
+        Some(AllowedRange::between(length(least), length(most)))
     };
     let (softest, stiffest) = within(Requirement::Rate);
     let rate = |value| si(value);
@@ -110,8 +110,8 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
         post: Some(length(within(Requirement::Post).0)),
         gap: Some(length(gap)),
         free: lengths(Requirement::FreeHeight),
-        rate: Some(Limits::between(rate(softest), rate(stiffest))),
-        load: Some(Limits::between(load(lightest), load(heaviest))),
+        rate: Some(AllowedRange::between(rate(softest), rate(stiffest))),
+        load: Some(AllowedRange::between(load(lightest), load(heaviest))),
         solid: Some(length(within(Requirement::SolidHeight).1)),
         reserve: Some(length(within(Requirement::Reserve).0)),
         stress_at_work: most_stress(Requirement::StressAtWork),
@@ -122,7 +122,7 @@ fn just(judged: &Judgement, asked: &Asked) -> Asked {
     }
 }
 
-fn meets(limits: Limits<Amount>, si: f64) -> bool {
+fn meets(limits: AllowedRange<Amount>, si: f64) -> bool {
     limits.least.is_none_or(|least| si >= least.si())
         && limits.most.is_none_or(|most| si <= most.si())
 }
@@ -143,9 +143,13 @@ fn met_throughout_is_met_by_every_sampled_spring() -> Result<(), Box<dyn Error>>
             let Some(Wanted::Within(limits)) = line.wanted else { return Err("limits".into()) };
             // Nobody can ask for another height of buckling than the working one.
             if requirement != Requirement::Buckling {
-                assert_eq!(line.verdict, Verdict::MetThroughout, "{requirement:?} of {spring:?}");
+                assert_eq!(
+                    line.verdict,
+                    Compliance::MetThroughout,
+                    "{requirement:?} of {spring:?}"
+                );
             }
-            if line.verdict == Verdict::MetThroughout {
+            if line.verdict == Compliance::MetThroughout {
                 met.push((requirement, limits));
             }
         }

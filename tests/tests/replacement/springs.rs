@@ -1,6 +1,6 @@
 //! The springs of these tests, invented, and their figures by the ordinary formulas of a coil.
 
-use coilnest::coil::Across;
+use coilnest::coil::DiameterKind;
 use coilnest::coil::buckling::{self, Seating};
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
@@ -36,7 +36,7 @@ pub(crate) fn gpa(x: f64) -> Pressure {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Spring {
     pub(crate) bar: f64,
-    pub(crate) across: Across,
+    pub(crate) across: DiameterKind,
     pub(crate) diameter: f64,
     pub(crate) turns: f64,
     pub(crate) dead: f64,
@@ -233,11 +233,11 @@ pub(crate) const FIGURES: [Requirement; 14] = [
 ];
 
 /// The middle one of three coils of wire: a bar of 8 mm on a mean diameter of 60 mm.
-pub(crate) fn middle(across: Across) -> Spring {
+pub(crate) fn middle(across: DiameterKind) -> Spring {
     let diameter = match across {
-        Across::Mean => 60.0,
-        Across::Outside => 68.0,
-        Across::Inside => 52.0,
+        DiameterKind::Mean => 60.0,
+        DiameterKind::Outside => 68.0,
+        DiameterKind::Inside => 52.0,
     };
     Spring {
         bar: 8.0,
@@ -254,7 +254,7 @@ pub(crate) fn middle(across: Across) -> Spring {
 
 /// Its neighbours, its working height and loads.
 pub(crate) fn setting() -> Setting {
-    let middle = middle(Across::Mean);
+    let middle = middle(DiameterKind::Mean);
     let outer = Spring { bar: 12.0, diameter: 92.0, hand: Hand::Left, ..middle };
     let inner = Spring { bar: 5.0, diameter: 40.0, turns: 13.0, hand: Hand::Left, ..middle };
     Setting {

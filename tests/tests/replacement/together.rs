@@ -4,15 +4,15 @@ use super::less::{Dice, Left, Sizes, less, rank, rank_of_all};
 use super::springs::{gpa, mm, mpa, newtons};
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::Ends;
-use coilnest::coil::{Across, Coiling, Hand};
+use coilnest::coil::{Coiling, DiameterKind, Hand};
 use coilnest::drawing::{Allowable, Drawing, Given, LoadPoint};
 use coilnest::frame::{Place, Support, Weight};
 use coilnest::material::Against;
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::si;
 use coilnest::replacement::{
-    Asked, Limits, NestCase, NestCoil, NestJudgement, NestLine, Offered, Overall, ReplacementError,
-    Requirement as R, Seated, UnderFrame, Verdict, Whose,
+    AllowedRange, Asked, Compliance, NestCase, NestCoil, NestJudgement, NestLine, Offered, Overall,
+    ReplacementError, Requirement as R, Seated, UnderFrame, Whose,
 };
 use oorandom::Rand64;
 
@@ -20,7 +20,7 @@ use oorandom::Rand64;
 fn coil(bar: f64, mean: f64, turns: f64, free: f64, hand: Hand) -> Drawing {
     Drawing {
         bar: Some(Given::exact(mm(bar))),
-        diameter: Some((Across::Mean, Given::exact(mm(mean)))),
+        diameter: Some((DiameterKind::Mean, Given::exact(mm(mean)))),
         total_turns: Some(Given::exact(turns)),
         dead_turns: Some(Given::exact(0.0)),
         ends: Some(Ends::Open),
@@ -97,7 +97,7 @@ fn a_nest_by_hand() {
     close(nominal(&judged, Some(0), R::StressAtSolid), stress(wide * 94.5, 120.0, 21.0));
     close(nominal(&judged, Some(1), R::StressAtSolid), stress(narrow * 80.5, 70.0, 12.5));
     // The nest that is there stops at 140 mm: earlier than this one would not do.
-    assert_eq!(line(&judged, None, R::SolidHeight).line.verdict, Verdict::NotMet);
+    assert_eq!(line(&judged, None, R::SolidHeight).line.verdict, Compliance::NotMet);
     assert_eq!(judged.overall, Overall::No);
     // 120 − 21 − (70 + 12.5) = 16.5 mm on the diameter, less what the inner one grows.
     let gap = nominal(&judged, Some(0), R::InnerGap) * 1e3;
@@ -181,7 +181,7 @@ fn a_frame_stands_on_a_nest_that_is_replaced() {
     {
         assert!(abs_diff_eq!(found, expected, epsilon = 1e-9), "{found} and not {expected}");
     }
-    assert_eq!(line(&judged, None, R::Deviation).line.verdict, Verdict::MetAtNominal);
+    assert_eq!(line(&judged, None, R::Deviation).line.verdict, Compliance::MetAtNominal);
     case.frame.as_mut().unwrap().replaced = vec![4];
     assert!(matches!(case.judge(), Err(ReplacementError::Place { support: 5, count: 4, .. })));
 }
@@ -202,24 +202,24 @@ fn each_coil_keeps_its_own_gaps() {
     // Solid at 150 and not at 140 mm, so that 50 of 60 mm are left: more than is asked.
     let later = Drawing { total_turns: Some(Given::exact(6.5)), ..outer.clone() };
     let judged = of(vec![later, inner.clone()], vec![outer.clone(), inner.clone()]);
-    assert_eq!(verdict(&judged, Some(0)), Verdict::MetThroughout);
+    assert_eq!(verdict(&judged, Some(0)), Compliance::MetThroughout);
     // 15 turns of 12 mm are solid at 192 mm.
     let tight = Drawing { total_turns: Some(Given::exact(15.0)), ..inner.clone() };
     let judged = of(vec![outer.clone(), tight.clone()], vec![outer.clone(), inner.clone()]);
-    assert_eq!(verdict(&judged, Some(0)), Verdict::MetThroughout);
-    assert_eq!(verdict(&judged, Some(1)), Verdict::NotMet);
+    assert_eq!(verdict(&judged, Some(0)), Compliance::MetThroughout);
+    assert_eq!(verdict(&judged, Some(1)), Compliance::NotMet);
     // Where no coil stood in their places, their own turns ask for it.
     let judged = of(vec![outer.clone(), tight], vec![outer.clone()]);
-    assert_eq!(verdict(&judged, Some(0)), Verdict::MetThroughout);
-    assert_eq!(verdict(&judged, Some(1)), Verdict::NotMet);
+    assert_eq!(verdict(&judged, Some(0)), Compliance::MetThroughout);
+    assert_eq!(verdict(&judged, Some(1)), Compliance::NotMet);
     let unknown = Drawing { ends: None, solid: Some(Given::exact(mm(132.0))), ..inner.clone() };
     let judged = of(vec![outer.clone(), unknown], vec![outer.clone()]);
-    assert!(matches!(verdict(&judged, Some(1)), Verdict::CannotTell { .. }));
+    assert!(matches!(verdict(&judged, Some(1)), Compliance::CannotTell { .. }));
     // What is given is asked of the nest.
     let mut given = case([outer, inner]);
     given.asked.reserve = Some(mm(61.0));
     let judged = given.judge().unwrap();
-    assert_eq!(verdict(&judged, None), Verdict::NotMet);
+    assert_eq!(verdict(&judged, None), Compliance::NotMet);
     assert_eq!(judged.lines.iter().filter(|one| one.line.requirement == R::Reserve).count(), 1);
 }
 
@@ -273,10 +273,10 @@ fn a_pair_is_judged_beside_itself() {
     let pair =
         [coil(20.0, 118.0, 6.0, 250.0, Hand::Left), coil(12.0, 70.0, 10.0, 240.0, Hand::Right)];
     let judged = case(pair.clone()).judge().unwrap();
-    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Verdict::MetThroughout);
+    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Compliance::MetThroughout);
     let same = [Drawing { hand: Some(Hand::Right), ..pair[0].clone() }, pair[1].clone()];
     let judged = case(same).judge().unwrap();
-    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Verdict::NotMet);
+    assert_eq!(line(&judged, Some(0), R::InnerHand).line.verdict, Compliance::NotMet);
 }
 
 #[test]
@@ -300,10 +300,10 @@ fn a_tolerance_that_is_not_given_is_named_with_its_coil() {
     let [outer, inner] = there();
     let inner = Drawing { free: Some(Given::as_drawn(mm(240.0))), ..inner };
     let judged = case([outer, inner]).judge().unwrap();
-    let Verdict::MetAsDrawn { untold } = &line(&judged, None, R::Load).line.verdict else {
+    let Compliance::MetAsDrawn { unstated } = &line(&judged, None, R::Load).line.verdict else {
         panic!("{judged:#?}")
     };
-    assert_eq!(untold.iter().map(|one| one.whose).collect::<Vec<_>>(), [Whose::Offered(1)]);
+    assert_eq!(unstated.iter().map(|one| one.whose).collect::<Vec<_>>(), [Whose::Offered(1)]);
     assert_eq!(judged.overall, Overall::AsDrawn);
     let without = case([there()[0].clone(), Drawing { bar: None, ..there()[1].clone() }]);
     assert_eq!(without.judge().unwrap().overall, Overall::CannotTell);
@@ -315,7 +315,7 @@ fn one_coil_for_two_and_none_at_all() {
     let judged = case([one]).judge().unwrap();
     assert!(judged.lines.iter().all(|one| one.line.requirement != R::InnerGap));
     // Its inside is wider than that of the coil within: it goes over the post.
-    assert_eq!(line(&judged, None, R::Post).line.verdict, Verdict::MetThroughout);
+    assert_eq!(line(&judged, None, R::Post).line.verdict, Compliance::MetThroughout);
     assert!(matches!(case([]).judge(), Err(ReplacementError::Nest(_))));
 }
 
@@ -331,13 +331,13 @@ fn any_nest(dice: &mut Dice) -> NestCase {
     let pair = nest(dice, &near).map(offered);
     let working = mm(sizes.free * dice.between(0.72, 0.95));
     let load = newtons(0.1 * sizes.rate() * sizes.bar);
-    let around = |value: f64| Limits::between(value * 0.8, value * 1.2);
+    let around = |value: f64| AllowedRange::between(value * 0.8, value * 1.2);
     let asked = Asked {
         working: dice.maybe(working),
         free: dice.maybe(around(sizes.free).map(mm)),
-        load: dice.maybe(Limits::at_least(load)),
+        load: dice.maybe(AllowedRange::at_least(load)),
         gap: dice.maybe(mm(0.0)),
-        nest_height: dice.maybe(Limits::between(working * 0.9, working * 1.1)),
+        nest_height: dice.maybe(AllowedRange::between(working * 0.9, working * 1.1)),
         ..Asked::default()
     };
     NestCase { there, offered: pair.to_vec(), asked, load: None, frame: None, waived: Vec::new() }

@@ -1,7 +1,7 @@
 //! A wheel in a dip or on a rise, with all boxes free and with one stuck.
 
-use super::super::desk::Desk;
-use super::super::figures::{Pen, text};
+use super::super::context::Context;
+use super::super::figures::{Format, text};
 use super::super::formulas::{AT_REST, DIP, KEPT, LIFTS, TWIST};
 use super::super::frame;
 use super::super::problem::Path;
@@ -24,43 +24,50 @@ pub(super) struct Asked<'a> {
     pub(super) stuck: &'a str,
 }
 
-pub(super) fn report(desk: &mut Desk<'_>, on: &OnWheels, asked: Asked<'_>) -> DipReport {
+pub(super) fn report(context: &mut Context<'_>, on: &OnWheels, asked: Asked<'_>) -> DipReport {
     let mut report = DipReport { screening: SCREENING, ..DipReport::default() };
-    report.problem = fill(desk, &mut report, on, asked).err().map(|problem| *problem);
-    report.workings = Workings(take(&mut desk.ledger.entries));
+    report.problem = fill(context, &mut report, on, asked).err().map(|problem| *problem);
+    report.workings = Workings(take(&mut context.ledger.entries));
     report
 }
 
 fn fill(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     report: &mut DipReport,
-    OnWheels { written, laden, wheels }: &OnWheels,
+    OnWheels { written, loaded, wheels }: &OnWheels,
     asked: Asked<'_>,
 ) -> Result<(), Box<Problem>> {
-    let pen = desk.pen;
+    let format = context.format;
     let top = Path::default();
-    let depth = Reading::parse(asked.depth, pen.system, &bounds::GROUND)
+    let depth = Reading::parse(asked.depth, format.system, &bounds::GROUND)
         .map_err(|refusal| Problem::refused(&top, &refusal))?
         .length();
     let index = one_of(wheels.names(), asked.wheel, "a wheel of the frame")?;
     let names = written.names();
     let refused = |error: TrackError| {
-        let reader = Reader { system: pen.system, nests: &names };
+        let reader = Reader { system: format.system, nests: &names };
         Problem::said(&frame::path().field("supports"), "restless", &error.say_to(reader), "")
     };
-    let track = Track::new(&laden.frame, laden.weight, wheels.bearings()).map_err(refused)?;
-    report.not_good.clone_from(&laden.not_good);
-    report.dip =
-        Some(desk.ledger.work(pen.fine(depth), DIP, &[("g", &pen.decimal(depth))], &"as asked"));
-    report.limit = Some(limit(desk));
+    let track = Track::new(&loaded.frame, loaded.weight, wheels.bearings()).map_err(refused)?;
+    report.not_good.clone_from(&loaded.not_good);
+    report.dip = Some(context.ledger.work(
+        format.fine(depth),
+        DIP,
+        &[("g", &format.decimal(depth))],
+        &"as asked",
+    ));
+    report.limit = Some(limit(context));
     let side = Side { depth, name: asked.wheel };
     let kept = track.raised(index, -depth).map_err(refused)?;
-    (report.wheels, report.sentence) = rows(desk, wheels, &kept, side);
+    (report.wheels, report.sentence) = rows(context, wheels, &kept, side);
     if let Some(lift) = track.least_dip(index).ok().flatten() {
         let which = wheels.names().nth(lift.wheel).unwrap_or_default();
-        report.lifts_sentence =
-            text!("{which} lifts at a dip of {} under {}.", pen.fine_text(lift.dip), asked.wheel);
-        report.lifts = Some(lifts(desk, lift.dip));
+        report.lifts_sentence = text!(
+            "{which} lifts at a dip of {} under {}.",
+            format.fine_text(lift.dip),
+            asked.wheel
+        );
+        report.lifts = Some(lifts(context, lift.dip));
     } else {
         report.lifts_sentence = text!("No dip under {} lifts a wheel.", asked.wheel);
     }
@@ -69,13 +76,13 @@ fn fill(
         let nest = one_of(names, asked.stuck, "a nest of the frame")?;
         let track = track.stuck(nest).map_err(refused)?;
         let kept = track.raised(index, -depth).map_err(refused)?;
-        let (rows, sentence) = rows(desk, wheels, &kept, side);
+        let (rows, sentence) = rows(context, wheels, &kept, side);
         let lift = track.least_dip(index).ok().flatten();
         report.stuck = Some(StuckReport {
             nest: asked.stuck.to_owned(),
             wheels: rows,
             sentence,
-            lifts: lift.map(|lift| lifts(desk, lift.dip)),
+            lifts: lift.map(|lift| lifts(context, lift.dip)),
         });
     }
     Ok(())
@@ -95,16 +102,16 @@ fn one_of<'a>(
     })
 }
 
-fn limit(desk: &mut Desk<'_>) -> Figure {
-    let figure = Pen::percent(TWIST_LIMIT.value, 0);
+fn limit(context: &mut Context<'_>) -> Figure {
+    let figure = Format::percent(TWIST_LIMIT.value, 0);
     let most = figure.text.clone();
-    desk.ledger.work(figure, TWIST, &[("ΔQ/Q0", &most)], &TWIST_LIMIT.source)
+    context.ledger.work(figure, TWIST, &[("ΔQ/Q0", &most)], &TWIST_LIMIT.source)
 }
 
-fn lifts(desk: &mut Desk<'_>, dip: Length) -> Figure {
-    let figure = desk.pen.fine(dip);
+fn lifts(context: &mut Context<'_>, dip: Length) -> Figure {
+    let figure = context.format.fine(dip);
     let with = "walked from bend to bend of the nests' load curves".to_owned();
-    desk.ledger.show(figure, LIFTS, with, &statics::SOURCE)
+    context.ledger.show(figure, LIFTS, with, &statics::SOURCE)
 }
 
 #[derive(Clone, Copy)]
@@ -115,25 +122,26 @@ struct Side<'a> {
 
 /// What each wheel keeps, and which loses most.
 fn rows(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     wheels: &Wheels,
     loads: &[WheelLoad],
     side: Side<'_>,
 ) -> (Vec<DippedWheel>, String) {
-    let pen = desk.pen;
+    let format = context.format;
     let mut worst: Option<(&str, f64)> = None;
     let rows = wheels.names().zip(loads).map(|(name, wheel)| {
         let kept = wheel.unloading.map(|unloading| {
             if worst.is_none_or(|(_, most)| unloading > most) {
                 worst = Some((name, unloading));
             }
-            let (load, at_rest) = (pen.say::<Force>(wheel.load), pen.say::<Force>(wheel.at_rest));
-            let figure = Pen::percent(1.0 - unloading, 0);
-            desk.ledger.work(figure, KEPT, &[("Q", &load), ("Q0", &at_rest)], &statics::SOURCE)
+            let (load, at_rest) =
+                (format.say::<Force>(wheel.load), format.say::<Force>(wheel.at_rest));
+            let figure = Format::percent(1.0 - unloading, 0);
+            context.ledger.work(figure, KEPT, &[("Q", &load), ("Q0", &at_rest)], &statics::SOURCE)
         });
         let mut load = |force: Force, on: &str| {
-            let figure = pen.figure::<Force>(force);
-            desk.ledger.show(figure, AT_REST, text!("{name}, {on}"), &statics::SOURCE)
+            let figure = format.figure::<Force>(force);
+            context.ledger.show(figure, AT_REST, text!("{name}, {on}"), &statics::SOURCE)
         };
         DippedWheel {
             name: name.to_owned(),
@@ -145,7 +153,7 @@ fn rows(
     });
     let rows = rows.collect();
     let on = if side.depth.value < 0.0 { "rise" } else { "dip" };
-    let size = pen.fine_text(side.depth.abs());
+    let size = format.fine_text(side.depth.abs());
     let sentence = match worst {
         Some((name, lost)) if lost >= 1.0 - 1e-12 => {
             text!("With a {on} of {size} under {}, {name} lifts off the track.", side.name)
@@ -153,7 +161,7 @@ fn rows(
         Some((name, lost)) => text!(
             "With a {on} of {size} under {}, {name} loses most: {} of what it carries on level track.",
             side.name,
-            Pen::percent(lost, 0).text
+            Format::percent(lost, 0).text
         ),
         None => String::new(),
     };

@@ -1,15 +1,15 @@
 //! A frame that is asked again and again, as under a dragged mark.
 
 use super::super::answer;
-use super::super::desk::Desk;
-use super::super::figures::Pen;
+use super::super::context::Context;
+use super::super::figures::Format;
 use super::super::file;
-use super::super::frame::{self, Laden, Written};
+use super::super::frame::{self, FrameSpec, LoadedFrame};
 use super::super::input::Job;
 use super::super::problem::Path;
 use super::super::report::{DipReport, LevelReport, Problem};
 use super::wheels::Wheels;
-use super::{dip, laden, plan};
+use super::{dip, loaded, plan};
 use crate::bounds;
 use crate::frame::Place;
 use crate::quantity::Length;
@@ -51,26 +51,26 @@ use crate::tables::Tables;
 /// ```
 pub struct HeldFrame<'a> {
     tables: &'a Tables<'a>,
-    pen: Pen,
+    format: Format,
     /// Or what the frame lacks.
     read: Result<OnWheels, Box<Problem>>,
 }
 
 pub(super) struct OnWheels {
-    pub(super) written: Written,
-    pub(super) laden: Laden,
+    pub(super) written: FrameSpec,
+    pub(super) loaded: LoadedFrame,
     pub(super) wheels: Wheels,
 }
 
 impl OnWheels {
     /// Of a job, or the first thing that keeps its frame from standing.
-    fn of(job: &Job, tables: &Tables<'_>, pen: Pen) -> Result<Self, Box<Problem>> {
-        let mut desk = Desk::new(tables, pen);
-        let Some((written, laden)) = laden(&mut desk, job) else {
-            return Err(Box::new(lacking(desk)));
+    fn of(job: &Job, tables: &Tables<'_>, format: Format) -> Result<Self, Box<Problem>> {
+        let mut context = Context::new(tables, format);
+        let Some((written, loaded)) = loaded(&mut context, job) else {
+            return Err(Box::new(lacking(context)));
         };
-        let wheels = Wheels::of(&mut Desk::new(tables, pen), &written, &laden);
-        Ok(Self { written, laden, wheels })
+        let wheels = Wheels::of(&mut Context::new(tables, format), &written, &loaded);
+        Ok(Self { written, loaded, wheels })
     }
 }
 
@@ -78,22 +78,22 @@ impl<'a> HeldFrame<'a> {
     /// Of a job.
     #[must_use]
     pub fn of(job: &Job, tables: &'a Tables<'a>) -> Self {
-        let pen = answer::pen(job);
+        let format = answer::format(job);
         let read = match file::refused_format(job) {
             Some(problem) => Err(Box::new(problem)),
-            None => OnWheels::of(job, tables, pen),
+            None => OnWheels::of(job, tables, format),
         };
-        Self { tables, pen, read }
+        Self { tables, format, read }
     }
 
     /// What each wheel keeps with one of them, by its name, in a dip so deep, or on a rise where that
     /// is below zero; the same with the box of a nest stuck, where one is named.
     #[must_use]
     pub fn dip(&self, wheel: &str, depth: &str, stuck: &str) -> DipReport {
-        let mut desk = Desk::new(self.tables, self.pen);
+        let mut context = Context::new(self.tables, self.format);
         let asked = dip::Asked { wheel, depth, stuck };
         match &self.read {
-            Ok(on) => dip::report(&mut desk, on, asked),
+            Ok(on) => dip::report(&mut context, on, asked),
             Err(problem) => {
                 DipReport { problem: Some(problem.as_ref().clone()), ..DipReport::default() }
             }
@@ -104,29 +104,29 @@ impl<'a> HeldFrame<'a> {
     /// shims and wheels.
     #[must_use]
     pub fn weighed_at(&self, along: &str, across: &str) -> LevelReport {
-        let mut desk = Desk::new(self.tables, self.pen);
+        let mut context = Context::new(self.tables, self.format);
         let mut report = LevelReport::default();
         let stands = match &self.read {
             Ok(on) => self.centre(along, across).map(|centre| {
-                let laden = on.laden.weighed_at(centre);
-                let (settled, stands) = frame::settle(&mut desk, &on.written, &laden)?;
-                let plan = plan(desk.system(), &on.written, &laden, settled.as_ref());
+                let loaded = on.loaded.weighed_at(centre);
+                let (settled, stands) = frame::settle(&mut context, &on.written, &loaded)?;
+                let plan = plan(context.system(), &on.written, &loaded, settled.as_ref());
                 Some((plan, stands))
             }),
             Err(problem) => Err(problem.clone()),
         };
         match stands {
             Ok(stands) => (report.plan, report.frame) = stands.unzip(),
-            Err(problem) => desk.problem(*problem),
+            Err(problem) => context.problem(*problem),
         }
-        report.problems = desk.problems;
+        report.problems = context.problems;
         report
     }
 
     fn centre(&self, along: &str, across: &str) -> Result<Place, Box<Problem>> {
         let at = frame::path().field("centre");
         let read = |name: &str, text: &str| -> Result<Length, Box<Problem>> {
-            let read = Reading::parse(text, self.pen.system, &bounds::POSITION);
+            let read = Reading::parse(text, self.format.system, &bounds::POSITION);
             let refused = |refusal| Problem::refused(&at.field(name), &refusal);
             Ok(read.map_err(refused)?.length())
         };
@@ -135,8 +135,8 @@ impl<'a> HeldFrame<'a> {
 }
 
 /// What a frame lacks, by what was said when it was read.
-fn lacking(desk: Desk<'_>) -> Problem {
-    let (problems, notes, _) = desk.told();
+fn lacking(context: Context<'_>) -> Problem {
+    let (problems, notes, _) = context.findings();
     problems.into_iter().next().unwrap_or_else(|| {
         let at = notes.iter().find(|note| note.path.starts_with(frame::path().text()));
         let why = at.map_or(NO_FRAME, |note| &note.text);

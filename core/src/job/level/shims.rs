@@ -1,9 +1,9 @@
 //! The shims that even a frame out, as steps to do and texts to write.
 
-use super::super::desk::Desk;
-use super::super::figures::{Pen, text};
+use super::super::context::Context;
+use super::super::figures::{Format, text};
 use super::super::formulas::{AT_REST, BEYOND_BOUND, DOUBT};
-use super::super::frame::{self, Laden, Written};
+use super::super::frame::{self, FrameSpec, LoadedFrame};
 use super::super::problem::Path;
 use super::super::report::{
     Edit, Figure, FrameReport, Problem, ShimReport, ShimStep, SupportReport,
@@ -20,9 +20,9 @@ use crate::say::Say;
 
 /// The plan, where a job says what shims there are.
 pub(super) fn plan(
-    desk: &mut Desk<'_>,
-    written: &Written,
-    laden: &Laden,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
     stands: &FrameReport,
 ) -> Option<ShimReport> {
     if written.stock.is_empty() {
@@ -31,48 +31,48 @@ pub(super) fn plan(
     let at = frame::path();
     let Some(largest) = written.largest_stack else {
         let text = "How thick a stack of shims may be is not given: without it no plan is made.";
-        desk.note(&at.field("largest_stack"), "stack-unknown", text);
+        context.note(&at.field("largest_stack"), "stack-unknown", text);
         return None;
     };
     let may: Vec<bool> = written.supports.iter().map(|support| support.shimmable).collect();
     let stock = Stock::new(&written.stock, largest);
     let planned =
-        stock.and_then(|stock| laden.frame.shimmed(laden.weight, &stock, &may, written.aim));
+        stock.and_then(|stock| loaded.frame.shimmed(loaded.weight, &stock, &may, written.aim));
     match planned {
-        Ok(plan) => Some(report(desk, written, laden, stands, &plan)),
+        Ok(plan) => Some(report(context, written, loaded, stands, &plan)),
         Err(error) => {
-            desk.problem(refused(desk.pen, &at, &error));
+            context.problem(refused(context.format, &at, &error));
             None
         }
     }
 }
 
-fn refused(pen: Pen, at: &Path, error: &ShimError) -> Problem {
+fn refused(format: Format, at: &Path, error: &ShimError) -> Problem {
     let (field, code, example) = match *error {
         ShimError::Thickness { .. } => {
-            ("shim_stock", "no-thickness", bounds::SHIM.example(pen.system).to_owned())
+            ("shim_stock", "no-thickness", bounds::SHIM.example(format.system).to_owned())
         }
         ShimError::Largest { thinnest, .. } => {
-            ("largest_stack", "stack-too-thin", pen.fine_text(thinnest))
+            ("largest_stack", "stack-too-thin", format.fine_text(thinnest))
         }
         ShimError::Stacks { .. } => ("largest_stack", "too-many-stacks", String::new()),
         _ => ("shim_stock", "shims-refused", String::new()),
     };
-    Problem::said(&at.field(field), code, &error.say(pen.system), &example)
+    Problem::said(&at.field(field), code, &error.say(format.system), &example)
 }
 
 fn report(
-    desk: &mut Desk<'_>,
-    written: &Written,
-    laden: &Laden,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
     stands: &FrameReport,
     plan: &Plan,
 ) -> ShimReport {
-    let pen = desk.pen;
+    let format = context.format;
     let aim = written.aim;
     let doubt = match aim {
-        Aim::Loads => doubt_of(desk, &stands.supports, |support| &support.share),
-        Aim::Corners => doubt_of(desk, &stands.supports, |support| &support.height),
+        Aim::Loads => doubt_of(context, &stands.supports, |support| &support.share),
+        Aim::Corners => doubt_of(context, &stands.supports, |support| &support.height),
     };
     let told = doubt.as_ref().map_or(0.0, |doubt| doubt.si);
     let mut left = size(plan.before.evenness.of(aim));
@@ -80,33 +80,33 @@ fn report(
         let gained = left - size(step.evenness.of(aim));
         left = size(step.evenness.of(aim));
         let nest = written.supports.get(step.support).map_or("", |support| support.nest.as_str());
-        let gains = pen.figure::<Force>(step.gains);
+        let gains = format.figure::<Force>(step.gains);
         let with =
-            text!("the frame settled before and after, {nest} with {}", stack(pen, &step.stack));
+            text!("the frame settled before and after, {nest} with {}", stack(format, &step.stack));
         ShimStep {
             nest: nest.to_owned(),
-            text: to_do(pen, step.before, &step.stack),
-            gains: desk.ledger.show(gains, AT_REST, with, &SOURCE),
-            after: deviation(desk, step.evenness, aim),
+            text: to_do(format, step.before, &step.stack),
+            gains: context.ledger.show(gains, AT_REST, with, &SOURCE),
+            after: deviation(context, step.evenness, aim),
             within_doubt: told > 0.0 && gained < told,
         }
     });
     let steps: Vec<ShimStep> = steps.collect();
-    let (supports, [lean_along, lean_across]) = after(desk, written, laden, plan);
-    let before = deviation(desk, plan.before.evenness, aim);
-    let after = deviation(desk, plan.after.evenness, aim);
+    let (supports, [lean_along, lean_across]) = after(context, written, loaded, plan);
+    let before = deviation(context, plan.before.evenness, aim);
+    let after = deviation(context, plan.after.evenness, aim);
     let gap = (!plan.exact).then(|| {
-        let (left, bound) = (after.text.clone(), shown(pen, plan.bound).text);
+        let (left, bound) = (after.text.clone(), shown(format, plan.bound).text);
         let values: [Value<'_>; 2] = [("rl", &left), ("rb", &bound)];
-        desk.ledger.work(shown(pen, plan.gap), BEYOND_BOUND, &values, &SOURCE)
+        context.ledger.work(shown(format, plan.gap), BEYOND_BOUND, &values, &SOURCE)
     });
     let edits = plan.under.iter().zip(&written.supports);
     let edits = edits.filter(|(under, _)| under.change.value != 0.0).map(|(under, support)| Edit {
         path: frame::support_path(support.index).field("shim").text().to_owned(),
-        text: pen.size(under.thickness).text,
+        text: format.size(under.thickness).text,
     });
     ShimReport {
-        not_good: laden.not_good.clone(),
+        not_good: loaded.not_good.clone(),
         aim: match aim {
             Aim::Loads => "loads",
             Aim::Corners => "level",
@@ -132,7 +132,7 @@ fn report(
 
 /// The greatest doubt that the readings leave, as a figure of its own.
 fn doubt_of(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     supports: &[SupportReport],
     of: impl Fn(&SupportReport) -> &Figure,
 ) -> Option<Figure> {
@@ -141,7 +141,7 @@ fn doubt_of(
     let (si, text) = (most.doubt_si?, most.doubt_text.clone()?);
     let figure = Figure { si, text: text.clone(), unit: most.unit, ..Figure::default() };
     let greatest = text.trim_start_matches("± ");
-    Some(desk.ledger.work(figure, DOUBT, &[("u", &greatest)], &propagation::SOURCE))
+    Some(context.ledger.work(figure, DOUBT, &[("u", &greatest)], &propagation::SOURCE))
 }
 
 fn size(deviation: Deviation) -> f64 {
@@ -151,25 +151,25 @@ fn size(deviation: Deviation) -> f64 {
     }
 }
 
-fn shown(pen: Pen, deviation: Deviation) -> Figure {
+fn shown(format: Format, deviation: Deviation) -> Figure {
     match deviation {
-        Deviation::Load(part) => Pen::percent(part, 1),
-        Deviation::Height(height) => pen.fine(height),
+        Deviation::Load(part) => Format::percent(part, 1),
+        Deviation::Height(height) => format.fine(height),
     }
 }
 
-fn deviation(desk: &mut Desk<'_>, evenness: Evenness, aim: Aim) -> Figure {
-    let pen = desk.pen;
-    let figure = shown(pen, evenness.of(aim));
+fn deviation(context: &mut Context<'_>, evenness: Evenness, aim: Aim) -> Figure {
+    let format = context.format;
+    let figure = shown(format, evenness.of(aim));
     let with = match aim {
         Aim::Loads => "the nest whose load is farthest from the mean",
         Aim::Corners => "the nest at which the frame is farthest from its mean height",
     };
-    desk.ledger.show(figure, AT_REST, with.to_owned(), &SOURCE)
+    context.ledger.show(figure, AT_REST, with.to_owned(), &SOURCE)
 }
 
 /// `one 1/4 and two 1/16 in`.
-fn stack(pen: Pen, stack: &Stack) -> String {
+fn stack(format: Format, stack: &Stack) -> String {
     let mut counted: Vec<(Length, usize)> = Vec::new();
     for piece in &stack.pieces {
         match counted.last_mut() {
@@ -180,27 +180,27 @@ fn stack(pen: Pen, stack: &Stack) -> String {
     let words = ["no", "one", "two", "three", "four", "five", "six"];
     let pieces = counted.iter().map(|(thickness, count)| {
         let many = words.get(*count).map_or_else(|| count.to_string(), |word| (*word).to_owned());
-        text!("{many} {}", pen.size(*thickness).text)
+        text!("{many} {}", format.size(*thickness).text)
     });
     quantity::joined(pieces, " and ")
 }
 
 /// `take out 1/8 in, put in one 1/4 in`.
-fn to_do(pen: Pen, before: Length, laid: &Stack) -> String {
-    let out = (before.value > 0.0).then(|| text!("take out {}", pen.size(before).text));
-    let put = (!laid.pieces.is_empty()).then(|| text!("put in {}", stack(pen, laid)));
+fn to_do(format: Format, before: Length, laid: &Stack) -> String {
+    let out = (before.value > 0.0).then(|| text!("take out {}", format.size(before).text));
+    let put = (!laid.pieces.is_empty()).then(|| text!("put in {}", stack(format, laid)));
     let todo: Vec<String> = out.into_iter().chain(put).collect();
     quantity::joined(todo.iter(), ", ")
 }
 
 /// The frame with the plan carried out.
 fn after(
-    desk: &mut Desk<'_>,
-    written: &Written,
-    laden: &Laden,
+    context: &mut Context<'_>,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
     plan: &Plan,
 ) -> (Vec<SupportReport>, [Figure; 2]) {
-    let supports = laden.frame.supports().iter().zip(&plan.under);
+    let supports = loaded.frame.supports().iter().zip(&plan.under);
     let supports = supports.map(|(support, under)| Support {
         shim: match under.packing {
             Packing::Kept => support.shim,
@@ -209,10 +209,10 @@ fn after(
         ..support.clone()
     });
     let settled = &plan.after.settled;
-    let frame = Frame::new(supports.collect(), laden.frame.warp());
-    let frame = frame.as_ref().unwrap_or(&laden.frame);
-    let reports = frame::supports(desk, written, laden, frame, settled);
-    (reports, frame::leans(desk, frame, settled))
+    let frame = Frame::new(supports.collect(), loaded.frame.warp());
+    let frame = frame.as_ref().unwrap_or(&loaded.frame);
+    let reports = frame::supports(context, written, loaded, frame, settled);
+    (reports, frame::leans(context, frame, settled))
 }
 
 /// What is left, why, and whether the last steps are worth their while.

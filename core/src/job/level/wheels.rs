@@ -1,8 +1,8 @@
 //! From the nests of a job to what stands on the track: boxes, on beams or under nests, and wheels.
 
-use super::super::desk::Desk;
-use super::super::figures::{Pen, text};
-use super::super::frame::{self, Laden, Written, WrittenBeam};
+use super::super::context::Context;
+use super::super::figures::{Format, text};
+use super::super::frame::{self, BeamSpec, FrameSpec, LoadedFrame};
 use super::super::report::{Problem, Wheel};
 use crate::frame::Settled;
 use crate::frame::beams::{Axle, Beam, Bearing, LOAD, SOURCE, Seat};
@@ -27,10 +27,10 @@ const ONE_AXLE_M: f64 = 0.01;
 
 impl Wheels {
     /// Boxes where no distance between wheels is given, else wheels.
-    pub(crate) fn of(desk: &mut Desk<'_>, written: &Written, laden: &Laden) -> Self {
-        let boxes = boxes(desk, written, laden);
+    pub(crate) fn of(context: &mut Context<'_>, written: &FrameSpec, loaded: &LoadedFrame) -> Self {
+        let boxes = boxes(context, written, loaded);
         let standing = match written.wheels_apart {
-            Some(apart) => on_axles(desk, &boxes, apart),
+            Some(apart) => on_axles(context, &boxes, apart),
             None => None,
         };
         let as_boxes = || boxes.into_iter().map(|of| (of.name, of.bearing)).collect();
@@ -50,18 +50,18 @@ impl Wheels {
     }
 
     /// What each carries on level track.
-    pub(crate) fn at_rest(&self, desk: &mut Desk<'_>, settled: &Settled) -> Vec<Wheel> {
-        let pen = desk.pen;
+    pub(crate) fn at_rest(&self, context: &mut Context<'_>, settled: &Settled) -> Vec<Wheel> {
+        let format = context.format;
         let loads: Vec<Force> = settled.supports.iter().map(|standing| standing.load).collect();
         let wheels = self.standing.iter().map(|(name, bearing)| {
             let terms = bearing.parts().iter().map(|(support, part)| {
                 let load = loads.get(*support).copied().unwrap_or_default();
-                (quantity::write_number(*part, 4), pen.say::<Force>(load))
+                (quantity::write_number(*part, 4), format.say::<Force>(load))
             });
             let terms: Vec<_> = terms.collect();
             let terms = terms.iter().map(|(part, load)| [("c", part as _), ("F", load as _)]);
-            let figure = pen.figure::<Force>(bearing.load(&loads));
-            let load = desk.ledger.sum(figure, LOAD, terms, &SOURCE);
+            let figure = format.figure::<Force>(bearing.load(&loads));
+            let load = context.ledger.sum(figure, LOAD, terms, &SOURCE);
             Wheel { name: name.clone(), load }
         });
         wheels.collect()
@@ -69,22 +69,22 @@ impl Wheels {
 }
 
 /// The boxes of the beams, then those right under a nest.
-fn boxes(desk: &mut Desk<'_>, written: &Written, laden: &Laden) -> Vec<OneBox> {
+fn boxes(context: &mut Context<'_>, written: &FrameSpec, loaded: &LoadedFrame) -> Vec<OneBox> {
     let mut on_beams = Vec::new();
     let mut boxes = Vec::new();
     for beam in &written.beams {
-        match beam_boxes(desk.pen, written, laden, beam) {
+        match beam_boxes(context.format, written, loaded, beam) {
             Ok((supports, both)) => {
                 on_beams.extend(supports);
                 boxes.extend(both);
             }
             Err(why) => {
                 let read = text!("{}: {}", beam.name, why.read);
-                desk.problem(Problem::said(&beam.at, "beam", &Message { read, ..why }, ""));
+                context.problem(Problem::said(&beam.at, "beam", &Message { read, ..why }, ""));
             }
         }
     }
-    let nests = written.supports.iter().zip(laden.frame.supports()).enumerate();
+    let nests = written.supports.iter().zip(loaded.frame.supports()).enumerate();
     for (support, (nest, of)) in nests {
         if !on_beams.contains(&support) {
             boxes.push(OneBox {
@@ -100,10 +100,10 @@ fn boxes(desk: &mut Desk<'_>, written: &Written, laden: &Laden) -> Vec<OneBox> {
 
 /// The nests that stand on a beam, and its two boxes, or why it has none.
 fn beam_boxes(
-    pen: Pen,
-    written: &Written,
-    laden: &Laden,
-    beam: &WrittenBeam,
+    format: Format,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
+    beam: &BeamSpec,
 ) -> Result<(Vec<usize>, [OneBox; 2]), Message> {
     let [one, other] = beam.boxes.as_slice() else {
         return Err(Message {
@@ -116,7 +116,7 @@ fn beam_boxes(
     let mut seats = Vec::new();
     let mut across = Length::default();
     for nest in &beam.nests {
-        let nests = written.supports.iter().zip(laden.frame.supports()).enumerate();
+        let nests = written.supports.iter().zip(loaded.frame.supports()).enumerate();
         let of_name = nests.filter(|(_, (written, _))| &written.nest == nest);
         for (support, (_, of)) in of_name {
             seats.push(Seat { support, at: of.place.along });
@@ -127,7 +127,7 @@ fn beam_boxes(
     let across = across / seats.len().max(1) as f64;
     let supports = seats.iter().map(|seat| seat.support).collect();
     let names = written.names();
-    let reader = Reader { system: pen.system, nests: &names };
+    let reader = Reader { system: format.system, nests: &names };
     let beam_of = Beam::new([back, front], seats).map_err(|error| error.say_to(reader))?;
     let [behind, ahead] = beam_of.boxes();
     let one_box = |bearing, end: &str, along| OneBox {
@@ -141,7 +141,7 @@ fn beam_boxes(
 
 /// The wheels of axles whose boxes lie across from each other.
 fn on_axles(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     boxes: &[OneBox],
     apart: Length,
 ) -> Option<Vec<(String, Bearing)>> {
@@ -158,10 +158,10 @@ fn on_axles(
         };
         let Some([wheel, _]) = axle else {
             let why = text!("{} has not just one other box across from it", of.name);
-            let read = desk.pen.fine_text(apart);
+            let read = context.format.fine_text(apart);
             let at = frame::path().field("wheels_apart");
             let expected = "boxes that lie in pairs across the frame, or nothing here";
-            desk.problem(Problem::new(&at, "no-axle", &read, expected, &why, ""));
+            context.problem(Problem::new(&at, "no-axle", &read, expected, &why, ""));
             return None;
         };
         wheels.push((of.name.clone(), wheel));

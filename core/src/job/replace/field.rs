@@ -1,7 +1,7 @@
 //! Where the fields of a replacement stand in a job.
 
 use super::path;
-use super::place::Standing;
+use super::place::NestAround;
 use crate::drawing::Figure;
 use crate::job::problem::Path;
 use crate::job::report::Problem;
@@ -14,7 +14,7 @@ pub(super) struct Fields<'a> {
     pub(super) original: &'a Path,
     pub(super) candidate: &'a Path,
     pub(super) cycle: &'a Path,
-    pub(super) neighbours: Option<&'a Standing>,
+    pub(super) neighbours: Option<&'a NestAround>,
     /// The coils of a whole nest: those that are there, and those that are offered.
     pub(super) nest: (&'a [Path], &'a [Path]),
 }

@@ -5,10 +5,10 @@ use crate::coil::fatigue::Criterion;
 use crate::coil::{buckling, fatigue, growth, rate, set, solid};
 use crate::drawing::{Drawing, Endured, Figure, Nearer, Point, Range, SOURCE};
 use crate::formula::{Formula, Put, Value};
-use crate::frame::{self, Settled, Standing};
-use crate::job::desk::Desk;
+use crate::frame::{self, Settled, SettledSupport};
+use crate::job::context::Context;
 use crate::job::drawing::GEOMETRY;
-use crate::job::figures::{Pen, sentence, text};
+use crate::job::figures::{Format, sentence, text};
 use crate::job::formulas::{
     ABOVE_MEAN, BELOW_MEAN, GAP_AT_SOLID, INSIDE, Letter, OUTSIDE_AT_SOLID, TO_SOLID, letter,
 };
@@ -16,7 +16,7 @@ use crate::job::report::LineReport;
 use crate::material::Against;
 use crate::quantity::{self, Force, Length, Modulus, Pressure, Stress};
 use crate::replacement::{
-    Amount, Case, Line, Margin, Missing, Offered, Requirement, Seated, Verdict, Wanted,
+    Amount, Case, Compliance, Line, Margin, Missing, Offered, Requirement, Seated, Wanted,
 };
 use std::fmt::Display;
 
@@ -54,15 +54,15 @@ impl<'c> Within<'c> {
 }
 
 pub(super) fn report(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     within: Within<'_>,
     line: &Line,
     (candidate, waived_for): Of,
 ) -> LineReport {
-    let (pen, case) = (desk.pen, within.case);
+    let (format, case) = (context.format, within.case);
     let requirement = line.requirement;
     let (code, name) = words::requirement(requirement);
-    let said = |amount| words::of(pen, requirement, amount);
+    let said = |amount| words::of(format, requirement, amount);
     let asked = match &line.wanted {
         Some(Wanted::Within(limits)) => words::limits(said, limits),
         Some(Wanted::Word(word)) => words::word(*word).to_owned(),
@@ -80,12 +80,12 @@ pub(super) fn report(
         _ => None,
     };
     let working = range.and_then(|range| {
-        let working = Working::of(pen, within, requirement, range)?;
-        Some(working.file(desk, range, &offered))
+        let working = Working::of(format, within, requirement, range)?;
+        Some(working.file(context, range, &offered))
     });
     let offered_si =
         range.filter(|range| !never(requirement, range)).map(|range| range.nominal().si());
-    let why = text!("{}{}", why(pen, case, line), both_stresses(pen, case, line));
+    let why = text!("{}{}", why(format, case, line), both_stresses(format, case, line));
     let name = match stressed(case, requirement) {
         Some(against) => text!("{name}, {}", set::meant(against).name()),
         None => name.to_owned(),
@@ -110,19 +110,19 @@ pub(super) fn report(
 
 /// A line of a whole nest, whose figure is put together from those of its coils.
 pub(super) fn of_nest(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     case: &Case,
     line: &Line,
     working: Option<(Formula, Put, String)>,
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
-    let pen = desk.pen;
-    let report = report(desk, Within::alone(case), &bare, (None, waived::FOR_NEST));
-    let said = |amount| words::of(pen, line.requirement, amount);
+    let format = context.format;
+    let report = report(context, Within::alone(case), &bare, (None, waived::FOR_NEST));
+    let said = |amount| words::of(format, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
     let working = working
-        .map(|(formula, put, source)| desk.ledger.file(formula, put, offered.clone(), source));
+        .map(|(formula, put, source)| context.ledger.file(formula, put, offered.clone(), source));
     LineReport { offered, working, offered_si: Some(range.nominal().si()), ..report }
 }
 
@@ -138,7 +138,7 @@ fn stressed(case: &Case, requirement: Requirement) -> Option<Against> {
 
 /// A stress with and without the factor for the inside of the coil, so that neither is taken for the
 /// other.
-fn both_stresses(pen: Pen, case: &Case, line: &Line) -> String {
+fn both_stresses(format: Format, case: &Case, line: &Line) -> String {
     let Some(against) = stressed(case, line.requirement) else { return String::new() };
     let of = |against| {
         let candidate = &case.candidate;
@@ -146,7 +146,11 @@ fn both_stresses(pen: Pen, case: &Case, line: &Line) -> String {
             Requirement::StressAtWork => candidate.stress_at(case.asked.working?, against),
             _ => candidate.stress_at_solid(against),
         };
-        Some(text!("{} {}", pen.say::<Stress>(stress.ok()?.nominal()), set::meant(against).name()))
+        Some(text!(
+            "{} {}",
+            format.say::<Stress>(stress.ok()?.nominal()),
+            set::meant(against).name()
+        ))
     };
     let others = [Against::Plain, Against::Wahl].into_iter().filter(|other| *other != against);
     let others: Vec<String> = others.filter_map(of).collect();
@@ -163,7 +167,7 @@ fn never(requirement: Requirement, range: &Range<Amount>) -> bool {
 }
 
 /// The margin in words, or what is missing; and whose limit it is.
-fn why(pen: Pen, case: &Case, line: &Line) -> String {
+fn why(format: Format, case: &Case, line: &Line) -> String {
     let whose = match (line.wanted, line.source) {
         (Some(Wanted::Within(_)), Some(source)) => match line.requirement {
             Requirement::FreeHeight
@@ -183,33 +187,33 @@ fn why(pen: Pen, case: &Case, line: &Line) -> String {
         return text!("It does not buckle before it is solid.{whose}");
     }
     match (&line.verdict, line.margin) {
-        (Verdict::CannotTell { missing }, _) => {
+        (Compliance::CannotTell { missing }, _) => {
             let lacking = sentence(&text!("not known: {}", words::list(missing)));
             let decided =
-                case.decision(line).map_or_else(String::new, |by| words::decision(pen, &by));
+                case.decision(line).map_or_else(String::new, |by| words::decision(format, &by));
             let joint = if decided.is_empty() { "" } else { " " };
             text!("{lacking}{joint}{decided}{whose}")
         }
-        (Verdict::MetAsDrawn { untold }, margin) => {
+        (Compliance::MetAsDrawn { unstated }, margin) => {
             let spare = margin.map_or_else(String::new, |margin| {
-                let size = words::margin(pen, line.requirement, margin.nominal);
+                let size = words::margin(format, line.requirement, margin.nominal);
                 text!("As drawn it has {size} to spare. ")
             });
-            text!("{spare}{}{whose}", not_given(untold))
+            text!("{spare}{}{whose}", not_given(unstated))
         }
         (verdict, Some(margin)) => {
-            text!("{}{whose}", by_margin(pen, line.requirement, verdict, margin))
+            text!("{}{whose}", by_margin(format, line.requirement, verdict, margin))
         }
-        (Verdict::NotMet, None) => "It is not what is asked.".to_owned(),
+        (Compliance::NotMet, None) => "It is not what is asked.".to_owned(),
         (_, None) => "As asked.".to_owned(),
     }
 }
 
 /// What would have to be known for more than that it is met as drawn.
-fn not_given(untold: &[Missing]) -> String {
+fn not_given(unstated: &[Missing]) -> String {
     let is_steel = |one: &&Missing| one.figure == Figure::Steel;
-    let steels: Vec<Missing> = untold.iter().filter(is_steel).copied().collect();
-    let sizes: Vec<Missing> = untold.iter().filter(|one| !is_steel(one)).copied().collect();
+    let steels: Vec<Missing> = unstated.iter().filter(is_steel).copied().collect();
+    let sizes: Vec<Missing> = unstated.iter().filter(|one| !is_steel(one)).copied().collect();
     let mut said = Vec::new();
     if !sizes.is_empty() {
         said.push(text!("No tolerance is given: {}.", words::list(&sizes)));
@@ -223,19 +227,24 @@ fn not_given(untold: &[Missing]) -> String {
     said.join(" ")
 }
 
-fn by_margin(pen: Pen, requirement: Requirement, verdict: &Verdict, margin: Margin) -> String {
+fn by_margin(
+    format: Format,
+    requirement: Requirement,
+    verdict: &Compliance,
+    margin: Margin,
+) -> String {
     let size = |amount: Amount| {
         let si = amount.si().abs();
-        words::margin(pen, requirement, amount.with(si)).to_string()
+        words::margin(format, requirement, amount.with(si)).to_string()
     };
     let (nominal, worst) = (size(margin.nominal), size(margin.worst));
     let exact = margin.nominal == margin.worst;
     match verdict {
-        Verdict::MetThroughout if exact => text!("Met with {nominal} to spare."),
-        Verdict::MetThroughout => {
+        Compliance::MetThroughout if exact => text!("Met with {nominal} to spare."),
+        Compliance::MetThroughout => {
             text!("Met with {nominal} to spare as drawn, {worst} at the worst of its tolerances.")
         }
-        Verdict::MetAtNominal => text!(
+        Compliance::MetAtNominal => text!(
             "As drawn it has {nominal} to spare, but at the worst of its tolerances it is {worst} past the limit."
         ),
         _ if exact => text!("It is {nominal} past the limit."),
@@ -259,7 +268,7 @@ struct Working {
 
 impl Working {
     fn of(
-        pen: Pen,
+        format: Format,
         Within { case, after, stop }: Within<'_>,
         requirement: Requirement,
         range: &Range<Amount>,
@@ -276,7 +285,7 @@ impl Working {
                     (of, &nest.inner.first()?.spring)
                 };
                 let letters = [("Di", outer), ("De", inner), ("ΔD", inner)];
-                let found = letters.map(|(sign, of)| Some((sign, value(pen, of, sign)?)));
+                let found = letters.map(|(sign, of)| Some((sign, value(format, of, sign)?)));
                 (GAP_AT_SOLID, found.into_iter().flatten().collect(), growth_source())
             }
             Requirement::FreeHeight => {
@@ -284,14 +293,14 @@ impl Working {
             }
             Requirement::Rate if of.stated_rate().is_some() => given(letter!("k").0),
             Requirement::Rate => (rate::FORMULA, Vec::new(), rate::SOURCE.to_string()),
-            Requirement::Load => load(pen, of, case.asked.working?, range),
+            Requirement::Load => load(format, of, case.asked.working?, range),
             Requirement::LoadAt(place) => {
                 let at = case.original.loads.get(usize::from(place))?;
-                load(pen, of, at.height, range)
+                load(format, of, at.height, range)
             }
             Requirement::SolidHeight => solid_rule(of)?,
             Requirement::Reserve => {
-                (TO_SOLID, vec![at(pen, case.asked.working?)], solid_rule(of)?.2)
+                (TO_SOLID, vec![at(format, case.asked.working?)], solid_rule(of)?.2)
             }
             Requirement::StressAtWork | Requirement::StressAtSolid => {
                 let height = if requirement == Requirement::StressAtWork {
@@ -303,16 +312,16 @@ impl Working {
                 let factor = set::meant(stressed(case, requirement)?);
                 let times = factor.at(of.nominal_coil()?.index());
                 let inputs =
-                    vec![at(pen, height), (factor.sign(), quantity::write_number(times, 5))];
+                    vec![at(format, height), (factor.sign(), quantity::write_number(times, 5))];
                 if range.nominal().si() > 0.0 {
                     (factor.formula_at_height(), inputs, factor.source().to_string())
                 } else {
-                    not_pressed(letter!("τ"), pen.say::<Stress>(Pressure::default()))
+                    not_pressed(letter!("τ"), format.say::<Stress>(Pressure::default()))
                 }
             }
-            Requirement::Buckling => return buckling(pen, case, range),
-            Requirement::Fatigue => fatigue(pen, case)?,
-            Requirement::Deviation => furthest(pen, after?),
+            Requirement::Buckling => return buckling(format, case, range),
+            Requirement::Fatigue => fatigue(format, case)?,
+            Requirement::Deviation => furthest(format, after?),
             Requirement::NestHeight
             | Requirement::OuterHand
             | Requirement::InnerHand
@@ -321,17 +330,17 @@ impl Working {
         };
         let known: Vec<&str> = own.iter().map(|(sign, _)| *sign).collect();
         let others = formula.letters().filter(|sign| !known.contains(sign));
-        let others = others.filter_map(|sign| Some((sign, value(pen, of, sign)?)));
+        let others = others.filter_map(|sign| Some((sign, value(format, of, sign)?)));
         let inputs = others.chain(own.iter().cloned()).collect();
         Some(Self { formula, inputs, source, result: None })
     }
 
-    fn file(self, desk: &mut Desk<'_>, range: &Range<Amount>, offered: &str) -> String {
+    fn file(self, context: &mut Context<'_>, range: &Range<Amount>, offered: &str) -> String {
         let Self { formula, inputs, source, result } = self;
         let wide = range.least().si() < range.most().si();
         let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
         let result = result.unwrap_or_else(|| offered.to_owned());
-        desk.ledger.file(formula, put(formula, &inputs), result, source)
+        context.ledger.file(formula, put(formula, &inputs), result, source)
     }
 }
 
@@ -357,8 +366,8 @@ pub(super) fn nominal(of: &str) -> &str {
 type Found = (Formula, Vec<Input>, String);
 
 /// The number of a letter that a drawing has, with its range.
-pub(super) fn value(pen: Pen, of: &Drawing, sign: &str) -> Option<String> {
-    let said = |range: Range<Amount>| words::range(|amount| words::amount(pen, amount), &range);
+pub(super) fn value(format: Format, of: &Drawing, sign: &str) -> Option<String> {
+    let said = |range: Range<Amount>| words::range(|amount| words::amount(format, amount), &range);
     let length = |range: Result<Range<Length>, _>| Some(said(range.ok()?.map(Amount::Length)));
     match sign {
         "d" => length(Ok(of.bar?.range(Figure::Bar))),
@@ -367,17 +376,17 @@ pub(super) fn value(pen: Pen, of: &Drawing, sign: &str) -> Option<String> {
         "Di" => length(of.inside()),
         "L0" => length(of.free()),
         "Lc" => length(of.solid()),
-        "ΔD" => Some(pen.decimal(Point::nominal(of).growth().ok()?).to_string()),
+        "ΔD" => Some(format.decimal(Point::nominal(of).growth().ok()?).to_string()),
         "nt" => Some(said(of.total_turns?.range(Figure::TotalTurns).map(Amount::Number))),
         "n" => Some(said(of.active_turns().ok()?.map(Amount::Number))),
         "k" => Some(said(of.rate().ok()?.map(Amount::Rate))),
-        "G" => Some(pen.say::<Modulus>(of.shear()?.nominal()).to_string()),
+        "G" => Some(format.say::<Modulus>(of.shear()?.nominal()).to_string()),
         _ => None,
     }
 }
 
-fn at(pen: Pen, height: Length) -> Input {
-    ("L", pen.decimal(height).to_string())
+fn at(format: Format, height: Length) -> Input {
+    ("L", format.decimal(height).to_string())
 }
 
 fn given(formula: Formula) -> Found {
@@ -390,15 +399,15 @@ fn not_pressed((formula, sign): Letter, nothing: impl Display) -> Found {
 }
 
 /// The load at a height: as stated there, else by rate and free height.
-fn load(pen: Pen, of: &Drawing, height: Length, range: &Range<Amount>) -> Found {
+fn load(format: Format, of: &Drawing, height: Length, range: &Range<Amount>) -> Found {
     let (formula, sign) = letter!("F");
     if of.loads.iter().any(|stated| (stated.height - height).abs().value < 1e-9) {
-        let stated = words::range(|amount| words::amount(pen, amount), range);
+        let stated = words::range(|amount| words::amount(format, amount), range);
         (formula, vec![(sign, stated)], "as given".to_owned())
     } else if range.nominal().si() > 0.0 {
-        (rate::LOAD, vec![at(pen, height)], rate::SOURCE.to_string())
+        (rate::LOAD, vec![at(format, height)], rate::SOURCE.to_string())
     } else {
-        not_pressed(letter!("F"), pen.say::<Force>(Force::default()))
+        not_pressed(letter!("F"), format.say::<Force>(Force::default()))
     }
 }
 
@@ -415,19 +424,19 @@ fn solid_rule(of: &Drawing) -> Option<Found> {
 }
 
 /// The height at which it buckles, or the free height up to which it never does.
-fn buckling(pen: Pen, case: &Case, range: &Range<Amount>) -> Option<Working> {
+fn buckling(format: Format, case: &Case, range: &Range<Amount>) -> Option<Working> {
     let of = &case.candidate;
     let (coil, poisson) = (of.nominal_coil()?, of.poisson().ok()?);
     let seating = case.asked.seating;
     let inputs = vec![
-        ("L0", value(pen, of, "L0")?),
-        ("D", value(pen, of, "D")?),
+        ("L0", value(format, of, "L0")?),
+        ("D", value(format, of, "D")?),
         ("ν", quantity::write_number(seating.coefficient(), 5)),
         ("γ", quantity::write_number(buckling::shear_over_youngs(poisson), 5)),
     ];
     let (formula, result) = if never(Requirement::Buckling, range) {
         let stable = buckling::stable_free_height(coil, seating, poisson);
-        (buckling::STABLE, Some(text!("{}; below that it never does", pen.decimal(stable))))
+        (buckling::STABLE, Some(text!("{}; below that it never does", format.decimal(stable))))
     } else {
         (buckling::HEIGHT, None)
     };
@@ -435,9 +444,9 @@ fn buckling(pen: Pen, case: &Case, range: &Range<Amount>) -> Option<Working> {
 }
 
 /// The lesser of Goodman's factor of safety and that against yielding.
-fn fatigue(pen: Pen, case: &Case) -> Option<Found> {
+fn fatigue(format: Format, case: &Case) -> Option<Found> {
     let Endured { cycle, by } = case.endured()?;
-    let stress = |sign, of| (sign, pen.exact::<Stress>(of).to_string());
+    let stress = |sign, of| (sign, format.exact::<Stress>(of).to_string());
     let mut inputs = vec![stress("τa", cycle.amplitude()), stress("τm", cycle.mean())];
     let formula = match by {
         Nearer::Goodman { reversed, ultimate, .. } => {
@@ -453,12 +462,12 @@ fn fatigue(pen: Pen, case: &Case) -> Option<Found> {
 }
 
 /// The nest under the frame whose load is furthest from the mean.
-pub(super) fn furthest(pen: Pen, settled: &Settled) -> Found {
-    let off = |at: &Standing| (at.share - 1.0).abs();
+pub(super) fn furthest(format: Format, settled: &Settled) -> Found {
+    let off = |at: &SettledSupport| (at.share - 1.0).abs();
     let most = settled.supports.iter().max_by(|one, other| off(one).total_cmp(&off(other)));
     let load = most.map_or(settled.mean, |at| at.load);
     let formula = if load < settled.mean { BELOW_MEAN } else { ABOVE_MEAN };
-    let force = |sign, of| (sign, pen.exact::<Force>(of).to_string());
+    let force = |sign, of| (sign, format.exact::<Force>(of).to_string());
     let inputs = vec![force("F", load), force("Fm", settled.mean)];
     (formula, inputs, text!("of the nest furthest from the mean; {}", frame::SOURCE))
 }

@@ -4,19 +4,19 @@ use super::Ground;
 use super::quoted::Quoted;
 use super::spring::Spring;
 use super::words;
-use crate::coil::Across;
+use crate::coil::DiameterKind;
 use crate::coil::fatigue::Surface;
 use crate::coil::set;
 use crate::drawing::Allowable;
 use crate::job::choices::ends_name;
-use crate::job::figures::{Pen, text};
+use crate::job::figures::{Format, text};
 use crate::job::input::Job;
 use crate::job::report::{CandidateReport, Met, OrderItem, OrderReport, OrderVerdict};
 use crate::material::Presetting;
 use crate::quantity::{self, Force, Length, Said, Stress};
 use crate::reading::{self, Step};
 use crate::replacement::{
-    Amount, Asked, Case, Dimension, Item, Limits, Open, Order, Question, Wish,
+    AllowedRange, Amount, Asked, Case, Dimension, Item, Open, Order, OrderDetail, Question,
 };
 
 /// What stands over every order of a job.
@@ -32,8 +32,12 @@ const NOT_MET: &str = "It does not meet what is asked. Not to be ordered as it i
 const UNJUDGED: &str = "Nothing can be said of it. Not to be ordered as it is.";
 
 /// What is left out where nobody asks for it.
-const OPTIONAL: [Wish; 4] =
-    [Wish::Hardness, Wish::Decarburised, Wish::CrackTest, Wish::Certificate];
+const OPTIONAL: [OrderDetail; 4] = [
+    OrderDetail::Hardness,
+    OrderDetail::Decarburised,
+    OrderDetail::CrackTest,
+    OrderDetail::Certificate,
+];
 
 impl Letter {
     pub(super) fn of(job: &Job) -> Self {
@@ -49,14 +53,14 @@ impl Letter {
     /// The order of a candidate, under its verdict.
     pub(super) fn of_candidate(
         &self,
-        pen: Pen,
+        format: Format,
         ground: &Ground<'_>,
         candidate: &Spring,
         case: &Case,
         judged: &CandidateReport,
     ) -> OrderReport {
         let unsaid = |of: &Spring| !of.total_told;
-        let order = case.order(&ground.written.wishes);
+        let order = case.order(&ground.written.details);
         let order = order.without_total_turns(unsaid(candidate), unsaid(ground.original));
         let verdict = OrderVerdict {
             met: judged.met,
@@ -76,24 +80,24 @@ impl Letter {
                 _ => None,
             },
         };
-        self.report(pen, candidate, &order, &case.asked, Some(verdict))
+        self.report(format, candidate, &order, &case.asked, Some(verdict))
     }
 
     /// The order of the original as it was.
-    pub(super) fn of_original(&self, pen: Pen, ground: &Ground<'_>) -> OrderReport {
+    pub(super) fn of_original(&self, format: Format, ground: &Ground<'_>) -> OrderReport {
         let original = ground.original;
         let drawing = || original.drawing.clone();
         let asked =
             Asked { free: ground.asked.free.or(original.free_limits), ..ground.asked.clone() };
         let case = Case::new(drawing(), drawing(), asked);
-        let order = case.order_of_original(&ground.written.wishes);
+        let order = case.order_of_original(&ground.written.details);
         let order = order.without_total_turns(false, !original.total_told);
-        self.report(pen, original, &order, &case.asked, None)
+        self.report(format, original, &order, &case.asked, None)
     }
 
     fn report(
         &self,
-        pen: Pen,
+        format: Format,
         of: &Spring,
         order: &Order,
         asked: &Asked,
@@ -105,12 +109,12 @@ impl Letter {
         } else {
             text!("Order: {}", of.name)
         };
-        let lines = Lines { pen, order, quoted: &of.quoted, vehicle: self.vehicle.as_deref() };
+        let lines = Lines { format, order, quoted: &of.quoted, vehicle: self.vehicle.as_deref() };
         let rows = lines.all(asked);
-        let missing = order.wishes.iter().filter(|(_, item)| item.asked.is_none());
-        let missing = missing.filter(|(wish, _)| OPTIONAL.contains(wish));
+        let missing = order.details.iter().filter(|(_, item)| item.asked.is_none());
+        let missing = missing.filter(|(detail, _)| OPTIONAL.contains(detail));
         let names: Vec<String> =
-            missing.map(|(wish, _)| words::within(words::wish(*wish).1)).collect();
+            missing.map(|(detail, _)| words::within(words::detail(*detail).1)).collect();
         let left_out = (!names.is_empty())
             .then(|| text!("Not asked for: {}.", quantity::joined(names.iter(), ", ")));
         let mut report = OrderReport {
@@ -164,7 +168,7 @@ struct Row {
 
 /// The lines of an order in words.
 struct Lines<'a> {
-    pen: Pen,
+    format: Format,
     order: &'a Order,
     quoted: &'a Quoted,
     vehicle: Option<&'a str>,
@@ -174,14 +178,14 @@ impl Lines<'_> {
     fn all(&self, asked: &Asked) -> Vec<Row> {
         let quantity = &self.order.quantity;
         let count = quantity.asked.map(|count| count.to_string());
-        let first = [Wish::PartNumber, Wish::Drawing, Wish::EndUse];
-        let rest = Wish::ALL.into_iter().filter(|wish| !first.contains(wish));
+        let first = [OrderDetail::PartNumber, OrderDetail::Drawing, OrderDetail::EndUse];
+        let rest = OrderDetail::ALL.into_iter().filter(|detail| !first.contains(detail));
         let mut rows = vec![self.row("Quantity", [None, count], quantity.open, Question::Quantity)];
-        rows.extend(first.into_iter().filter_map(|wish| self.wish(wish)));
+        rows.extend(first.into_iter().filter_map(|detail| self.detail(detail)));
         rows.extend(self.sizes());
         rows.extend(self.place(asked));
         rows.extend(self.treatments());
-        rows.extend(rest.filter_map(|wish| self.wish(wish)));
+        rows.extend(rest.filter_map(|detail| self.detail(detail)));
         rows
     }
 
@@ -193,9 +197,9 @@ impl Lines<'_> {
         let count = |name, item, question| self.sized(name, item, None, question, Amount::Number);
         let mut rows = vec![length("Bar", &order.bar, &quoted.bar, Question::Bar)];
         for (across, name, follows) in [
-            (Across::Outside, "Outside diameter", order.outside),
-            (Across::Mean, "Mean diameter", None),
-            (Across::Inside, "Inside diameter", order.inside),
+            (DiameterKind::Outside, "Outside diameter", order.outside),
+            (DiameterKind::Mean, "Mean diameter", None),
+            (DiameterKind::Inside, "Inside diameter", order.inside),
         ] {
             if across == order.across {
                 rows.push(length(name, &order.diameter, &quoted.diameter, Question::Diameter));
@@ -225,7 +229,7 @@ impl Lines<'_> {
             return vec![self.row("Load", [None, None], Some(Open::Missing), Question::Loads)];
         }
         let rows = self.order.loads.iter().map(|at| {
-            let name = text!("Load at {}", self.pen.height(at.height).text);
+            let name = text!("Load at {}", self.format.height(at.height).text);
             let quoted = self.quoted.load(at.height).map(String::as_str);
             self.sized(&name, &at.load, quoted, Question::Loads, Amount::Load)
         });
@@ -234,18 +238,18 @@ impl Lines<'_> {
 
     /// What is asked by where it stands and works.
     fn place(&self, asked: &Asked) -> Vec<Row> {
-        let pen = self.pen;
-        let size = |length: Length| pen.size(length).text;
+        let format = self.format;
+        let size = |length: Length| format.size(length).text;
         let play = if asked.play > Length::default() {
             text!(", with {} of play on the diameter", size(asked.play))
         } else {
             String::new()
         };
         let stress = |of: Allowable| {
-            text!("{} or less, {}", pen.say::<Stress>(of.stress), set::meant(of.against).name())
+            text!("{} or less, {}", format.say::<Stress>(of.stress), set::meant(of.against).name())
         };
         let between = |(least, most): (Force, Force)| {
-            text!("{} and {}", pen.say::<Force>(least), pen.say::<Force>(most))
+            text!("{} and {}", format.say::<Force>(least), format.say::<Force>(most))
         };
         let all = [
             ("Pocket", asked.pocket.map(|bore| text!("a bore of {}{play}", size(bore)))),
@@ -269,7 +273,8 @@ impl Lines<'_> {
             Presetting::AsWound => "not taken out",
         };
         let order = self.order;
-        let (peened, removed) = (words::wish(Wish::Peening).1, words::wish(Wish::SetRemoval).1);
+        let (peened, removed) =
+            (words::detail(OrderDetail::Peening).1, words::detail(OrderDetail::SetRemoval).1);
         [
             self.treated(peened, &order.peening, Question::Peening, peening),
             self.treated(removed, &order.set_removal, Question::SetRemoval, set),
@@ -291,31 +296,33 @@ impl Lines<'_> {
     }
 
     /// Nothing where nobody asks for it and an order can do without it.
-    fn wish(&self, wish: Wish) -> Option<Row> {
-        let find = |wanted| self.order.wishes.iter().find(|(wish, _)| *wish == wanted);
-        let (_, item) = find(wish).filter(|_| wish != Wish::Revision)?;
-        let name = words::wish(wish).1;
-        let question = Question::Wish(wish);
+    fn detail(&self, detail: OrderDetail) -> Option<Row> {
+        let find = |wanted| self.order.details.iter().find(|(detail, _)| *detail == wanted);
+        let (_, item) = find(detail).filter(|_| detail != OrderDetail::Revision)?;
+        let name = words::detail(detail).1;
+        let question = Question::Detail(detail);
         let Some(said) = &item.asked else {
-            return match (wish, self.vehicle) {
-                (Wish::EndUse, Some(vehicle)) => {
+            return match (detail, self.vehicle) {
+                (OrderDetail::EndUse, Some(vehicle)) => {
                     Some(self.row(name, [None, Some(vehicle.to_owned())], None, question))
                 }
                 _ => Some(self.row(name, [None, None], Some(item.open?), question)),
             };
         };
-        if wish == Wish::Drawing {
-            let (_, revision) = find(Wish::Revision)?;
+        if detail == OrderDetail::Drawing {
+            let (_, revision) = find(OrderDetail::Revision)?;
             let of = revision.asked.as_ref().map(|of| text!(", revision {of}"));
             let said = text!("{said}{}", of.unwrap_or_default());
-            let question = Question::Wish(Wish::Revision);
+            let question = Question::Detail(OrderDetail::Revision);
             return Some(self.row(name, [None, Some(said)], revision.open, question));
         }
         let mut row = self.row(name, [None, Some(said.clone())], item.open, question);
         if is_bare(said) {
-            row.item.question = match wish {
-                Wish::Hardness => Some(text!("On which scale is it {said} hard?")),
-                Wish::Decarburised => Some(text!("In which unit is the carbon lost {said} deep?")),
+            row.item.question = match detail {
+                OrderDetail::Hardness => Some(text!("On which scale is it {said} hard?")),
+                OrderDetail::Decarburised => {
+                    Some(text!("In which unit is the carbon lost {said} deep?"))
+                }
                 _ => None,
             };
         }
@@ -368,7 +375,7 @@ impl Lines<'_> {
     ) -> Row {
         let question = open.map(|open| match open {
             Open::Contradicts(found) => {
-                let found = words::contradiction(self.pen, &found);
+                let found = words::contradiction(self.format, &found);
                 text!("{}: which holds?", words::capital(&found))
             }
             Open::NoTolerance if self.order.is_of_original => {
@@ -393,8 +400,8 @@ impl Lines<'_> {
 
     fn size(&self, of: Amount) -> String {
         match of {
-            Amount::Length(length) => self.pen.size(length).text,
-            other => words::amount(self.pen, other).to_string(),
+            Amount::Length(length) => self.format.size(length).text,
+            other => words::amount(self.format, other).to_string(),
         }
     }
 
@@ -409,7 +416,7 @@ impl Lines<'_> {
         let tolerance = self.tolerance(of, amount);
         match (quoted, nominal) {
             (Some(quoted), Amount::Length(length)) => {
-                let ours = reading::write_length(length, self.pen.system, Step::SixtyFourth);
+                let ours = reading::write_length(length, self.format.system, Step::SixtyFourth);
                 text!("{quoted} ({ours}{tolerance})")
             }
             (Some(quoted), other) => text!("{quoted} ({}{tolerance})", self.size(other)),
@@ -422,7 +429,7 @@ impl Lines<'_> {
     fn within<Q: Copy>(
         &self,
         own: &Dimension<Q>,
-        limits: &Limits<Q>,
+        limits: &AllowedRange<Q>,
         amount: fn(Q) -> Amount,
     ) -> String {
         let asked = self.limits(limits, amount);
@@ -435,7 +442,7 @@ impl Lines<'_> {
 
     /// The ends of a tolerance, rounded outward.
     fn tolerance<Q: Copy>(&self, of: &Dimension<Q>, amount: fn(Q) -> Amount) -> String {
-        let said = |of: Q| words::amount(self.pen, amount(of));
+        let said = |of: Q| words::amount(self.format, amount(of));
         let limits = of.limits.map(|limit| amount(limit).si());
         let least = of.limits.least.map(|least| said(least).digits.down().to_string());
         let most = of.limits.most.map(said);
@@ -450,8 +457,8 @@ impl Lines<'_> {
         }
     }
 
-    fn limits<Q: Copy>(&self, of: &Limits<Q>, amount: fn(Q) -> Amount) -> String {
-        let said = words::limits(|of| words::amount(self.pen, of), &of.map(amount));
+    fn limits<Q: Copy>(&self, of: &AllowedRange<Q>, amount: fn(Q) -> Amount) -> String {
+        let said = words::limits(|of| words::amount(self.format, of), &of.map(amount));
         if of.least.is_some() && of.most.is_some() { text!("from {said}") } else { said }
     }
 
@@ -466,7 +473,7 @@ impl Lines<'_> {
         let together = |row: &&Row| matches!(row.open, Some(Open::NoTolerance | Open::Unstated));
         let alone = rows.iter().filter(|row| !together(row));
         let mut all: Vec<String> = alone.filter_map(|row| row.item.question.clone()).collect();
-        let grade = self.order.wishes.iter().find(|(wish, _)| *wish == Wish::Grade);
+        let grade = self.order.details.iter().find(|(detail, _)| *detail == OrderDetail::Grade);
         let grade = grade.and_then(|(_, item)| item.asked.as_deref());
         all.extend(named(Open::NoTolerance).map(|named| match grade {
             Some(grade) => {
@@ -522,9 +529,9 @@ const fn asks(of: Question) -> &'static str {
         Question::Loads => "What is it to carry, and at what height?",
         Question::SolidHeight => "How high may it be when solid?",
         Question::Steel => "Of which steel is it to be made?",
-        Question::Peening => words::wish(Wish::Peening).2,
-        Question::SetRemoval => words::wish(Wish::SetRemoval).2,
+        Question::Peening => words::detail(OrderDetail::Peening).2,
+        Question::SetRemoval => words::detail(OrderDetail::SetRemoval).2,
         Question::Quantity => "How many are wanted?",
-        Question::Wish(wish) => words::wish(wish).2,
+        Question::Detail(detail) => words::detail(detail).2,
     }
 }

@@ -1,21 +1,21 @@
 //! Where the original stands: its nest, and the frame on that nest and others.
 
 use super::spring::Spring;
-use super::{Reach, Written, path};
+use super::{Reach, ReplacementSpec, path};
 use crate::drawing::Drawing;
 use crate::frame::{Frame, FrameError, Weight};
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::drafted::{Bench, Drafted};
-use crate::job::figures::{Pen, text};
-use crate::job::frame::{self, Laden, Written as WrittenFrame};
+use crate::job::figures::{Format, text};
+use crate::job::frame::{self, FrameSpec, LoadedFrame};
 use crate::job::input::Job;
-use crate::job::nest::{Reckoned, Seated as JobSeat};
+use crate::job::nest::{ComputedNest, Seated as JobSeat};
 use crate::order::InOrder;
 use crate::quantity::Length;
 use crate::replacement::{Around, Seated, UnderFrame};
 
 /// The nest that the original stands in.
-pub(super) struct Standing {
+pub(super) struct NestAround {
     pub(super) nest: String,
     pub(super) around: Around,
     /// The coils by name, the widest first, none in the place of the original.
@@ -33,18 +33,18 @@ pub(super) struct Standing {
 
 /// The nest that is named, else the first that holds the original.
 pub(super) fn standing(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     bench: &Bench<'_>,
-    written: &Written,
+    written: &ReplacementSpec,
     springs: &[Spring],
     original: &Spring,
-) -> Option<Standing> {
+) -> Option<NestAround> {
     let holds = |nest: &&Drafted<'_>| {
         places(&nest.seats, original).any(|place| meant(written, nest, place))
     };
     let Some(name) = &written.nest else {
         let nest = bench.nests.iter().find(holds)?;
-        return Some(around(desk, nest, written, springs, original));
+        return Some(around(context, nest, written, springs, original));
     };
     let nest = bench.nests.iter().find(|nest| nest.id == *name)?;
     if !holds(&nest) {
@@ -52,14 +52,14 @@ pub(super) fn standing(
             "No seat of {name} holds {}: what becomes of the nest cannot be told.",
             original.name
         );
-        desk.note(&path().field("nest"), "swap-unknown", text);
+        context.note(&path().field("nest"), "swap-unknown", text);
         return None;
     }
-    Some(around(desk, nest, written, springs, original))
+    Some(around(context, nest, written, springs, original))
 }
 
 /// Whether a seat is among those that are to be replaced: all, unless one of one nest is named.
-fn meant(written: &Written, nest: &Drafted<'_>, place: usize) -> bool {
+fn meant(written: &ReplacementSpec, nest: &Drafted<'_>, place: usize) -> bool {
     written.seat.is_none_or(|seat| written.nest.as_ref() == Some(&nest.id) && place == seat)
 }
 
@@ -70,12 +70,12 @@ fn places<'s>(seats: &'s [JobSeat], original: &'s Spring) -> impl Iterator<Item 
 }
 
 fn around(
-    desk: &Desk<'_>,
+    context: &Context<'_>,
     nest: &Drafted<'_>,
-    written: &Written,
+    written: &ReplacementSpec,
     springs: &[Spring],
     original: &Spring,
-) -> Standing {
+) -> NestAround {
     let own = places(&nest.seats, original).find(|place| meant(written, nest, *place));
     let mut seats: Vec<(usize, &JobSeat)> = nest.seats.iter().enumerate().collect();
     // The widest first, where all are known; else as they stand in the job.
@@ -85,7 +85,7 @@ fn around(
             mean(other).unwrap_or_default().total_cmp(&mean(one).unwrap_or_default())
         });
     }
-    let mut found = Standing {
+    let mut found = NestAround {
         nest: nest.id.clone(),
         around: Around::default(),
         names: Vec::new(),
@@ -117,15 +117,15 @@ fn around(
         }
     }
     let entry = nest.entry;
-    found.height = entry.working_height().value(desk.system());
+    found.height = entry.working_height().value(context.system());
     if found.height.is_none() {
-        found.around.load = entry.working_load().value(desk.system());
+        found.around.load = entry.working_load().value(context.system());
     }
     found
 }
 
 /// The frame of a job, where it stands and has what is replaced under it.
-pub(super) struct Beneath {
+pub(super) struct FrameAround {
     frame: Frame,
     weight: Weight,
     /// The seats of the original, by support and place.
@@ -134,13 +134,13 @@ pub(super) struct Beneath {
     nests: Vec<usize>,
     /// Coils under it that were not found good, and why.
     pub(super) not_good: Vec<String>,
-    written: WrittenFrame,
+    written: FrameSpec,
 }
 
-impl Beneath {
+impl FrameAround {
     /// Why the frame does not stand with a candidate.
-    pub(super) fn refused(&self, pen: Pen, error: &FrameError) -> String {
-        self.written.refused(pen, error).message
+    pub(super) fn refused(&self, format: Format, error: &FrameError) -> String {
+        self.written.refused(format, error).message
     }
 
     /// With the original in its seats.
@@ -164,18 +164,19 @@ impl Beneath {
 }
 
 /// The frame with the seats of the original's drawing, and the nests like the one it stands in, under it.
-pub(super) fn beneath(
-    aside: &mut Desk<'_>,
+pub(super) fn frame_around(
+    aside: &mut Context<'_>,
     job: &Job,
     bench: &Bench<'_>,
-    asked: &Written,
+    asked: &ReplacementSpec,
     original: &Spring,
-    standing: Option<&Standing>,
-) -> Option<Beneath> {
-    let reckoned: Vec<Option<Reckoned>> =
-        bench.nests.iter().map(|nest| nest.reckoned(aside)).collect();
+    standing: Option<&NestAround>,
+) -> Option<FrameAround> {
+    let computed: Vec<Option<ComputedNest>> =
+        bench.nests.iter().map(|nest| nest.computed(aside)).collect();
     let written = frame::read(aside, job, &bench.nest_names())?;
-    let Laden { frame, weight, not_good, .. } = written.laden(aside, &bench.named(&reckoned))?;
+    let LoadedFrame { frame, weight, not_good, .. } =
+        written.loaded(aside, &bench.named(&computed))?;
     frame.settle(weight).ok()?;
     let drafted = |id: &str| bench.nests.iter().find(|nest| nest.id == id);
     let like = standing.and_then(|standing| drafted(&standing.nest));
@@ -191,7 +192,7 @@ pub(super) fn beneath(
         coils.extend(swapped.map(|place| (support, place)));
         nests.extend(is_replaced(nest).then_some(support));
     }
-    Some(Beneath { frame, weight, coils, nests, not_good, written })
+    Some(FrameAround { frame, weight, coils, nests, not_good, written })
 }
 
 /// The drawings of a nest's coils, in an order that does not hang on that of its seats.

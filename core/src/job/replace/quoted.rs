@@ -1,6 +1,6 @@
 //! Figures as a maker writes them, where that is in other units than the job's.
 
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::field::{Field, Reads};
 use crate::job::figures::text;
 use crate::job::input::{Drawing, LoadEntry};
@@ -21,8 +21,8 @@ pub(super) struct Quoted {
 }
 
 impl Quoted {
-    pub(super) fn of(desk: &Desk<'_>, drawing: &Drawing) -> Self {
-        let system = desk.system();
+    pub(super) fn of(context: &Context<'_>, drawing: &Drawing) -> Self {
+        let system = context.system();
         let within = drawing.tolerances.given().cloned().unwrap_or_default();
         let sizes = [drawing.outside(), drawing.mean(), drawing.inside()];
         let loads = drawing.loads.given().map_or(&[][..], |loads| loads.0.as_slice());
@@ -32,7 +32,7 @@ impl Quoted {
             free: quote(drawing.free(), within.free(), system),
             solid: quote(drawing.solid(), within.solid(), system),
             rate: quote(drawing.rate(), within.rate(), system),
-            loads: loads.iter().filter_map(|row| load(desk, row.given()?)).collect(),
+            loads: loads.iter().filter_map(|row| load(context, row.given()?)).collect(),
         }
     }
 
@@ -43,8 +43,8 @@ impl Quoted {
     }
 }
 
-fn load(desk: &Desk<'_>, row: &LoadEntry) -> Option<(Length, String)> {
-    let system = desk.system();
+fn load(context: &Context<'_>, row: &LoadEntry) -> Option<(Length, String)> {
+    let system = context.system();
     let at = row.height().value(system)?;
     let quoted = quote(row.load(), row.tolerance(), system);
     let height = row.height().written();

@@ -5,12 +5,12 @@ use super::waived::{self, Waived};
 use crate::coil::buckling::Seating;
 use crate::drawing as core_drawing;
 use crate::job::coil::Coil;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::entry::Entry;
 use crate::job::input::{Drawing, Job};
 use crate::job::problem::Path;
 use crate::quantity::{Force, Length};
-use crate::replacement::Limits;
+use crate::replacement::AllowedRange;
 
 /// What is known of one spring.
 #[derive(Clone, Debug)]
@@ -22,7 +22,7 @@ pub(super) struct Spring {
     /// What its drawing says, tolerances and all.
     pub(super) drawing: core_drawing::Drawing,
     /// Limits on its free height by its book.
-    pub(super) free_limits: Option<Limits<Length>>,
+    pub(super) free_limits: Option<AllowedRange<Length>>,
     /// The loads between which it works.
     pub(super) loads: Option<(Force, Force)>,
     pub(super) seating: Option<Seating>,
@@ -35,34 +35,35 @@ pub(super) struct Spring {
 }
 
 /// The drawings of a job, those that are none left out.
-pub(super) fn all(desk: &mut Desk<'_>, job: &Job) -> Vec<Spring> {
+pub(super) fn all(context: &mut Context<'_>, job: &Job) -> Vec<Spring> {
     let at = Path::of("coils");
     let drawings = job.coils.given().map_or(&[][..], |coils| coils.0.as_slice());
     let given = drawings.iter().map(Entry::given).enumerate();
     given
-        .filter_map(|(index, drawing)| Some(Spring::read(desk, &at.item(index), drawing?)))
+        .filter_map(|(index, drawing)| Some(Spring::read(context, &at.item(index), drawing?)))
         .collect()
 }
 
 impl Spring {
     /// Reads a drawing.
-    pub(super) fn read(desk: &mut Desk<'_>, at: &Path, drawing: &Drawing) -> Self {
-        let coil = Coil::read(desk, at, 0, drawing);
+    pub(super) fn read(context: &mut Context<'_>, at: &Path, drawing: &Drawing) -> Self {
+        let coil = Coil::read(context, at, 0, drawing);
         let written = |entry: &Entry<_>| !Entry::written(entry).is_empty();
         let limits = coil.limits;
         Self {
             id: coil.id,
             name: if coil.name.is_empty() { at.text().to_owned() } else { coil.name },
             at: at.clone(),
-            free_limits: limits.map(|limits| Limits { least: limits.least(), most: limits.most() }),
+            free_limits: limits
+                .map(|limits| AllowedRange { least: limits.least(), most: limits.most() }),
             loads: coil.duty,
             seating: coil.seating,
             total_told: written(&drawing.turns)
                 || written(&drawing.dead_turns)
                 || coil.drawing.ends.is_some(),
-            waived: waived::read(desk, at, drawing.waived()),
+            waived: waived::read(context, at, drawing.waived()),
             drawing: coil.drawing,
-            quoted: Quoted::of(desk, drawing),
+            quoted: Quoted::of(context, drawing),
         }
     }
 }

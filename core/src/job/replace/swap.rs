@@ -1,15 +1,15 @@
 //! The nest and the frame before and after.
 
-use super::place::{Beneath, Standing};
+use super::place::{FrameAround, NestAround};
 use super::spring::Spring;
 use super::{line, words};
 use crate::coil::stress::Factor;
 use crate::drawing::Range;
 use crate::formula::{Formula, Put};
 use crate::frame::Settled;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::drawing::show_stress;
-use crate::job::figures::{Pen, text};
+use crate::job::figures::{Format, text};
 use crate::job::formulas::{NEST_FREE, NEST_HEIGHT, NEST_SOLID, OF_NEST};
 use crate::job::problem::Path;
 use crate::job::report::{Figure, FrameSwapReport, NestSwapReport, SwappedCoil};
@@ -37,14 +37,14 @@ struct Place<'a> {
 
 /// What becomes of the nest; a note where that cannot be told.
 pub(super) fn nest(
-    desk: &mut Desk<'_>,
-    standing: &Standing,
+    context: &mut Context<'_>,
+    standing: &NestAround,
     original: &Spring,
     candidate: &Spring,
     swap: &NestSwap,
 ) -> Option<NestSwapReport> {
     let subject = Subject { name: &candidate.name, at: candidate.at.clone() };
-    let (before, after) = both(desk, &subject, &swap.before, &swap.after)?;
+    let (before, after) = both(context, &subject, &swap.before, &swap.after)?;
     let own = standing.around.outer.len();
     let neighbour = |place: usize| standing.names.get(place).and_then(Option::as_ref).cloned();
     let coils = before.coils.iter().zip(&after.coils).enumerate();
@@ -55,7 +55,7 @@ pub(super) fn nest(
         after: Some(is),
         share: swap.share.as_ref().ok().filter(|_| place == own).copied(),
     });
-    let mut report = table(desk, standing, (before, after), swap.height.as_ref().ok(), places);
+    let mut report = table(context, standing, (before, after), swap.height.as_ref().ok(), places);
     if let Some((was, is)) = report
         .coils
         .get(own)
@@ -78,13 +78,13 @@ pub(super) fn nest(
 
 /// What becomes of a nest of which every coil is replaced.
 pub(super) fn whole(
-    desk: &mut Desk<'_>,
-    standing: &Standing,
+    context: &mut Context<'_>,
+    standing: &NestAround,
     subject: &Subject<'_>,
     (there, offered): (&[String], &[String]),
     swap: &WholeSwap,
 ) -> Option<NestSwapReport> {
-    let (before, after) = both(desk, subject, &swap.before, &swap.after)?;
+    let (before, after) = both(context, subject, &swap.before, &swap.after)?;
     let share = |place| swap.shares.as_ref().ok()?.get(place).copied();
     let is = |place, name: &String| Place {
         name: name.clone(),
@@ -116,7 +116,7 @@ pub(super) fn whole(
         old.chain(new).collect()
     };
     let mut report =
-        table(desk, standing, (before, after), swap.height.as_ref().ok(), places.into_iter());
+        table(context, standing, (before, after), swap.height.as_ref().ok(), places.into_iter());
     let shares = report.coils.iter().filter_map(|coil| {
         let name = coil.replaced_by.as_ref().unwrap_or(&coil.name);
         Some(text!("{name} {}", coil.share_after.as_ref()?.text))
@@ -132,7 +132,7 @@ pub(super) fn whole(
 
 /// Before and after; a note where either cannot be told.
 fn both<'s>(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     subject: &Subject<'_>,
     before: &'s Result<NestStanding, Vec<Missing>>,
     after: &'s Result<NestStanding, Vec<Missing>>,
@@ -140,7 +140,7 @@ fn both<'s>(
     match (before, after) {
         (Ok(before), Ok(after)) => Some((before, after)),
         (Err(missing), _) | (_, Err(missing)) => {
-            unknown(desk, subject, "the nest", missing);
+            unknown(context, subject, "the nest", missing);
             None
         }
     }
@@ -148,29 +148,29 @@ fn both<'s>(
 
 /// Its heights and coils before and after; which of them stops it is not in it yet.
 fn table<'s>(
-    desk: &mut Desk<'_>,
-    standing: &Standing,
+    context: &mut Context<'_>,
+    standing: &NestAround,
     (before, after): (&NestStanding, &NestStanding),
     height: Option<&Range<Length>>,
     places: impl Iterator<Item = Place<'s>>,
 ) -> NestSwapReport {
-    let pen = desk.pen;
+    let format = context.format;
     let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
     let mut stands = |of: &NestStanding| {
-        let (formula, put) = height_put(pen, of, load);
-        desk.ledger.put(pen.height(of.height), formula, put, &nest::SOURCE)
+        let (formula, put) = height_put(format, of, load);
+        context.ledger.put(format.height(of.height), formula, put, &nest::SOURCE)
     };
     let (height_before, height_after) = (stands(before), stands(after));
-    let coils = places.map(|place| coil(desk, load, place)).collect();
-    let said = |of| words::amount(pen, of);
+    let coils = places.map(|place| coil(context, load, place)).collect();
+    let said = |of| words::amount(format, of);
     let stands = match height {
         Some(range) => words::range(said, &range.map(Amount::Length)),
-        None => pen.decimal(after.height).to_string(),
+        None => format.decimal(after.height).to_string(),
     };
     let sentence = text!(
         "By the drawings: under {} the nest stands at {stands} instead of {}.",
-        pen.say::<Force>(load),
-        pen.decimal(before.height)
+        format.say::<Force>(load),
+        format.decimal(before.height)
     );
     NestSwapReport {
         nest: standing.nest.clone(),
@@ -185,12 +185,12 @@ fn table<'s>(
 }
 
 /// The height of a nest: free, solid, or where its coils carry the load.
-pub(super) fn height_put(pen: Pen, of: &NestStanding, load: Force) -> (Formula, Put) {
+pub(super) fn height_put(format: Format, of: &NestStanding, load: Force) -> (Formula, Put) {
     let coils = || of.coils.iter();
-    let decimal = |length: Length| pen.decimal(length);
+    let decimal = |length: Length| format.decimal(length);
     let carrying = coils().filter(|coil| coil.load.value > 0.0);
     let carrying: Vec<_> = carrying
-        .map(|coil| (pen.say::<SpringRate>(coil.rate), decimal(coil.free), decimal(coil.raise)))
+        .map(|coil| (format.say::<SpringRate>(coil.rate), decimal(coil.free), decimal(coil.raise)))
         .collect();
     if of.stop_load.value > 0.0 {
         let solid = coils().filter_map(|coil| Some((decimal(coil.solid?), decimal(coil.raise))));
@@ -205,28 +205,28 @@ pub(super) fn height_put(pen: Pen, of: &NestStanding, load: Force) -> (Formula, 
         let terms = carrying
             .iter()
             .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
-        (NEST_HEIGHT, NEST_HEIGHT.put_sum(&[("F", &pen.say::<Force>(load))], terms))
+        (NEST_HEIGHT, NEST_HEIGHT.put_sum(&[("F", &format.say::<Force>(load))], terms))
     }
 }
 
-fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
-    let pen = desk.pen;
+fn coil(context: &mut Context<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
+    let format = context.format;
     let mut share = |of: &CoilStanding, range: Option<&Range<f64>>| {
-        let mut figure = Pen::percent(of.share, 0);
+        let mut figure = Format::percent(of.share, 0);
         if let Some(range) = range {
-            let said = |part| words::of(pen, Requirement::Deviation, part);
+            let said = |part| words::of(format, Requirement::Deviation, part);
             figure.text = words::range(said, &range.map(Amount::Number));
         }
         if load.value <= 0.0 {
             return figure;
         }
-        let [own, all] = [of.load, load].map(|load| pen.say::<Force>(load));
-        desk.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], &"definition")
+        let [own, all] = [of.load, load].map(|load| format.say::<Force>(load));
+        context.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], &"definition")
     };
     let share_before = place.before.map(|of| share(of, None));
     let share_after = place.after.map(|of| share(of, place.share.as_ref()));
     let mut stressed = |of: &CoilStanding| -> Option<Figure> {
-        Some(show_stress(desk, of.coil?, of.load, Factor::Uncorrected))
+        Some(show_stress(context, of.coil?, of.load, Factor::Uncorrected))
     };
     SwappedCoil {
         name: place.name,
@@ -240,29 +240,29 @@ fn coil(desk: &mut Desk<'_>, load: Force, place: Place<'_>) -> SwappedCoil {
 
 /// What becomes of the frame with it in these places.
 pub(super) fn frame(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     subject: &Subject<'_>,
-    beneath: &Beneath,
+    frame_around: &FrameAround,
     places: &str,
     swap: &FrameSwap,
 ) -> FrameSwapReport {
-    let before = deviation(desk, Pen::percent(swap.deviation_before, 1), &swap.before);
-    let not_good = beneath.not_good.clone();
+    let before = deviation(context, Format::percent(swap.deviation_before, 1), &swap.before);
+    let not_good = frame_around.not_good.clone();
     let settled = match &swap.after {
         Ok(settled) => settled,
         Err(missing) => {
-            unknown(desk, subject, "the frame", missing);
+            unknown(context, subject, "the frame", missing);
             let sentence = text!("The load furthest from the mean is {} off now.", before.text);
             return FrameSwapReport { sentence, not_good, before, after: None };
         }
     };
     let off = FrameSwap::greatest_deviation(settled);
-    let mut figure = Pen::percent(off, 1);
+    let mut figure = Format::percent(off, 1);
     if let Ok(range) = &swap.deviation_after {
-        let said = |part| words::of(desk.pen, Requirement::Deviation, part);
+        let said = |part| words::of(context.format, Requirement::Deviation, part);
         figure.text = words::range(said, &range.map(Amount::Number));
     }
-    let after = deviation(desk, figure, settled);
+    let after = deviation(context, figure, settled);
     let sentence = text!(
         "{places} the load furthest from the mean is {} off instead of {}. What is offered is taken by its drawing, the coils that stay by their readings where they were read.",
         after.text,
@@ -272,7 +272,7 @@ pub(super) fn frame(
 }
 
 /// Where the same nest has other loads, and why.
-fn read_elsewhere(standing: &Standing) -> &'static str {
+fn read_elsewhere(standing: &NestAround) -> &'static str {
     if standing.read {
         " Nest has it by the readings of the coils that are there, and so at another load."
     } else {
@@ -281,16 +281,16 @@ fn read_elsewhere(standing: &Standing) -> &'static str {
 }
 
 /// How far the load furthest from the mean is off.
-fn deviation(desk: &mut Desk<'_>, figure: Figure, settled: &Settled) -> Figure {
-    let (formula, inputs, source) = line::furthest(desk.pen, settled);
-    desk.ledger.put(figure, formula, line::put(formula, &inputs), &source)
+fn deviation(context: &mut Context<'_>, figure: Figure, settled: &Settled) -> Figure {
+    let (formula, inputs, source) = line::furthest(context.format, settled);
+    context.ledger.put(figure, formula, line::put(formula, &inputs), &source)
 }
 
-fn unknown(desk: &mut Desk<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {
+fn unknown(context: &mut Context<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {
     let text = text!(
         "{}: what becomes of {what} cannot be told for want of {}.",
         subject.name,
         words::list(missing)
     );
-    desk.note(&subject.at, "swap-unknown", text);
+    context.note(&subject.at, "swap-unknown", text);
 }

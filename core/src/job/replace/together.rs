@@ -2,14 +2,14 @@
 
 use super::field::Fields;
 use super::order::Letter;
-use super::place::{Beneath, Standing};
+use super::place::{FrameAround, NestAround};
 use super::spring::Spring;
 use super::swap::{self, Subject};
 use super::{Ground, Reach, contradicts, decides, line, path, waived, words};
 use crate::drawing::Drawing;
 use crate::formula::{Formula, Put, Value};
-use crate::job::desk::Desk;
-use crate::job::figures::{Pen, sentence, text};
+use crate::job::context::Context;
+use crate::job::figures::{Format, sentence, text};
 use crate::job::formulas::{LOAD_OF_COILS, NEST_FREE, NEST_RATE, NEST_SOLID, NEST_TO_SOLID};
 use crate::job::problem::Path;
 use crate::job::report::{CandidateReport, LineReport, Met, OrderReport, TogetherReport};
@@ -23,8 +23,8 @@ use crate::replacement::{
 /// A nest and the candidates that are to replace all of it.
 pub(super) struct WholeNest<'g> {
     case: NestCase,
-    standing: &'g Standing,
-    beneath: Option<&'g Beneath>,
+    standing: &'g NestAround,
+    frame_around: Option<&'g FrameAround>,
     /// Whether that nest alone is replaced, or every nest of the same coils.
     this_nest: bool,
     there: Vec<String>,
@@ -36,13 +36,13 @@ pub(super) struct WholeNest<'g> {
 }
 
 /// The nest for the nest, where that is asked and there is one.
-pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<WholeNest<'g>> {
+pub(super) fn nest<'g>(context: &mut Context<'_>, ground: &'g Ground<'_>) -> Option<WholeNest<'g>> {
     if ground.written.together.is_none() || ground.written.candidates.is_empty() {
         return None;
     }
     let Some(standing) = &ground.standing else {
         let text = "No nest holds the original: each candidate is judged by itself.";
-        desk.note(&path().field("together"), "together-without-nest", text);
+        context.note(&path().field("together"), "together-without-nest", text);
         return None;
     };
     let mut offered: Vec<&(usize, Spring)> = ground.written.candidates.iter().collect();
@@ -54,14 +54,14 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
         });
     } else {
         let text = "Which of the candidates is the widest is not known: they are taken in the order in which they stand.";
-        desk.note(&path().field("candidates"), "order-unknown", text);
+        context.note(&path().field("candidates"), "order-unknown", text);
     }
     let there = coils(standing, ground.original);
     let raised = there.iter().any(|seated| seated.raise.value != 0.0);
     let like = there.len() == offered.len();
     if raised && !like {
         let text = "There are not as many candidates as coils in the nest. A raised seat belongs to none of them for sure: all are taken to stand level.";
-        desk.note(&path().field("candidates"), "raise-unknown", text);
+        context.note(&path().field("candidates"), "raise-unknown", text);
     }
     let coil = |(place, (_, spring)): (usize, &&(usize, Spring))| NestCoil {
         seated: Seated {
@@ -76,7 +76,7 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
         there,
         asked: ground.asked.clone(),
         load: standing.around.load,
-        frame: ground.beneath.as_ref().and_then(Beneath::nests),
+        frame: ground.frame_around.as_ref().and_then(FrameAround::nests),
         waived: ground.written.waived.clone(),
     };
     let named = |name: &Option<String>| name.clone().unwrap_or(ground.original.name.clone());
@@ -84,7 +84,7 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
     Some(WholeNest {
         case,
         standing,
-        beneath: ground.beneath.as_ref(),
+        frame_around: ground.frame_around.as_ref(),
         this_nest: ground.written.together == Some(Reach::ThisNest),
         there: standing.names.iter().map(named).collect(),
         offered,
@@ -94,7 +94,7 @@ pub(super) fn nest<'g>(desk: &mut Desk<'_>, ground: &'g Ground<'_>) -> Option<Wh
 }
 
 /// The coils that are there, the widest first.
-fn coils(standing: &Standing, original: &Spring) -> Vec<Seated> {
+fn coils(standing: &NestAround, original: &Spring) -> Vec<Seated> {
     let around = &standing.around;
     let own = Seated { spring: original.drawing.clone(), raise: around.raise };
     around.outer.iter().cloned().chain([own]).chain(around.inner.iter().cloned()).collect()
@@ -104,7 +104,7 @@ impl WholeNest<'_> {
     /// The candidates, none of which is judged by itself, each with its order.
     pub(super) fn offers(
         &self,
-        pen: Pen,
+        format: Format,
         letter: &Letter,
         ground: &Ground<'_>,
         judged: &TogetherReport,
@@ -137,7 +137,7 @@ impl WholeNest<'_> {
             };
             let case = self.case.case(place);
             CandidateReport {
-                order: letter.of_candidate(pen, ground, spring, &case, &of_nest),
+                order: letter.of_candidate(format, ground, spring, &case, &of_nest),
                 ..alone
             }
         };
@@ -146,7 +146,7 @@ impl WholeNest<'_> {
         found
     }
 
-    pub(super) fn report(&self, desk: &mut Desk<'_>) -> TogetherReport {
+    pub(super) fn report(&self, context: &mut Context<'_>) -> TogetherReport {
         let mut report = TogetherReport {
             nest: self.standing.nest.clone(),
             there: self.there.clone(),
@@ -158,29 +158,30 @@ impl WholeNest<'_> {
             swap: None,
             frame: None,
         };
-        let found = match (self.case.judge(), self.beneath) {
-            (Err(ReplacementError::Frame(error)), Some(beneath)) => {
-                let why = beneath.refused(desk.pen, &error);
+        let found = match (self.case.judge(), self.frame_around) {
+            (Err(ReplacementError::Frame(error)), Some(frame_around)) => {
+                let why = frame_around.refused(context.format, &error);
                 let text = text!("{}: {why}.", report.offered.join(", "));
-                desk.note(&path().field("together"), "swap-unknown", text);
+                context.note(&path().field("together"), "swap-unknown", text);
                 NestCase { frame: None, ..self.case.clone() }.judge()
             }
             (found, _) => found,
         };
         match found {
             Ok(judged) => {
-                self.swapped(desk, &judged, &mut report);
+                self.swapped(context, &judged, &mut report);
                 let met = words::whole(judged.overall);
                 report.met = Some(met);
                 report.title = words::overall(met);
                 report.lines =
-                    judged.lines.iter().map(|one| self.line(desk, one, &judged)).collect();
+                    judged.lines.iter().map(|one| self.line(context, one, &judged)).collect();
                 let lines: Vec<Line> = judged.lines.iter().map(|one| one.line.clone()).collect();
-                let said = decides(desk.pen, met, &lines, &judged.contradictions, &report.lines);
+                let said =
+                    decides(context.format, met, &lines, &judged.contradictions, &report.lines);
                 report.sentence = self.by_name(&said);
                 for (whose, contradiction) in &judged.contradictions {
                     if let Some(at) = self.at(*whose) {
-                        contradicts(desk, &at, contradiction);
+                        contradicts(context, &at, contradiction);
                     }
                 }
             }
@@ -192,28 +193,33 @@ impl WholeNest<'_> {
                     nest: (&self.there_at, &offered),
                     ..Fields::alone(&whole, self.cycle_at)
                 };
-                let problem = fields.problem(desk.system(), &error);
+                let problem = fields.problem(context.system(), &error);
                 report.sentence =
                     sentence(&text!("Nothing can be said of it: {}", problem.message));
-                desk.problem_once(problem);
+                context.problem_once(problem);
             }
         }
         report
     }
 
     /// What becomes of the nest, and of the frame on it.
-    fn swapped(&self, desk: &mut Desk<'_>, judged: &NestJudgement, report: &mut TogetherReport) {
+    fn swapped(
+        &self,
+        context: &mut Context<'_>,
+        judged: &NestJudgement,
+        report: &mut TogetherReport,
+    ) {
         let name = report.offered.join(", ");
         let subject = Subject { name: &name, at: path().field("together") };
         let names = (self.there.as_slice(), report.offered.as_slice());
-        report.swap = swap::whole(desk, self.standing, &subject, names, &judged.swap);
-        if let Some((beneath, frame)) = self.beneath.zip(judged.frame.as_ref()) {
+        report.swap = swap::whole(context, self.standing, &subject, names, &judged.swap);
+        if let Some((frame_around, frame)) = self.frame_around.zip(judged.frame.as_ref()) {
             let places = if self.this_nest {
                 text!("With them in {} alone", self.standing.nest)
             } else {
                 text!("With them in every nest of the same coils as {}", self.standing.nest)
             };
-            report.frame = Some(swap::frame(desk, &subject, beneath, &places, frame));
+            report.frame = Some(swap::frame(context, &subject, frame_around, &places, frame));
         }
     }
 
@@ -235,8 +241,8 @@ impl WholeNest<'_> {
             .fold(said.to_owned(), |said, (whose, name)| said.replace(&whose.to_string(), name))
     }
 
-    fn line(&self, desk: &mut Desk<'_>, of: &NestLine, judged: &NestJudgement) -> LineReport {
-        let pen = desk.pen;
+    fn line(&self, context: &mut Context<'_>, of: &NestLine, judged: &NestJudgement) -> LineReport {
+        let format = context.format;
         let requirement = of.line.requirement;
         let (whose, report) = match of.place {
             Some(place) => {
@@ -248,7 +254,7 @@ impl WholeNest<'_> {
                 (
                     name,
                     line::report(
-                        desk,
+                        context,
                         line::Within::nest(&self.case.case(place)),
                         &of.line,
                         (index, waived_for),
@@ -262,7 +268,7 @@ impl WholeNest<'_> {
                 (
                     "the nest",
                     line::report(
-                        desk,
+                        context,
                         line::Within::nest(&self.case.case(place)),
                         &of.line,
                         of_nest,
@@ -272,8 +278,8 @@ impl WholeNest<'_> {
             None => {
                 let asked = Asked { ..self.case.asked.clone() };
                 let case = Case::new(Drawing::default(), Drawing::default(), asked);
-                let working = self.put_in(pen, requirement, judged);
-                ("the nest", line::of_nest(desk, &case, &of.line, working))
+                let working = self.put_in(format, requirement, judged);
+                ("the nest", line::of_nest(context, &case, &of.line, working))
             }
         };
         LineReport {
@@ -286,7 +292,7 @@ impl WholeNest<'_> {
     /// The formula of a figure of the nest, what each coil puts in, and who says so.
     fn put_in(
         &self,
-        pen: Pen,
+        format: Format,
         requirement: Requirement,
         judged: &NestJudgement,
     ) -> Option<(Formula, Put, String)> {
@@ -302,13 +308,13 @@ impl WholeNest<'_> {
             Requirement::Reserve => NEST_TO_SOLID,
             Requirement::Deviation => {
                 let after = judged.frame.as_ref()?.after.as_ref().ok()?;
-                let (formula, inputs, source) = line::furthest(pen, after);
+                let (formula, inputs, source) = line::furthest(format, after);
                 return Some((formula, line::put(formula, &inputs), source));
             }
             _ => {
                 let after = judged.swap.after.as_ref().ok()?;
                 let load = after.coils.iter().map(|coil| coil.load).sum();
-                let (formula, put) = swap::height_put(pen, after, load);
+                let (formula, put) = swap::height_put(format, after, load);
                 return Some((formula, put, nest::SOURCE.to_string()));
             }
         };
@@ -319,10 +325,10 @@ impl WholeNest<'_> {
         };
         let one = |coil: &NestCoil| {
             let Seated { spring, raise } = &coil.seated;
-            let mut own = vec![("o", pen.decimal(*raise).to_string())];
+            let mut own = vec![("o", format.decimal(*raise).to_string())];
             let own_letters = ["k", "L0", "Lc"].into_iter();
             own.extend(own_letters.filter_map(|sign| {
-                Some((sign, line::nominal(&line::value(pen, spring, sign)?).to_owned()))
+                Some((sign, line::nominal(&line::value(format, spring, sign)?).to_owned()))
             }));
             own
         };
@@ -331,7 +337,7 @@ impl WholeNest<'_> {
         let terms = coils
             .iter()
             .map(|own| own.iter().map(|(sign, of)| (*sign, of as _)).collect::<Vec<Value<'_>>>());
-        let height = pen.decimal(height.unwrap_or_default());
+        let height = format.decimal(height.unwrap_or_default());
         Some((formula, formula.put_sum(&[("h", &height)], terms), nest::SOURCE.to_string()))
     }
 }

@@ -1,7 +1,7 @@
 //! Requirements that need not be met: by no candidate, or not by one of them.
 
 use super::words;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::field::{ByName, Field};
 use crate::job::problem::Path;
 use crate::job::report::Problem;
@@ -15,20 +15,26 @@ pub(super) const FOR_ONE: &str = "this candidate alone";
 pub(super) const FOR_NEST: &str = "the whole nest";
 
 /// Reads them; one without a reason stands.
-pub(super) fn read(desk: &mut Desk<'_>, at: &Path, field: Field<'_, ByName>) -> Waived {
-    let (at, texts) = desk.texts(at, field);
+pub(super) fn read(context: &mut Context<'_>, at: &Path, field: Field<'_, ByName>) -> Waived {
+    let (at, texts) = context.texts(at, field);
     let mut found = Vec::new();
     for field in texts {
         let code = field.name;
         let Some(requirement) = words::coded(code) else {
             let codes: Vec<String> = words::codes().map(str::to_owned).collect();
             let why = "there is no requirement of that name";
-            desk.problem(Problem::not_known(&field.path(&at), code, &codes, "unknown-word", why));
+            context.problem(Problem::not_known(
+                &field.path(&at),
+                code,
+                &codes,
+                "unknown-word",
+                why,
+            ));
             continue;
         };
-        match desk.text(&at, field) {
+        match context.text(&at, field) {
             Some(reason) => found.push((requirement, reason.to_owned())),
-            None => desk.note(
+            None => context.note(
                 &field.path(&at),
                 "waived-without-reason",
                 "A requirement is waived only with a reason.",

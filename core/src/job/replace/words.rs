@@ -3,12 +3,13 @@
 use crate::coil::Hand;
 use crate::drawing::{Contradiction, Figure, Range};
 use crate::job::choices::ends_name;
-use crate::job::figures::{Pen, text};
+use crate::job::figures::{Format, text};
 use crate::job::report::Met;
 use crate::order::InOrder;
 use crate::quantity::{self, Digits, Force, Length, Said, SpringRate, Stress};
 use crate::replacement::{
-    Amount, Decision, Limits, Line, Missing, Overall, Requirement, Verdict, Whose, Wish, Word,
+    AllowedRange, Amount, Compliance, Decision, Line, Missing, OrderDetail, Overall, Requirement,
+    Whose, Word,
 };
 
 /// The stable word of a requirement, and its name.
@@ -49,38 +50,42 @@ pub(super) fn codes() -> impl Iterator<Item = &'static str> {
     Requirement::ALL.into_iter().map(|of| requirement(of).0)
 }
 
-/// The field of a wish, its name, and what is asked where nobody says.
-pub(super) const fn wish(of: Wish) -> (&'static str, &'static str, &'static str) {
+/// The field of a detail, its name, and what is asked where nobody says.
+pub(super) const fn detail(of: OrderDetail) -> (&'static str, &'static str, &'static str) {
     match of {
-        Wish::PartNumber => {
+        OrderDetail::PartNumber => {
             ("part_number", "Part number", "Under which part number is it ordered?")
         }
-        Wish::Drawing => ("drawing", "Drawing", "Which drawing holds?"),
-        Wish::Revision => ("revision", "Revision", "Which revision of the drawing holds?"),
-        Wish::Grade => ("grade", "Grade of tolerance", "Which grade of tolerance holds?"),
-        Wish::Adjustable => (
+        OrderDetail::Drawing => ("drawing", "Drawing", "Which drawing holds?"),
+        OrderDetail::Revision => ("revision", "Revision", "Which revision of the drawing holds?"),
+        OrderDetail::Grade => ("grade", "Grade of tolerance", "Which grade of tolerance holds?"),
+        OrderDetail::Adjustable => (
             "adjustable",
             "Left to the maker",
             "Which size may the maker adjust, so that the others come out?",
         ),
-        Wish::Peening => ("peening", "Shot peening", "Is it to be shot peened?"),
-        Wish::SetRemoval => {
+        OrderDetail::Peening => ("peening", "Shot peening", "Is it to be shot peened?"),
+        OrderDetail::SetRemoval => {
             ("set_removal", "Set removal", "Is its set to be taken out when it is made?")
         }
-        Wish::Finish => ("finish", "Finish", "How is it to be finished?"),
-        Wish::Hardness => ("hardness", "Hardness", "How hard is it to be?"),
-        Wish::Decarburised => {
+        OrderDetail::Finish => ("finish", "Finish", "How is it to be finished?"),
+        OrderDetail::Hardness => ("hardness", "Hardness", "How hard is it to be?"),
+        OrderDetail::Decarburised => {
             ("decarburised", "Decarburised depth", "How deep may the carbon be lost?")
         }
-        Wish::CrackTest => ("crack_test", "Crack test", "How is it to be looked over for cracks?"),
-        Wish::Inspection => ("inspection", "Inspection", "How is it to be inspected?"),
-        Wish::Test => ("test", "Test", "How is it to be tested?"),
-        Wish::Certificate => ("certificate", "Certificate", "What paper is to come with it?"),
-        Wish::Marking => ("marking", "Marking", "How is it to be marked?"),
-        Wish::Packaging => {
+        OrderDetail::CrackTest => {
+            ("crack_test", "Crack test", "How is it to be looked over for cracks?")
+        }
+        OrderDetail::Inspection => ("inspection", "Inspection", "How is it to be inspected?"),
+        OrderDetail::Test => ("test", "Test", "How is it to be tested?"),
+        OrderDetail::Certificate => {
+            ("certificate", "Certificate", "What paper is to come with it?")
+        }
+        OrderDetail::Marking => ("marking", "Marking", "How is it to be marked?"),
+        OrderDetail::Packaging => {
             ("packaging", "Packaging and loading", "How is it to be packed and loaded?")
         }
-        Wish::EndUse => (
+        OrderDetail::EndUse => (
             "end_use",
             "End use",
             "What is it used for, how often does it move, and how hot or cold does it get?",
@@ -88,9 +93,9 @@ pub(super) const fn wish(of: Wish) -> (&'static str, &'static str, &'static str)
     }
 }
 
-/// The wish of a field.
-pub(super) fn wish_coded(field: &str) -> Option<Wish> {
-    Wish::ALL.into_iter().find(|of| wish(*of).0 == field)
+/// The detail of a field.
+pub(super) fn detail_coded(field: &str) -> Option<OrderDetail> {
+    OrderDetail::ALL.into_iter().find(|of| detail(*of).0 == field)
 }
 
 pub(super) fn overall(met: Met) -> &'static str {
@@ -113,13 +118,13 @@ pub(super) fn whole(of: Overall) -> Met {
     }
 }
 
-pub(super) fn met(of: &Verdict) -> (Met, &'static str) {
+pub(super) fn met(of: &Compliance) -> (Met, &'static str) {
     match of {
-        Verdict::MetThroughout => (Met::Throughout, "Met throughout"),
-        Verdict::MetAtNominal => (Met::AtNominal, "Met at nominal only"),
-        Verdict::MetAsDrawn { .. } => (Met::AsDrawn, "Met as drawn"),
-        Verdict::NotMet => (Met::NotMet, "Not met"),
-        Verdict::CannotTell { .. } => (Met::CannotTell, "Cannot be told"),
+        Compliance::MetThroughout => (Met::Throughout, "Met throughout"),
+        Compliance::MetAtNominal => (Met::AtNominal, "Met at nominal only"),
+        Compliance::MetAsDrawn { .. } => (Met::AsDrawn, "Met as drawn"),
+        Compliance::NotMet => (Met::NotMet, "Not met"),
+        Compliance::CannotTell { .. } => (Met::CannotTell, "Cannot be told"),
     }
 }
 
@@ -131,34 +136,34 @@ pub(super) fn within(name: &str) -> String {
 }
 
 /// An amount with the digits that a comparison needs.
-pub(super) fn amount(pen: Pen, of: Amount) -> Said {
+pub(super) fn amount(format: Format, of: Amount) -> Said {
     match of {
-        Amount::Length(length) => pen.decimal(length),
-        Amount::Load(load) => pen.say::<Force>(load),
-        Amount::Rate(rate) => pen.say::<SpringRate>(rate),
-        Amount::Stress(stress) => pen.say::<Stress>(stress),
+        Amount::Length(length) => format.decimal(length),
+        Amount::Load(load) => format.say::<Force>(load),
+        Amount::Rate(rate) => format.say::<SpringRate>(rate),
+        Amount::Stress(stress) => format.say::<Stress>(stress),
         Amount::Number(number) => Said { digits: Digits::significant(number, 4), unit: "" },
     }
 }
 
 /// An amount of a requirement, where a number may be a part of something.
-pub(super) fn of(pen: Pen, requirement: Requirement, of: Amount) -> Said {
+pub(super) fn of(format: Format, requirement: Requirement, of: Amount) -> Said {
     match (requirement, of) {
         (Requirement::Deviation, Amount::Number(part)) => {
             Said { digits: Digits::significant(part * 100.0, 3), unit: "%" }
         }
-        _ => amount(pen, of),
+        _ => amount(format, of),
     }
 }
 
 /// What is left to a limit: three digits do.
-pub(super) fn margin(pen: Pen, requirement: Requirement, left: Amount) -> Said {
+pub(super) fn margin(format: Format, requirement: Requirement, left: Amount) -> Said {
     match left {
         Amount::Length(length) => {
-            let (number, unit) = quantity::shown::<Length>(length, pen.system);
+            let (number, unit) = quantity::shown::<Length>(length, format.system);
             Said { digits: Digits::significant(number, 3), unit }
         }
-        _ => of(pen, requirement, left),
+        _ => of(format, requirement, left),
     }
 }
 
@@ -175,7 +180,7 @@ pub(super) fn range(said: impl Fn(Amount) -> Said, of: &Range<Amount>) -> String
 }
 
 /// `26 to 28 lb/in`, `26 lb/in or more`.
-pub(super) fn limits(said: impl Fn(Amount) -> Said, of: &Limits<Amount>) -> String {
+pub(super) fn limits(said: impl Fn(Amount) -> Said, of: &AllowedRange<Amount>) -> String {
     let least = of.least.map(|least| {
         let said = said(least);
         Said { digits: said.digits.up(), ..said }
@@ -210,7 +215,7 @@ pub(super) fn word(of: Word) -> &'static str {
 pub(super) fn wanting(lines: &[Line]) -> String {
     let mut all: Vec<Missing> = Vec::new();
     for line in lines {
-        if let Verdict::CannotTell { missing, .. } = &line.verdict {
+        if let Compliance::CannotTell { missing, .. } = &line.verdict {
             all.extend(
                 missing.iter().filter(|one| !all.contains(one)).copied().collect::<Vec<_>>(),
             );
@@ -222,12 +227,12 @@ pub(super) fn wanting(lines: &[Line]) -> String {
 }
 
 /// The figures whose tolerances are not given, of all lines.
-pub(super) fn untold(lines: &[Line]) -> String {
+pub(super) fn unstated(lines: &[Line]) -> String {
     let mut all: Vec<Missing> = lines
         .iter()
         .filter(|line| line.waived.is_none())
         .filter_map(|line| match &line.verdict {
-            Verdict::MetAsDrawn { untold } => Some(untold.iter().copied()),
+            Compliance::MetAsDrawn { unstated } => Some(unstated.iter().copied()),
             _ => None,
         })
         .flatten()
@@ -252,13 +257,13 @@ pub(super) fn list(missing: &[Missing]) -> String {
 }
 
 /// What would decide a line that cannot be told.
-pub(super) fn decision(pen: Pen, of: &Decision) -> String {
+pub(super) fn decision(format: Format, of: &Decision) -> String {
     match of {
         Decision::Within { missing, spans } if spans.is_empty() => {
             text!("Whatever it were, {missing} would not do, even as drawn.")
         }
         Decision::Within { missing, spans } => {
-            let said = |of: Amount| amount(pen, of);
+            let said = |of: Amount| amount(format, of);
             let outside = if missing.figure == Figure::Diameter { ", outside," } else { "" };
             if spans.iter().all(|span| span.least.is_none() && span.most.is_none()) {
                 return text!("Whatever it were, {missing} would do.");
@@ -280,32 +285,32 @@ pub(super) fn capital(text: &str) -> String {
 }
 
 /// The figure that is stated.
-pub(super) fn stated(pen: Pen, of: &Contradiction) -> String {
+pub(super) fn stated(format: Format, of: &Contradiction) -> String {
     match of {
-        Contradiction::Rate { stated, .. } => pen.say::<SpringRate>(*stated).to_string(),
-        Contradiction::SolidHeight { stated, .. } => pen.decimal(*stated).to_string(),
-        Contradiction::Load { stated, .. } => pen.say::<Force>(*stated).to_string(),
+        Contradiction::Rate { stated, .. } => format.say::<SpringRate>(*stated).to_string(),
+        Contradiction::SolidHeight { stated, .. } => format.decimal(*stated).to_string(),
+        Contradiction::Load { stated, .. } => format.say::<Force>(*stated).to_string(),
     }
 }
 
 /// What is stated and the sizes cannot give.
-pub(super) fn contradiction(pen: Pen, of: &Contradiction) -> String {
-    let said = |of: Amount| amount(pen, of);
+pub(super) fn contradiction(format: Format, of: &Contradiction) -> String {
+    let said = |of: Amount| amount(format, of);
     match of {
         Contradiction::Rate { stated, drawn } => text!(
             "the stated rate of {} does not go with the sizes, which give {}",
-            pen.say::<SpringRate>(*stated),
+            format.say::<SpringRate>(*stated),
             range(said, &drawn.map(Amount::Rate))
         ),
         Contradiction::SolidHeight { stated, drawn } => text!(
             "the stated solid height of {} does not go with the sizes, which give {}",
-            pen.decimal(*stated),
+            format.decimal(*stated),
             range(said, &drawn.map(Amount::Length))
         ),
         Contradiction::Load { height, stated, drawn } => text!(
             "the stated load of {} at {} does not go with rate and free height, which give {}",
-            pen.say::<Force>(*stated),
-            pen.decimal(*height),
+            format.say::<Force>(*stated),
+            format.decimal(*height),
             range(said, &drawn.map(Amount::Load))
         ),
     }

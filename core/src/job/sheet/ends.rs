@@ -5,32 +5,32 @@ use crate::coil::plates::{self, Band, Stage};
 use crate::coil::{ends::Ends, ends::Turns, rate};
 use crate::drawing::{Figure as Asked, Given};
 use crate::job::coil::Coil;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::figures::text;
 use crate::job::formulas;
 use crate::job::report::{EndsReport, EndsStage, Figure};
 use crate::quantity::{self, Modulus, SpringRate};
 
 /// None for ends that were not computed, and where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<EndsReport> {
+pub(super) fn of(context: &mut Context<'_>, drawn: &Coil) -> Option<EndsReport> {
     let (coil, turns, ends) = (drawn.diameters()?, drawn.turns()?, drawn.drawing.ends?);
     let (shear, taken) = (drawn.shear()?, drawn.drawing.dead()?);
-    let pen = desk.pen;
+    let format = context.format;
     let mut stages = Vec::new();
     let mut bands = Vec::new();
     for stage in Stage::ALL {
         let band = plates::dead_turns(ends, stage)?;
         let mut at = |dead: f64| -> Option<Figure> {
             let turns = Turns::new(turns.total(), dead).ok()?;
-            let figure = pen.figure::<SpringRate>(rate::rate(shear, coil, turns));
+            let figure = format.figure::<SpringRate>(rate::rate(shear, coil, turns));
             let source = text!("{}; dead turns: {}", rate::SOURCE, plates::SOURCE);
-            Some(desk.ledger.work(
+            Some(context.ledger.work(
                 figure,
                 rate::FORMULA_OF_ALL_TURNS,
                 &[
-                    ("G", &pen.say::<Modulus>(shear)),
-                    ("d", &pen.decimal(coil.bar())),
-                    ("D", &pen.decimal(coil.mean())),
+                    ("G", &format.say::<Modulus>(shear)),
+                    ("d", &format.decimal(coil.bar())),
+                    ("D", &format.decimal(coil.mean())),
                     ("nt", &count(turns.total())),
                     ("nd", &count(dead)),
                 ],
@@ -38,7 +38,7 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<EndsReport> {
             ))
         };
         let (least, most) = (at(band.least)?, at(band.most)?);
-        stages.push(EndsStage { name: name(stage), dead: dead(desk, band, stage), least, most });
+        stages.push(EndsStage { name: name(stage), dead: dead(context, band, stage), least, most });
         bands.push((stage, band));
     }
     let mut said = sentence(taken, ends, &bands);
@@ -70,9 +70,9 @@ const fn name(stage: Stage) -> &'static str {
     }
 }
 
-fn dead(desk: &mut Desk<'_>, band: Band, stage: Stage) -> Figure {
+fn dead(context: &mut Context<'_>, band: Band, stage: Stage) -> Figure {
     let middle = f64::midpoint(band.least, band.most);
-    let figure = Figure { text: span(band), ..desk.pen.figure::<quantity::Turns>(middle) };
+    let figure = Figure { text: span(band), ..context.format.figure::<quantity::Turns>(middle) };
     let over = match stage {
         Stage::Light => "the first tenth of the travel",
         Stage::AtWork => "30 to 70 % of the travel",
@@ -80,7 +80,7 @@ fn dead(desk: &mut Desk<'_>, band: Band, stage: Stage) -> Figure {
     };
     let source = text!("{}, the middle of what they give over {over}", plates::SOURCE);
     let middle = count(middle);
-    desk.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], &source)
+    context.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], &source)
 }
 
 fn sentence(dead: Given<f64>, ends: Ends, bands: &[(Stage, Band)]) -> String {

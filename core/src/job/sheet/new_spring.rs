@@ -2,7 +2,7 @@
 
 use super::Whole;
 use crate::coil::Coiling;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::figures::{sentence, text};
 use crate::job::formulas;
 use crate::job::report::{Allowance, Figure};
@@ -13,8 +13,8 @@ use crate::tolerance::{ColdWound, Feature, Grade, Winding, look_up};
 /// Of the middle grade.
 const GRADE: Grade = Grade::Two;
 
-pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowance> {
-    let system = desk.system();
+pub(super) fn allowances(context: &mut Context<'_>, whole: &Whole<'_>) -> Vec<Allowance> {
+    let system = context.system();
     let elsewhere = |winding, feature: Feature| {
         refused(feature.to_string(), &look_up(winding, feature).say(system).to_string())
     };
@@ -27,13 +27,13 @@ pub(super) fn allowances(desk: &mut Desk<'_>, whole: &Whole<'_>) -> Vec<Allowanc
         Ok(spring) => spring,
         Err(error) => return vec![refused("all sizes".to_owned(), &error.say(system).to_string())],
     };
-    let mut all = vec![free_height(desk, whole, &spring)];
+    let mut all = vec![free_height(context, whole, &spring)];
     for (name, at) in loads(whole) {
-        all.push(load(desk, &spring, name, at));
+        all.push(load(context, &spring, name, at));
     }
-    all.push(squareness(desk, whole, &spring));
-    all.push(parallelism(desk, whole, &spring));
-    all.push(diameter(desk, whole, &spring));
+    all.push(squareness(context, whole, &spring));
+    all.push(parallelism(context, whole, &spring));
+    all.push(diameter(context, whole, &spring));
     all.push(elsewhere(Winding::Cold, Feature::Rate));
     all.push(elsewhere(Winding::Cold, Feature::SolidHeight));
     all
@@ -48,81 +48,81 @@ fn loads(whole: &Whole<'_>) -> Vec<(&'static str, Force)> {
     vec![("load at half the travel", whole.rate * half)]
 }
 
-fn free_height(desk: &mut Desk<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
-    let pen = desk.pen;
+fn free_height(context: &mut Context<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
+    let format = context.format;
     let allowed = spring.free_height(GRADE, whole.rate);
-    let figure = desk.ledger.work(
-        pen.fine(allowed.value),
+    let figure = context.ledger.work(
+        format.fine(allowed.value),
         formulas::FREE_HEIGHT,
         &[
-            ("aF", &pen.say::<Force>(spring.basis())),
+            ("aF", &format.say::<Force>(spring.basis())),
             ("kF", &write_number(spring.turns_factor(), 4)),
             ("q", &write_number(ColdWound::quality(GRADE), 2)),
-            ("k", &pen.say::<SpringRate>(whole.rate)),
+            ("k", &format.say::<SpringRate>(whole.rate)),
         ],
         &allowed.source,
     );
     held(Feature::FreeHeight.to_string(), figure)
 }
 
-fn load(desk: &mut Desk<'_>, spring: &ColdWound, name: &str, at: Force) -> Allowance {
-    let pen = desk.pen;
+fn load(context: &mut Context<'_>, spring: &ColdWound, name: &str, at: Force) -> Allowance {
+    let format = context.format;
     let allowed = spring.load(GRADE, at);
-    let figure = desk.ledger.work(
-        pen.figure::<Force>(allowed.value),
+    let figure = context.ledger.work(
+        format.figure::<Force>(allowed.value),
         formulas::LOAD,
         &[
-            ("aF", &pen.say::<Force>(spring.basis())),
+            ("aF", &format.say::<Force>(spring.basis())),
             ("kF", &write_number(spring.turns_factor(), 4)),
-            ("F", &pen.say::<Force>(at)),
+            ("F", &format.say::<Force>(at)),
             ("q", &write_number(ColdWound::quality(GRADE), 2)),
         ],
         &allowed.source,
     );
-    held(text!("the {name}, {}", pen.say::<Force>(at)), figure)
+    held(text!("the {name}, {}", format.say::<Force>(at)), figure)
 }
 
-fn squareness(desk: &mut Desk<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
-    let pen = desk.pen;
+fn squareness(context: &mut Context<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
+    let format = context.format;
     let allowed = spring.squareness(GRADE);
-    let figure = desk.ledger.work(
-        pen.fine(allowed.value),
+    let figure = context.ledger.work(
+        format.fine(allowed.value),
         formulas::SQUARENESS,
-        &[("L0", &pen.decimal(whole.free))],
+        &[("L0", &format.decimal(whole.free))],
         &allowed.source,
     );
     held(Feature::Squareness.to_string(), figure)
 }
 
-fn parallelism(desk: &mut Desk<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
-    let pen = desk.pen;
+fn parallelism(context: &mut Context<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
+    let format = context.format;
     let allowed = spring.parallelism(GRADE);
-    let figure = desk.ledger.work(
-        pen.fine(allowed.value),
+    let figure = context.ledger.work(
+        format.fine(allowed.value),
         formulas::PARALLELISM,
-        &[("De", &pen.decimal(whole.coil.outside()))],
+        &[("De", &format.decimal(whole.coil.outside()))],
         &allowed.source,
     );
     held(Feature::Parallelism.to_string(), figure)
 }
 
-fn diameter(desk: &mut Desk<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
-    let pen = desk.pen;
-    let allowed = match spring.diameter(GRADE, desk.tables.diameters) {
+fn diameter(context: &mut Context<'_>, whole: &Whole<'_>, spring: &ColdWound) -> Allowance {
+    let format = context.format;
+    let allowed = match spring.diameter(GRADE, context.tables.diameters) {
         Ok(allowed) => allowed,
         Err(error) => {
-            return refused(Feature::Diameter.to_string(), &error.say(pen.system).to_string());
+            return refused(Feature::Diameter.to_string(), &error.say(format.system).to_string());
         }
     };
     let source = text!(
         "{}, row of D = {} and C = {}",
         allowed.source,
-        pen.decimal(whole.coil.mean()),
+        format.decimal(whole.coil.mean()),
         write_number(whole.coil.index(), 3)
     );
-    let figure = pen.fine(allowed.value);
-    let by_table = pen.decimal(allowed.value);
-    let figure = desk.ledger.work(figure, formulas::DIAMETER, &[("AD", &by_table)], &source);
+    let figure = format.fine(allowed.value);
+    let by_table = format.decimal(allowed.value);
+    let figure = context.ledger.work(figure, formulas::DIAMETER, &[("AD", &by_table)], &source);
     held(Feature::Diameter.to_string(), figure)
 }
 

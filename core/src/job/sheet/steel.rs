@@ -1,14 +1,14 @@
 //! The steel of a coil, as the tables have it.
 
 use crate::job::coil::Coil;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::figures::Shown;
 use crate::job::formulas::{Letter, letter};
 use crate::job::report::{Figure, SteelRow};
 use crate::quantity::{MassDensity, Modulus};
 use crate::source::Sourced;
 
-pub(super) fn row(desk: &mut Desk<'_>, drawn: &Coil) -> Option<SteelRow> {
+pub(super) fn row(context: &mut Context<'_>, drawn: &Coil) -> Option<SteelRow> {
     let steel = drawn.steel?;
     let row = steel.row();
     let doubt = steel.shear_doubt().map_or(0.0, |doubt| doubt.value.value);
@@ -16,23 +16,23 @@ pub(super) fn row(desk: &mut Desk<'_>, drawn: &Coil) -> Option<SteelRow> {
         id: steel.id(),
         name: steel.name(),
         row,
-        shear_modulus: tabled::<Modulus>(desk, row, letter!("G"), steel.shear_modulus(), doubt),
-        youngs_modulus: tabled::<Modulus>(desk, row, letter!("E"), steel.youngs_modulus(), 0.0),
+        shear_modulus: tabled::<Modulus>(context, row, letter!("G"), steel.shear_modulus(), doubt),
+        youngs_modulus: tabled::<Modulus>(context, row, letter!("E"), steel.youngs_modulus(), 0.0),
         density: steel
             .density()
-            .map(|density| tabled::<MassDensity>(desk, row, letter!("ρ"), density, 0.0)),
+            .map(|density| tabled::<MassDensity>(context, row, letter!("ρ"), density, 0.0)),
     })
 }
 
 fn tabled<K: Shown>(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     row: Option<&'static str>,
     (formula, sign): Letter,
     number: Sourced<K::Value>,
     doubt: f64,
 ) -> Figure {
-    let figure = desk.pen.doubted::<K>(number.value, doubt);
-    let by_table = desk.pen.exact::<K>(number.value);
-    let figure = desk.ledger.work(figure, formula, &[(sign, &by_table)], &number.source);
-    desk.ledger.cite(figure, row)
+    let figure = context.format.doubted::<K>(number.value, doubt);
+    let by_table = context.format.exact::<K>(number.value);
+    let figure = context.ledger.work(figure, formula, &[(sign, &by_table)], &number.source);
+    context.ledger.cite(figure, row)
 }

@@ -5,19 +5,19 @@ use crate::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};
 use crate::coil::solid::Solid;
 use crate::coil::stress::Factor;
 use crate::coil::{bar, growth, rate, set, stress};
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::drawing::{Pressed, as_given, show_stress, show_stress_at};
-use crate::job::figures::{Pen, sentence, text};
+use crate::job::figures::{Format, sentence, text};
 use crate::job::formulas::{self, letter};
 use crate::job::report::{DutyState, Fatigue, Figure, Safety, Sheet, Standing};
 use crate::material::{Allowable, Presetting, Steel};
 use crate::quantity::{self, Angle, Force, Length, Pressure, Stress};
 use crate::say::Say;
 
-pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
+pub(super) fn fill(context: &mut Context<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
     let Some(steel) = whole.drawn.steel else { return };
     sheet.standing = Some(standing(
-        desk,
+        context,
         whole,
         &steel,
         whole.drawn.drawing.presetting.unwrap_or(Presetting::AsWound),
@@ -25,26 +25,26 @@ pub(super) fn fill(desk: &mut Desk<'_>, sheet: &mut Sheet, whole: &Whole<'_>) {
     let Some((least, most)) = whole.drawn.duty else { return };
     let closes = whole.rate * (whole.free - whole.solid.greatest);
     if let Some(past) = [least, most].into_iter().find(|load| *load > closes) {
-        let pen = desk.pen;
+        let format = context.format;
         let sentence = text!(
             "{} is more than the {} that close it solid: give loads below that.",
-            pen.say::<Force>(past),
-            pen.say::<Force>(closes)
+            format.say::<Force>(past),
+            format.say::<Force>(closes)
         );
         sheet.fatigue = Some(refused(sentence));
         return;
     }
-    sheet.duty = [least, most].into_iter().map(|load| under(desk, whole, load)).collect();
-    sheet.fatigue = Some(between(desk, whole, &steel, (least, most)));
+    sheet.duty = [least, most].into_iter().map(|load| under(context, whole, load)).collect();
+    sheet.fatigue = Some(between(context, whole, &steel, (least, most)));
 }
 
 fn standing(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     whole: &Whole<'_>,
     steel: &Steel,
     presetting: Presetting,
 ) -> Standing {
-    let pen = desk.pen;
+    let format = context.format;
     let Whole { coil, free, solid: Solid { least: solid, .. }, rate, .. } = *whole;
     let bar = coil.bar();
     let mut report = Standing {
@@ -57,48 +57,48 @@ fn standing(
         sentence: String::new(),
     };
     if let Err(error) = steel.fits(bar) {
-        report.sentence = sentence(&error.say(pen.system).to_string());
+        report.sentence = sentence(&error.say(format.system).to_string());
         return report;
     }
     let tensile = match steel.strength(bar) {
         Ok(tensile) => tensile,
         Err(error) => {
-            report.sentence = sentence(&error.say(pen.system).to_string());
+            report.sentence = sentence(&error.say(format.system).to_string());
             return report;
         }
     };
-    let figure = pen.figure::<Stress>(tensile.value);
-    let source = text!("{}, for a bar of {}", tensile.source, pen.decimal(bar));
-    let by_table = pen.exact::<Stress>(tensile.value);
-    let figure = desk.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], &source);
-    report.tensile = Some(desk.ledger.cite(figure, steel.row()));
+    let figure = format.figure::<Stress>(tensile.value);
+    let source = text!("{}, for a bar of {}", tensile.source, format.decimal(bar));
+    let by_table = format.exact::<Stress>(tensile.value);
+    let figure = context.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], &source);
+    report.tensile = Some(context.ledger.cite(figure, steel.row()));
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
         Err(error) => {
-            report.sentence = sentence(&error.say(pen.system).to_string());
+            report.sentence = sentence(&error.say(format.system).to_string());
             return report;
         }
     };
     let factor = set::meant(against);
     report.factor = Some(factor.name());
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
-    let figure = desk.ledger.work(
-        pen.figure::<Stress>(allowed.value),
+    let figure = context.ledger.work(
+        format.figure::<Stress>(allowed.value),
         formulas::ALLOWABLE,
-        &[("j", &text!("{share} %")), ("Rm", &pen.say::<Stress>(tensile.value))],
+        &[("j", &text!("{share} %")), ("Rm", &format.say::<Stress>(tensile.value))],
         &allowed.source,
     );
-    report.allowable = Some(desk.ledger.cite(figure, steel.row()));
+    report.allowable = Some(context.ledger.cite(figure, steel.row()));
     let load = rate * (free - solid);
     let Ok(at_solid) = set::at_solid(coil, load, allowed.value, against) else { return report };
     let pressed = Pressed { rate, free, to: solid };
-    report.stress = Some(show_stress_at(desk, coil, pressed, factor));
-    report.reserve = Some(desk.ledger.work(
-        Pen::percent(at_solid.reserve(), 0),
+    report.stress = Some(show_stress_at(context, coil, pressed, factor));
+    report.reserve = Some(context.ledger.work(
+        Format::percent(at_solid.reserve(), 0),
         formulas::RESERVE,
         &[
-            ("τc", &pen.say::<Stress>(at_solid.stress)),
-            ("τz", &pen.say::<Stress>(at_solid.allowable)),
+            ("τc", &format.say::<Stress>(at_solid.stress)),
+            ("τz", &format.say::<Stress>(at_solid.allowable)),
         ],
         &"definition",
     ));
@@ -106,14 +106,14 @@ fn standing(
     let compared = text!(
         "the stress at solid, {}, is {}, {} the {} that such wire bears",
         factor.name(),
-        pen.say::<Stress>(at_solid.stress),
+        format.say::<Stress>(at_solid.stress),
         if at_solid.sets() { "above" } else { "below" },
-        pen.say::<Stress>(at_solid.allowable)
+        format.say::<Stress>(at_solid.allowable)
     );
     report.sentence = if at_solid.sets() {
         text!(
             "A new coil of this drawing, of wire no stronger than the least of the table, takes a set when it is closed solid: {compared}. Do not press it below {}.",
-            pen.height(at_solid.least_height(free, solid)).text
+            format.height(at_solid.least_height(free, solid)).text
         )
     } else {
         text!(
@@ -123,41 +123,41 @@ fn standing(
     report
 }
 
-fn under(desk: &mut Desk<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
-    let pen = desk.pen;
+fn under(context: &mut Context<'_>, whole: &Whole<'_>, load: Force) -> DutyState {
+    let format = context.format;
     let Whole { coil, free, rate, .. } = *whole;
     let height = free - load / rate;
-    let height_figure = desk.ledger.work(
-        pen.height(height),
+    let height_figure = context.ledger.work(
+        format.height(height),
         rate::HEIGHT,
         &[
-            ("L0", &pen.decimal(free)),
-            ("F", &pen.say::<Force>(load)),
-            ("k", &pen.say::<quantity::SpringRate>(rate)),
+            ("L0", &format.decimal(free)),
+            ("F", &format.say::<Force>(load)),
+            ("k", &format.say::<quantity::SpringRate>(rate)),
         ],
         &"definition",
     );
-    let loaded = pen.figure::<Force>(load);
-    let load_figure = as_given::<Force>(desk, loaded, letter!("F"), "the load as given");
+    let loaded = format.figure::<Force>(load);
+    let load_figure = as_given::<Force>(context, loaded, letter!("F"), "the load as given");
     DutyState {
         load: load_figure,
         height: height_figure,
-        stress: show_stress(desk, coil, load, Factor::Uncorrected),
-        stress_corrected: show_stress(desk, coil, load, Factor::Bergstrasser),
-        growth: grown(desk, whole, height),
-        gap: gap(desk, whole, height),
+        stress: show_stress(context, coil, load, Factor::Uncorrected),
+        stress_corrected: show_stress(context, coil, load, Factor::Bergstrasser),
+        growth: grown(context, whole, height),
+        gap: gap(context, whole, height),
     }
 }
 
-fn gap(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
-    let pen = desk.pen;
+fn gap(context: &mut Context<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
+    let format = context.format;
     let bar = whole.coil.bar();
     let (pitch, source) = whole.pitch_at(height);
     (pitch >= bar).then(|| {
-        desk.ledger.work(
-            pen.fine(pitch - bar),
+        context.ledger.work(
+            format.fine(pitch - bar),
             formulas::GAP_OF_TURNS,
-            &[("p1", &pen.decimal(pitch)), ("d", &pen.decimal(bar))],
+            &[("p1", &format.decimal(pitch)), ("d", &format.decimal(bar))],
             &source,
         )
     })
@@ -167,8 +167,8 @@ fn radians(angle: Angle) -> String {
     text!("{} rad", quantity::write_number(angle.value, 7))
 }
 
-fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
-    let pen = desk.pen;
+fn grown(context: &mut Context<'_>, whole: &Whole<'_>, height: Length) -> Option<Figure> {
+    let format = context.format;
     let pitch = whole.drawn.pitch()?;
     let poisson = whole.drawn.drawing.poisson().ok()?;
     let coil = whole.coil;
@@ -178,13 +178,13 @@ fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figur
     }
     let growth = growth::larger(coil, pitch, now, poisson);
     let held = growth::held(coil, pitch, now) >= growth::free(coil, pitch, now, poisson);
-    Some(desk.ledger.work(
-        pen.fine(growth),
+    Some(context.ledger.work(
+        format.fine(growth),
         if held { growth::HELD_AT } else { growth::FREE_AT },
         &[
-            ("p", &pen.decimal(pitch)),
-            ("p1", &pen.decimal(now)),
-            ("D", &pen.decimal(coil.mean())),
+            ("p", &format.decimal(pitch)),
+            ("p1", &format.decimal(now)),
+            ("D", &format.decimal(coil.mean())),
             ("β", &quantity::write_number(1.0 / (1.0 + poisson), 5)),
             ("α", &radians(bar::pitch_angle(coil, pitch))),
             ("α1", &radians(growth::angle_now(coil, pitch, now))),
@@ -194,28 +194,28 @@ fn grown(desk: &mut Desk<'_>, whole: &Whole<'_>, height: Length) -> Option<Figur
 }
 
 fn between(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     whole: &Whole<'_>,
     steel: &Steel,
     (least, most): (Force, Force),
 ) -> Fatigue {
-    let pen = desk.pen;
+    let format = context.format;
     let coil = whole.coil;
     let cycle = match Cycle::between(coil, least, most) {
         Ok(cycle) => cycle,
-        Err(error) => return refused(sentence(&error.say(pen.system).to_string())),
+        Err(error) => return refused(sentence(&error.say(format.system).to_string())),
     };
     let mut report = refused(String::new());
     let mut show = |stress: Pressure, formula| {
-        Some(desk.ledger.work(
-            pen.figure::<Stress>(stress),
+        Some(context.ledger.work(
+            format.figure::<Stress>(stress),
             formula,
             &[
                 ("KB", &quantity::write_number(Factor::Bergstrasser.at(coil.index()), 5)),
-                ("F1", &pen.say::<Force>(least)),
-                ("F2", &pen.say::<Force>(most)),
-                ("D", &pen.decimal(coil.mean())),
-                ("d", &pen.decimal(coil.bar())),
+                ("F1", &format.say::<Force>(least)),
+                ("F2", &format.say::<Force>(most)),
+                ("D", &format.decimal(coil.mean())),
+                ("d", &format.decimal(coil.bar())),
             ],
             &fatigue::CYCLE_SOURCE,
         ))
@@ -223,13 +223,13 @@ fn between(
     report.amplitude = show(cycle.amplitude(), fatigue::AMPLITUDE);
     report.mean = show(cycle.mean(), fatigue::MEAN);
     if let Err(error) = fatigue::tested(coil.bar()) {
-        report.sentence = sentence(&error.say(pen.system).to_string());
+        report.sentence = sentence(&error.say(format.system).to_string());
         return report;
     }
     let strength = match strength(steel, whole) {
         Ok(strength) => strength,
         Err(error) => {
-            report.sentence = sentence(&error.say(pen.system).to_string());
+            report.sentence = sentence(&error.say(format.system).to_string());
             return report;
         }
     };
@@ -243,23 +243,23 @@ fn between(
         match fatigue::endurance(cycle, strength, surface, criterion) {
             Ok(found) => {
                 let source = text!("{}; {}", fatigue::SOURCE, fatigue::ZIMMERLI);
-                let figure = Pen::number(found.safety, 3);
+                let figure = Format::number(found.safety, 3);
                 let ultimate = fatigue::torsional_ultimate(strength.tensile);
-                let factor = desk.ledger.work(
+                let factor = context.ledger.work(
                     figure,
                     criterion.formula(),
                     &[
-                        ("τa", &pen.say::<Stress>(cycle.amplitude())),
-                        ("τm", &pen.say::<Stress>(cycle.mean())),
-                        ("Sse", &pen.say::<Stress>(found.reversed)),
-                        ("Ssu", &pen.say::<Stress>(ultimate)),
+                        ("τa", &format.say::<Stress>(cycle.amplitude())),
+                        ("τm", &format.say::<Stress>(cycle.mean())),
+                        ("Sse", &format.say::<Stress>(found.reversed)),
+                        ("Ssu", &format.say::<Stress>(ultimate)),
                     ],
                     &source,
                 );
                 report.safety.push(Safety { name, factor });
             }
             Err(error) => {
-                report.sentence = sentence(&error.say(pen.system).to_string());
+                report.sentence = sentence(&error.say(format.system).to_string());
                 return report;
             }
         }

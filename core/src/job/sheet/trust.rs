@@ -5,8 +5,8 @@ use crate::coil::rate::FORMULA_OF_ALL_TURNS;
 use crate::drawing::{self, Drawing, Figure as Asked, Figures, Given, Range};
 use crate::formula::Value;
 use crate::job::coil::Coil;
-use crate::job::desk::Desk;
-use crate::job::figures::{Pen, text};
+use crate::job::context::Context;
+use crate::job::figures::{Format, text};
 use crate::job::formulas::{PART_OF_DOUBT, RATE_AND_DOUBT, SHARE_OF_VARIANCE};
 use crate::job::report::{Doubt, Figure, Trust};
 use crate::propagation::{self, Budget, Part};
@@ -14,10 +14,10 @@ use crate::quantity::{self, Length, Modulus, Said, SpringRate};
 use std::fmt::Display;
 
 /// None where the drawing gives no rate.
-pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
+pub(super) fn of(context: &mut Context<'_>, drawn: &Coil) -> Option<Trust> {
     let drawing = &drawn.drawing;
     let budget = propagation::drawn_rate(drawing).ok()?;
-    let pen = desk.pen;
+    let format = context.format;
     let extremes = match drawing.drawn_rate() {
         Ok(extremes) => extremes,
         Err(fails) => {
@@ -26,29 +26,29 @@ pub(super) fn of(desk: &mut Desk<'_>, drawn: &Coil) -> Option<Trust> {
                 least: None,
                 most: None,
                 parts: Vec::new(),
-                sentence: no_coil(pen, drawing, fails)?,
+                sentence: no_coil(format, drawing, fails)?,
             });
         }
     };
-    let figure = pen.doubted::<SpringRate>(budget.value, budget.doubt.value);
+    let figure = format.doubted::<SpringRate>(budget.value, budget.doubt.value);
     let parts = budget.parts.iter().filter(|part| part.share > 0.0);
-    let parts: Vec<Said> = parts.map(|part| pen.exact::<SpringRate>(part.doubt)).collect();
+    let parts: Vec<Said> = parts.map(|part| format.exact::<SpringRate>(part.doubt)).collect();
     let put = RATE_AND_DOUBT.put_sum(
-        &corner(pen, drawing, End::Nominal, End::Nominal)?.values(),
+        &corner(format, drawing, End::Nominal, End::Nominal)?.values(),
         parts.iter().map(|part| [("ui", part as _)]),
     );
-    let rate = desk.ledger.put(figure, RATE_AND_DOUBT, put, &propagation::SOURCE);
+    let rate = context.ledger.put(figure, RATE_AND_DOUBT, put, &propagation::SOURCE);
     let mut end = |rate, corner: Corner| {
-        let figure = pen.figure::<SpringRate>(rate);
-        desk.ledger.work(figure, FORMULA_OF_ALL_TURNS, &corner.values(), &drawing::SOURCE)
+        let figure = format.figure::<SpringRate>(rate);
+        context.ledger.work(figure, FORMULA_OF_ALL_TURNS, &corner.values(), &drawing::SOURCE)
     };
-    let least = end(extremes.least(), corner(pen, drawing, End::Least, End::Most)?);
-    let most = end(extremes.most(), corner(pen, drawing, End::Most, End::Least)?);
+    let least = end(extremes.least(), corner(format, drawing, End::Least, End::Most)?);
+    let most = end(extremes.most(), corner(format, drawing, End::Most, End::Least)?);
     let mut parts = Vec::new();
     for part in budget.parts.iter().filter(|part| part.share > 0.0) {
-        parts.push(doubt(desk, part, &budget, drawing)?);
+        parts.push(doubt(context, part, &budget, drawing)?);
     }
-    let sentence = text!("{}{}", sentence(pen, &budget), untold(extremes.untold()));
+    let sentence = text!("{}{}", sentence(format, &budget), unstated(extremes.unstated()));
     Some(Trust { rate: Some(rate), least: Some(least), most: Some(most), parts, sentence })
 }
 
@@ -60,7 +60,7 @@ pub(super) fn ends_outweigh(drawn: &Coil) -> bool {
 }
 
 /// Which figures are without a tolerance, so that nothing of the ± is theirs.
-fn untold(figures: Figures) -> String {
+fn unstated(figures: Figures) -> String {
     if figures.is_empty() {
         return String::new();
     }
@@ -69,7 +69,7 @@ fn untold(figures: Figures) -> String {
 }
 
 /// Which tolerances leave no coil, in the units of the job.
-fn no_coil(pen: Pen, of: &Drawing, fails: Figures) -> Option<String> {
+fn no_coil(format: Format, of: &Drawing, fails: Figures) -> Option<String> {
     let count = |turns: f64| quantity::write_number(turns, 4);
     if fails.contains(Asked::TotalTurns) {
         return Some(text!(
@@ -80,7 +80,7 @@ fn no_coil(pen: Pen, of: &Drawing, fails: Figures) -> Option<String> {
         ));
     }
     let size = |size: Range<Length>| {
-        text!("between {} and {}", pen.decimal(size.least()), pen.decimal(size.most()))
+        text!("between {} and {}", format.decimal(size.least()), format.decimal(size.most()))
     };
     Some(text!(
         "A bar {} in a diameter {} may be no coil at all: tolerances that leave a bar, and a hole inside the coil, were expected. Write only by how much each size may be off.",
@@ -129,29 +129,29 @@ impl End {
 }
 
 /// What stiffens a coil at one end of its range, and what softens it at the other.
-fn corner(pen: Pen, of: &Drawing, stiffening: End, softening: End) -> Option<Corner> {
+fn corner(format: Format, of: &Drawing, stiffening: End, softening: End) -> Option<Corner> {
     let bar = stiffening.of(of.bar?.range(Asked::Bar));
     let (across, diameter) = of.diameter?;
     let coil = across.coil(bar, softening.of(diameter.range(Asked::Diameter))).ok()?;
     let turns = |turns: f64| quantity::write_number(turns, 7);
     Some(Corner {
-        shear: pen.exact::<Modulus>(stiffening.of(of.shear()?.range(Asked::ShearModulus))),
-        bar: pen.decimal(bar),
-        mean: pen.decimal(coil.mean()),
+        shear: format.exact::<Modulus>(stiffening.of(of.shear()?.range(Asked::ShearModulus))),
+        bar: format.decimal(bar),
+        mean: format.decimal(coil.mean()),
         total: turns(softening.of(of.total_turns?.range(Asked::TotalTurns))),
         dead: turns(stiffening.of(of.dead()?.range(Asked::DeadTurns))),
     })
 }
 
 fn doubt(
-    desk: &mut Desk<'_>,
+    context: &mut Context<'_>,
     part: &Part<SpringRate>,
     budget: &Budget<SpringRate>,
     of: &Drawing,
 ) -> Option<Doubt> {
-    let pen = desk.pen;
+    let format = context.format;
     let length = |given: Given<Length>| {
-        (pen.rough(given.doubt()).to_string(), (given.doubt() / given.nominal()).value)
+        (format.rough(given.doubt()).to_string(), (given.doubt() / given.nominal()).value)
     };
     let turns = |given: Given<f64>| {
         (quantity::write_number(given.doubt(), 2), given.doubt() / given.nominal())
@@ -164,56 +164,56 @@ fn doubt(
         _ => {
             let shear = of.shear()?;
             let relative = (shear.doubt() / shear.nominal()).value;
-            ("Shear modulus", (Pen::percent(relative, 1).text, relative))
+            ("Shear modulus", (Format::percent(relative, 1).text, relative))
         }
     };
     let source = &propagation::SOURCE;
-    let values = corner(pen, of, End::Nominal, End::Nominal)?;
-    let diameter = pen.decimal(of.diameter?.1.nominal());
+    let values = corner(format, of, End::Nominal, End::Nominal)?;
+    let diameter = format.decimal(of.diameter?.1.nominal());
     let [d, mean, nt, nd] =
         [&values.bar as &dyn Display, &values.mean, &values.total, &values.dead];
-    let sensitivity = desk.ledger.work(
-        Pen::number(part.sensitivity, 3),
+    let sensitivity = context.ledger.work(
+        Format::number(part.sensitivity, 3),
         propagation::sensitivity(part.input, of.diameter?.0),
         &[("d", d), ("D", mean), ("Dx", &diameter), ("nt", nt), ("nd", nd)],
         source,
     );
-    let text = pen.doubt::<SpringRate>(part.doubt).to_string();
-    let figure = Figure { text, ..pen.figure::<SpringRate>(part.doubt) };
-    let doubt = desk.ledger.work(
+    let text = format.doubt::<SpringRate>(part.doubt).to_string();
+    let figure = Figure { text, ..format.figure::<SpringRate>(part.doubt) };
+    let doubt = context.ledger.work(
         figure,
         PART_OF_DOUBT,
         &[
             ("sx", &quantity::write_number(part.sensitivity.abs(), 5)),
             ("ux", &quantity::write_number(relative, 5)),
-            ("k", &pen.exact::<SpringRate>(budget.value)),
+            ("k", &format.exact::<SpringRate>(budget.value)),
         ],
         source,
     );
-    let share = desk.ledger.work(
-        Pen::percent(part.share, 0),
+    let share = context.ledger.work(
+        Format::percent(part.share, 0),
         SHARE_OF_VARIANCE,
         &[
-            ("ui", &pen.exact::<SpringRate>(part.doubt)),
-            ("u", &pen.exact::<SpringRate>(budget.doubt)),
+            ("ui", &format.exact::<SpringRate>(part.doubt)),
+            ("u", &format.exact::<SpringRate>(budget.doubt)),
         ],
         source,
     );
     Some(Doubt { name: name.to_owned(), own: text!("± {own}"), sensitivity, doubt, share })
 }
 
-fn sentence(pen: Pen, budget: &Budget<SpringRate>) -> String {
+fn sentence(format: Format, budget: &Budget<SpringRate>) -> String {
     let Some(largest) = budget.largest() else {
         return "Nothing is in doubt that this rate rests on, or nobody has said how well it is known."
             .to_owned();
     };
-    let left = |input| pen.doubt::<SpringRate>(budget.doubt_left(input, 0.5));
+    let left = |input| format.doubt::<SpringRate>(budget.doubt_left(input, 0.5));
     let mut said = match budget.worth_measuring() {
         Some(part) => text!(
             "Of what caliper, tape and counting give, {} is worth measuring better: half its doubt would leave ± {} of ± {}.",
             part.input,
             left(part.input),
-            pen.doubt::<SpringRate>(budget.doubt)
+            format.doubt::<SpringRate>(budget.doubt)
         ),
         None => "Write below how well each size is known, and this tells which is worth measuring better.".to_owned(),
     };

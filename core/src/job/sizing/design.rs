@@ -5,9 +5,9 @@ use crate::coil::stress::Factor;
 use crate::coil::{Hand, bar, rate, solid};
 use crate::formula::{Formula, Value};
 use crate::job::choices::NEED_ENDS;
-use crate::job::desk::Desk;
+use crate::job::context::Context;
 use crate::job::drawing::{GEOMETRY, Pressed, as_given, show_stress, show_stress_at};
-use crate::job::figures::{Pen, text};
+use crate::job::figures::{Format, text};
 use crate::job::formulas::{MASS_OF_ALL, OF_BOTH, OUTSIDE, TURNS_IN_ALL, letter};
 use crate::job::input::Drawing as DrawingEntry;
 use crate::job::report::{DesignReport, Figure, PairReport};
@@ -16,7 +16,7 @@ use crate::quantity::{
     self, Force, Length, Mass, MassDensity, Modulus, SpringRate, System, Turns, unit,
 };
 use crate::reading::{self, Step};
-use crate::sizing::{Allowed, Design, HANDS, MEAN, MEAN_SOURCE, Need, Pair, Verdict};
+use crate::sizing::{Allowed, Design, HANDS, LimitCheck, MEAN, MEAN_SOURCE, Need, Pair};
 use crate::source::Source;
 use std::fmt::Display;
 
@@ -29,17 +29,17 @@ pub(super) struct Drawer<'a> {
 impl Drawer<'_> {
     pub(super) fn report(
         &self,
-        desk: &mut Desk<'_>,
+        context: &mut Context<'_>,
         design: &Design,
-        verdict: &Verdict,
+        verdict: &LimitCheck,
         hand: Option<Hand>,
     ) -> DesignReport {
-        let pen = desk.pen;
+        let format = context.format;
         let Design { coil, turns, free, rate: found, solid: closed, pitch, .. } = *design;
         let (ends, metal) = (self.need.make.ends, &self.need.metal);
-        let [d, mean, l0] = [coil.bar(), coil.mean(), free].map(|size| pen.decimal(size));
+        let [d, mean, l0] = [coil.bar(), coil.mean(), free].map(|size| format.decimal(size));
         let [n, nd, nt] = [turns.active(), turns.dead(), turns.total()].map(words::turns);
-        let k = pen.say::<SpringRate>(found);
+        let k = format.say::<SpringRate>(found);
         let (least, solid::Stop { rule, .. }) = solid::stops(coil.bar(), turns, ends);
         let (load, height) = match self.need.work.height {
             Some(height) => (found * (free - height), height),
@@ -47,11 +47,12 @@ impl Drawer<'_> {
         };
         let rounded = |from: Formula, source: &Source| text!("rounded, from {from}; {source}");
         let chosen = "chosen in the search";
-        let size = as_given::<Length>(desk, pen.size(coil.bar()), letter!("d"), chosen);
+        let size = as_given::<Length>(context, format.size(coil.bar()), letter!("d"), chosen);
         let source = rounded(MEAN, &MEAN_SOURCE);
-        let mean_figure = as_given::<Length>(desk, pen.size(coil.mean()), letter!("D"), &source);
+        let mean_figure =
+            as_given::<Length>(context, format.size(coil.mean()), letter!("D"), &source);
         let source = rounded(rate::FREE, &rate::SOURCE);
-        let height_free = as_given::<Length>(desk, pen.size(free), letter!("L0"), &source);
+        let height_free = as_given::<Length>(context, format.size(free), letter!("L0"), &source);
         let values: [Value<'_>; 9] = [
             ("d", &d),
             ("D", &mean),
@@ -59,38 +60,38 @@ impl Drawer<'_> {
             ("nd", &nd),
             ("nt", &nt),
             ("L0", &l0),
-            ("L", &pen.decimal(height)),
+            ("L", &format.decimal(height)),
             ("k", &k),
-            ("G", &pen.say::<Modulus>(metal.shear_modulus)),
+            ("G", &format.say::<Modulus>(metal.shear_modulus)),
         ];
         let mut show = |figure: Figure, formula: Formula, source: &dyn Display| {
-            desk.ledger.work(figure, formula, &values, source)
+            context.ledger.work(figure, formula, &values, source)
         };
-        let outside = show(pen.size(coil.outside()), OUTSIDE, &GEOMETRY);
-        let count = show(pen.figure::<Turns>(turns.total()), TURNS_IN_ALL, &ends.source());
-        let closed = show(pen.height(closed), rule.formula, &rule.source);
-        let rate = show(pen.figure::<SpringRate>(found), rate::FORMULA, &rate::SOURCE);
-        let load = show(pen.figure::<Force>(load), rate::LOAD, &rate::SOURCE);
+        let outside = show(format.size(coil.outside()), OUTSIDE, &GEOMETRY);
+        let count = show(format.figure::<Turns>(turns.total()), TURNS_IN_ALL, &ends.source());
+        let closed = show(format.height(closed), rule.formula, &rule.source);
+        let rate = show(format.figure::<SpringRate>(found), rate::FORMULA, &rate::SOURCE);
+        let load = show(format.figure::<Force>(load), rate::LOAD, &rate::SOURCE);
         let factor = |allowed: &Allowed| {
             allowed.of(coil.bar()).map_or(Factor::Uncorrected, |(_, factor)| factor)
         };
-        let stress = show_stress(desk, coil, design.greatest_load, factor(&metal.at_load));
+        let stress = show_stress(context, coil, design.greatest_load, factor(&metal.at_load));
         let pressed = Pressed { rate: found, free, to: least.height };
         let at_solid = metal.at_solid.as_ref().map_or(Factor::Uncorrected, factor);
-        let stress_solid = show_stress_at(desk, coil, pressed, at_solid);
+        let stress_solid = show_stress_at(context, coil, pressed, at_solid);
         let length = bar::whole(coil, pitch, turns, Some(ends));
-        let mass = desk.ledger.work(
-            pen.figure::<Mass>(design.mass),
+        let mass = context.ledger.work(
+            format.figure::<Mass>(design.mass),
             bar::MASS,
             &[
-                ("ρ", &pen.say::<MassDensity>(metal.density)),
+                ("ρ", &format.say::<MassDensity>(metal.density)),
                 ("d", &d),
-                ("l", &pen.decimal(length)),
+                ("l", &format.decimal(length)),
             ],
             &bar::SOURCE,
         );
         DesignReport {
-            drawing: self.drawing(pen.system, design, hand),
+            drawing: self.drawing(format.system, design, hand),
             bar: size,
             mean: mean_figure,
             outside,
@@ -106,17 +107,17 @@ impl Drawer<'_> {
         }
     }
 
-    pub(super) fn pair(&self, desk: &mut Desk<'_>, pair: &Pair) -> PairReport {
-        let outer = self.report(desk, &pair.outer, &pair.of_outer, Some(HANDS.0));
-        let inner = self.report(desk, &pair.inner, &pair.of_inner, Some(HANDS.1));
+    pub(super) fn pair(&self, context: &mut Context<'_>, pair: &Pair) -> PairReport {
+        let outer = self.report(context, &pair.outer, &pair.of_outer, Some(HANDS.0));
+        let inner = self.report(context, &pair.inner, &pair.of_inner, Some(HANDS.1));
         let share = outer.load.si / (outer.load.si + inner.load.si);
         let loads: [Value<'_>; 2] = [("F1", &outer.load.text), ("F2", &inner.load.text)];
-        let share = desk.ledger.work(Pen::percent(share, 0), OF_BOTH, &loads, &"definition");
+        let share = context.ledger.work(Format::percent(share, 0), OF_BOTH, &loads, &"definition");
         let masses = [&outer.mass.text, &inner.mass.text].map(|mass| [("m", mass as _)]);
-        let figure = desk.pen.figure::<Mass>(pair.mass());
-        let mass = desk.ledger.sum(figure, MASS_OF_ALL, masses.iter(), &"definition");
+        let figure = context.format.figure::<Mass>(pair.mass());
+        let mass = context.ledger.sum(figure, MASS_OF_ALL, masses.iter(), &"definition");
         let apart = |one: f64, other: f64| {
-            Pen::percent((one - other).abs() / if one > other { one } else { other }, 1).text
+            Format::percent((one - other).abs() / if one > other { one } else { other }, 1).text
         };
         let sentence = text!(
             "Their stresses under load are {} apart, their solid heights {}; they are wound opposite ways.",
@@ -153,8 +154,8 @@ impl Drawer<'_> {
 }
 
 /// `reserve to solid: 4 % in hand`.
-fn nearest(verdict: &Verdict) -> String {
-    let hand = Pen::percent(verdict.margin.max(0.0), 1).text;
+fn nearest(verdict: &LimitCheck) -> String {
+    let hand = Format::percent(verdict.margin.max(0.0), 1).text;
     text!("{}: {hand} in hand", words::limit(verdict.nearest))
 }
 

@@ -218,7 +218,7 @@ fn units_spelt_out() {
 
 /// What a text says, whatever the kind: an accepted one has a figure, lies within the bound,
 /// and says the same with its unit spelt out, in either system.
-fn makes_sense<K: Written>(text: &str, system: System, bound: &'static Bound<K>) {
+fn makes_sense<K: Readable>(text: &str, system: System, bound: &'static Bound<K>) {
     match read(text, system, bound) {
         Ok(value) => {
             assert!(text.chars().any(char::is_numeric), "{text:?}");

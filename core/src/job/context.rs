@@ -5,28 +5,28 @@ use super::field::{
     Belongs, ByName, Field, Kind, LIST, Many, OBJECT, Object, Plain, Reads, Rows, Spot, TEXT,
     Visitor, Whole,
 };
-use super::figures::{Ledger, Pen};
+use super::figures::{Format, Ledger};
 use super::problem::Path;
 use super::report::{Note, Problem, Workings};
 use crate::quantity::{self, System};
 use crate::tables::Tables;
 use serde_json::{Map, Value};
 
-pub(crate) struct Desk<'a> {
+pub(crate) struct Context<'a> {
     pub(crate) tables: &'a Tables<'a>,
-    pub(crate) pen: Pen,
+    pub(crate) format: Format,
     pub(crate) ledger: Ledger,
     pub(crate) problems: Vec<Problem>,
     pub(crate) notes: Vec<Note>,
 }
 
-impl<'a> Desk<'a> {
-    pub(crate) fn new(tables: &'a Tables<'a>, pen: Pen) -> Self {
-        Self { tables, pen, ledger: Ledger::default(), problems: Vec::new(), notes: Vec::new() }
+impl<'a> Context<'a> {
+    pub(crate) fn new(tables: &'a Tables<'a>, format: Format) -> Self {
+        Self { tables, format, ledger: Ledger::default(), problems: Vec::new(), notes: Vec::new() }
     }
 
     pub(crate) fn system(&self) -> System {
-        self.pen.system
+        self.format.system
     }
 
     pub(crate) fn note(&mut self, path: &Path, code: &'static str, text: impl Into<String>) {
@@ -45,12 +45,12 @@ impl<'a> Desk<'a> {
     }
 
     /// What was found wrong, what is to be noted, and how each figure came about.
-    pub(crate) fn told(self) -> (Vec<Problem>, Vec<Note>, Workings) {
+    pub(crate) fn findings(self) -> (Vec<Problem>, Vec<Note>, Workings) {
         (self.problems, self.notes, Workings(self.ledger.entries))
     }
 
     /// Says so where something else stands in a field.
-    fn expect<T>(&mut self, path: &Path, entry: &Entry<T>, belongs: &Belongs) {
+    fn check_kind<T>(&mut self, path: &Path, entry: &Entry<T>, belongs: &Belongs) {
         if let Entry::Odd(value) = entry {
             self.odd(path, value, belongs);
         }
@@ -65,7 +65,7 @@ impl<'a> Desk<'a> {
 
     /// The text of a field, without blanks round it; none where it is empty.
     pub(crate) fn text<'e, K: Reads>(&mut self, at: &Path, field: Field<'e, K>) -> Option<&'e str> {
-        self.expect(&field.path(at), field.entry, &TEXT);
+        self.check_kind(&field.path(at), field.entry, &TEXT);
         Some(field.written()).filter(|text| !text.is_empty())
     }
 
@@ -76,7 +76,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Object<T>>,
     ) -> Option<(Path, &'e T)> {
         let path = field.path(at);
-        self.expect(&path, field.entry, &OBJECT);
+        self.check_kind(&path, field.entry, &OBJECT);
         Some((path, field.entry.given()?))
     }
 
@@ -87,7 +87,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Many<K>>,
     ) -> impl Iterator<Item = (Path, Field<'e, K>)> + use<'e, K> {
         let path = field.path(at);
-        self.expect(&path, field.entry, &LIST);
+        self.check_kind(&path, field.entry, &LIST);
         let items =
             field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate();
         items.map(move |(index, entry)| (path.item(index), Field::here(field.kind.0, entry)))
@@ -100,7 +100,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, Whole>,
     ) -> Option<&'e Map<String, Value>> {
         let path = field.path(at);
-        self.expect(&path, field.entry, &OBJECT);
+        self.check_kind(&path, field.entry, &OBJECT);
         field.entry.given()
     }
 
@@ -111,7 +111,7 @@ impl<'a> Desk<'a> {
         field: Field<'e, ByName>,
     ) -> (Path, impl Iterator<Item = Field<'e, Plain>> + use<'e>) {
         let path = field.path(at);
-        self.expect(&path, field.entry, &OBJECT);
+        self.check_kind(&path, field.entry, &OBJECT);
         let texts = field.entry.given().map_or(&[][..], |texts| texts.0.as_slice());
         (path, texts.iter().map(|(name, entry)| Field { name, kind: Plain, entry }))
     }
@@ -131,7 +131,7 @@ impl<'a> Desk<'a> {
 }
 
 /// Whatever is wrong with the texts of an object of which no more is asked.
-impl Visitor for Desk<'_> {
+impl Visitor for Context<'_> {
     fn text<K: Reads>(&mut self, at: &Path, field: Field<'_, K>) {
         self.read(at, field);
     }

@@ -2,7 +2,7 @@
 
 use super::Case;
 use super::asked::Asked;
-use super::limits::Limits;
+use super::limits::AllowedRange;
 use super::requirement::{Missing, Requirement, Whose};
 use crate::coil::Coiling;
 use crate::coil::buckling;
@@ -18,10 +18,10 @@ use crate::tolerance::{ColdWound, Grade};
 
 /// What is asked of a figure, in SI units, who says so where nobody gave it, and the figures whose
 /// tolerances it would need to be surer.
-pub(super) struct Wish {
-    pub(super) limits: Limits<f64>,
+pub(super) struct Required {
+    pub(super) limits: AllowedRange<f64>,
     pub(super) source: Option<Source>,
-    pub(super) untold: Vec<Missing>,
+    pub(super) unstated: Vec<Missing>,
 }
 
 pub(super) const FREE_SHARE: f64 = 0.02;
@@ -34,40 +34,40 @@ pub(super) const ORIGINAL: Source =
 const OWN_RANGE: Source =
     Source::new("the original", "its own range over its tolerances", Known::CommonPractice);
 
-impl Wish {
-    pub(super) fn by(limits: Limits<f64>, source: Source) -> Self {
-        Self { limits, source: Some(source), untold: Vec::new() }
+impl Required {
+    pub(super) fn by(limits: AllowedRange<f64>, source: Source) -> Self {
+        Self { limits, source: Some(source), unstated: Vec::new() }
     }
 
     /// Limits of whoever asks.
-    pub(super) fn given(limits: Limits<f64>) -> Self {
-        Self { limits, source: None, untold: Vec::new() }
+    pub(super) fn given(limits: AllowedRange<f64>) -> Self {
+        Self { limits, source: None, unstated: Vec::new() }
     }
 
     /// The original's own range, or a usual allowance about its figure where its tolerances are not
     /// given.
     pub(super) fn like(own: &Range<f64>, usual: impl FnOnce() -> Sourced<f64>) -> Self {
         if own.is_complete() {
-            return Self::by(Limits::between(own.least(), own.most()), OWN_RANGE);
+            return Self::by(AllowedRange::between(own.least(), own.most()), OWN_RANGE);
         }
         let (nominal, usual) = (own.nominal(), usual());
-        let limits = Limits::between(nominal - usual.value, nominal + usual.value);
-        Self { untold: Whose::Original.figures(own.untold()), ..Self::by(limits, usual.source) }
+        let limits = AllowedRange::between(nominal - usual.value, nominal + usual.value);
+        Self { unstated: Whose::Original.figures(own.unstated()), ..Self::by(limits, usual.source) }
     }
 
     /// A most, but no less than the original has.
     fn at_most(most: f64, source: Source, original: Option<Range<f64>>) -> Self {
         match original.map(|own| own.most()).filter(|own| *own > most) {
-            Some(own) => Self::by(Limits::at_most(own), ORIGINAL),
-            None => Self::by(Limits::at_most(most), source),
+            Some(own) => Self::by(AllowedRange::at_most(own), ORIGINAL),
+            None => Self::by(AllowedRange::at_most(most), source),
         }
     }
 
     /// A least, but no more than the original has.
     fn at_least(least: f64, source: Source, original: Option<Range<f64>>) -> Self {
         match original.map(|own| own.least()).filter(|own| *own < least) {
-            Some(own) => Self::by(Limits::at_least(own), ORIGINAL),
-            None => Self::by(Limits::at_least(least), source),
+            Some(own) => Self::by(AllowedRange::at_least(own), ORIGINAL),
+            None => Self::by(AllowedRange::at_least(least), source),
         }
     }
 }
@@ -76,33 +76,35 @@ impl Wish {
 ///
 /// # Errors
 /// What of the original, or of the candidate's steel, is missing for them.
-pub(super) fn limits(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missing>> {
+pub(super) fn limits(requirement: Requirement, case: &Case) -> Result<Required, Vec<Missing>> {
     match given(requirement, &case.asked) {
-        Some(limits) => Ok(Wish::given(limits)),
+        Some(limits) => Ok(Required::given(limits)),
         None => by_original(requirement, case),
     }
 }
 
-fn given(requirement: Requirement, asked: &Asked) -> Option<Limits<f64>> {
-    let allowable = |allowable: Allowable| Limits::at_most(allowable.stress.value);
+fn given(requirement: Requirement, asked: &Asked) -> Option<AllowedRange<f64>> {
+    let allowable = |allowable: Allowable| AllowedRange::at_most(allowable.stress.value);
     match requirement {
         Requirement::Pocket => {
-            asked.pocket.map(|pocket| Limits::at_most((pocket - asked.play).value))
+            asked.pocket.map(|pocket| AllowedRange::at_most((pocket - asked.play).value))
         }
-        Requirement::Post => asked.post.map(|post| Limits::at_least((post + asked.play).value)),
+        Requirement::Post => {
+            asked.post.map(|post| AllowedRange::at_least((post + asked.play).value))
+        }
         Requirement::OuterGap | Requirement::InnerGap => {
-            asked.gap.map(|gap| Limits::at_least(gap.value))
+            asked.gap.map(|gap| AllowedRange::at_least(gap.value))
         }
         Requirement::FreeHeight => asked.free.map(|free| free.map(|length| length.value)),
         Requirement::Rate => asked.rate.map(|rate| rate.map(|rate| rate.value)),
         Requirement::Load => asked.load.map(|load| load.map(|load| load.value)),
-        Requirement::SolidHeight => asked.solid.map(|solid| Limits::at_most(solid.value)),
+        Requirement::SolidHeight => asked.solid.map(|solid| AllowedRange::at_most(solid.value)),
         Requirement::StressAtWork => asked.stress_at_work.map(allowable),
         Requirement::StressAtSolid => asked.stress_at_solid.map(allowable),
-        Requirement::Reserve => asked.reserve.map(|reserve| Limits::at_least(reserve.value)),
-        Requirement::Fatigue => asked.safety.map(Limits::at_least),
+        Requirement::Reserve => asked.reserve.map(|reserve| AllowedRange::at_least(reserve.value)),
+        Requirement::Fatigue => asked.safety.map(AllowedRange::at_least),
         Requirement::NestHeight => asked.nest_height.map(|nest| nest.map(|height| height.value)),
-        Requirement::Deviation => asked.deviation.map(Limits::at_most),
+        Requirement::Deviation => asked.deviation.map(AllowedRange::at_most),
         Requirement::LoadAt(_)
         | Requirement::Buckling
         | Requirement::OuterHand
@@ -112,7 +114,7 @@ fn given(requirement: Requirement, asked: &Asked) -> Option<Limits<f64>> {
     }
 }
 
-fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missing>> {
+fn by_original(requirement: Requirement, case: &Case) -> Result<Required, Vec<Missing>> {
     let original = &case.original;
     let own = |figure: &dyn Fn(&Point) -> Result<f64, Figures>| {
         Whose::Original.lacks(over_tolerances(original, figure))
@@ -121,21 +123,23 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
     Ok(match requirement {
         Requirement::Pocket => {
             let outside = own(&|point| Ok(point.outside_at_solid()?.value))?;
-            Wish::by(Limits::at_most(outside.most()), ORIGINAL)
+            Required::by(AllowedRange::at_most(outside.most()), ORIGINAL)
         }
         Requirement::Post => {
             let inside = own(&|point| Ok(point.coil()?.inside().value))?;
-            Wish::by(Limits::at_least(inside.least()), ORIGINAL)
+            Required::by(AllowedRange::at_least(inside.least()), ORIGINAL)
         }
-        Requirement::OuterGap | Requirement::InnerGap => Wish::by(Limits::at_least(0.0), COMMON),
+        Requirement::OuterGap | Requirement::InnerGap => {
+            Required::by(AllowedRange::at_least(0.0), COMMON)
+        }
         Requirement::FreeHeight => {
             let free = own(&|point| Ok(point.free()?.value))?;
-            Wish::like(&free, || free_allowance(original, free.nominal()))
+            Required::like(&free, || free_allowance(original, free.nominal()))
         }
         Requirement::Rate => {
             let rate = own(&|point| Ok(point.rate()?.value))?;
             let usual = Sourced { value: LOAD_SHARE * rate.nominal(), source: COMMON };
-            Wish::like(&rate, || usual)
+            Required::like(&rate, || usual)
         }
         Requirement::Load => load(original, working)?,
         Requirement::LoadAt(place) => {
@@ -144,7 +148,7 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
         }
         Requirement::SolidHeight => {
             let solid = own(&|point| Ok(point.solid()?.value))?;
-            Wish::by(Limits::at_most(solid.most()), ORIGINAL)
+            Required::by(AllowedRange::at_most(solid.most()), ORIGINAL)
         }
         Requirement::StressAtWork => stress(case, |against| {
             over_tolerances(original, |point| Ok(point.stress_at(working, against)?.value))
@@ -155,8 +159,8 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
         Requirement::Reserve => {
             let left = own(&|point| Ok((working - point.solid()?).value))?;
             match least_gaps(case, original) {
-                Some(gaps) => Wish::at_least(gaps.value, gaps::SOURCE, Some(left)),
-                None => Wish::by(Limits::at_least(left.least()), ORIGINAL),
+                Some(gaps) => Required::at_least(gaps.value, gaps::SOURCE, Some(left)),
+                None => Required::by(AllowedRange::at_least(left.least()), ORIGINAL),
             }
         }
         Requirement::Buckling => {
@@ -165,12 +169,12 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
                     Ok(point.buckling_height(case.asked.seating, ratio)?.value)
                 })
             });
-            Wish::at_most(working.value, buckling::SOURCE, own.ok())
+            Required::at_most(working.value, buckling::SOURCE, own.ok())
         }
         Requirement::Fatigue => {
             let own =
                 over_tolerances(original, |point| Ok(endurance(original, case, point)?.safety()));
-            Wish::at_least(LEAST_SAFETY, COMMON, own.ok())
+            Required::at_least(LEAST_SAFETY, COMMON, own.ok())
         }
         Requirement::NestHeight
         | Requirement::Deviation
@@ -181,9 +185,9 @@ fn by_original(requirement: Requirement, case: &Case) -> Result<Wish, Vec<Missin
     })
 }
 
-fn load(original: &Drawing, height: Length) -> Result<Wish, Vec<Missing>> {
+fn load(original: &Drawing, height: Length) -> Result<Required, Vec<Missing>> {
     let load = Whose::Original.lacks(original.load(height))?.map(|load| load.value);
-    Ok(Wish::like(&load, || load_allowance(original, load.nominal())))
+    Ok(Required::like(&load, || load_allowance(original, load.nominal())))
 }
 
 /// Which stress an allowable one is compared with: as asked, else as the candidate's steel has it, else
@@ -208,7 +212,7 @@ pub(super) fn endurance(of: &Drawing, case: &Case, point: &Point) -> Result<Endu
 pub(super) fn stress(
     case: &Case,
     of_original: impl Fn(Against) -> Result<Range<f64>, Figures>,
-) -> Result<Wish, Vec<Missing>> {
+) -> Result<Required, Vec<Missing>> {
     let Case { original, candidate, .. } = case;
     let of_one_steel = match (original.steel, candidate.steel) {
         (Some(original), Some(candidate)) => original.id() == candidate.id(),
@@ -218,13 +222,13 @@ pub(super) fn stress(
     if let Ok(allowable) = candidate.allowable() {
         let own = of_original(allowable.against).ok().filter(|_| of_one_steel);
         let most = allowable.stress.value;
-        let wish = Wish::at_most(most, ORIGINAL, own);
-        let by_steel = wish.limits.most == Some(most);
-        let source = if by_steel { candidate.allowable_source() } else { wish.source };
-        return Ok(Wish { source, ..wish });
+        let required = Required::at_most(most, ORIGINAL, own);
+        let by_steel = required.limits.most == Some(most);
+        let source = if by_steel { candidate.allowable_source() } else { required.source };
+        return Ok(Required { source, ..required });
     }
     let own = Whose::Original.lacks(of_original(against(case, None)));
-    let untold = match (original.steel, candidate.steel) {
+    let unstated = match (original.steel, candidate.steel) {
         _ if of_one_steel => Vec::new(),
         (Some(_), None) => return Err(Whose::Candidate.figures(Figure::Steel.into())),
         (None, None) if original.allowable.is_none() => vec![
@@ -233,7 +237,7 @@ pub(super) fn stress(
         ],
         _ => return Err(Whose::Candidate.figures(Figure::AllowableStress.into())),
     };
-    Ok(Wish { untold, ..Wish::by(Limits::at_most(own?.most()), ORIGINAL) })
+    Ok(Required { unstated, ..Required::by(AllowedRange::at_most(own?.most()), ORIGINAL) })
 }
 
 fn free_allowance(original: &Drawing, free: f64) -> Sourced<f64> {
@@ -266,7 +270,7 @@ fn cold_wound(of: &Drawing, point: &Point) -> Option<ColdWound> {
 
 /// The least gaps between the turns of the candidate itself. Which apply hangs on its ends: an end that is
 /// not known makes no gap smaller.
-pub(super) fn own_gaps(case: &Case) -> Result<Wish, Vec<Missing>> {
+pub(super) fn own_gaps(case: &Case) -> Result<Required, Vec<Missing>> {
     let candidate = &case.candidate;
     let point = Point::nominal(candidate);
     let known = both(
@@ -276,7 +280,7 @@ pub(super) fn own_gaps(case: &Case) -> Result<Wish, Vec<Missing>> {
     Whose::Candidate.lacks(known)?;
     let gaps = least_gaps(case, candidate);
     let gaps = Whose::Candidate.lacks(gaps.ok_or(Figure::Ends.into()))?;
-    Ok(Wish::by(Limits::at_least(gaps.value), gaps::SOURCE))
+    Ok(Required::by(AllowedRange::at_least(gaps.value), gaps::SOURCE))
 }
 
 fn least_gaps(case: &Case, original: &Drawing) -> Option<Length> {

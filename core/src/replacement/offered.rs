@@ -1,18 +1,18 @@
 //! What the candidate offers to each requirement, over all that varies.
 
 use super::requirement::{Missing, Requirement, Whose, all};
-use super::{Case, swap, wish};
+use super::{Case, required, swap};
 use crate::drawing::{Drawing, Figures, Point, Range, both, over_tolerances};
 
 /// A figure in SI units, and whose tolerances it would need to be surer.
-pub(super) struct Offer {
+pub(super) struct OfferedRange {
     pub(super) range: Range<f64>,
-    pub(super) untold: Vec<Missing>,
+    pub(super) unstated: Vec<Missing>,
 }
 
-impl Offer {
+impl OfferedRange {
     pub(super) fn of(whose: Whose, range: Range<f64>) -> Self {
-        Self { range, untold: whose.figures(range.untold()) }
+        Self { range, unstated: whose.figures(range.unstated()) }
     }
 
     /// From two figures that fall and rise independently of each other: the least lies where the one is
@@ -24,10 +24,10 @@ impl Offer {
     ) -> Self {
         let apart = |more: f64, less: f64| (more - less) * half;
         let ends = [apart(more.least(), less.most()), apart(more.most(), less.least())];
-        let mut untold = whose_more.figures(more.untold());
-        untold.extend(whose_less.figures(less.untold()));
+        let mut unstated = whose_more.figures(more.unstated());
+        unstated.extend(whose_less.figures(less.unstated()));
         let nominal = apart(more.nominal(), less.nominal());
-        Self { range: Range::spanning(nominal, ends.into_iter()), untold }
+        Self { range: Range::spanning(nominal, ends.into_iter()), unstated }
     }
 }
 
@@ -53,27 +53,27 @@ pub(super) fn neighbours<'a>(
 pub(super) fn gap(
     (whose_outer, outer): (Whose, &Drawing),
     (whose_inner, inner): (Whose, &Drawing),
-) -> Result<Offer, Vec<Missing>> {
+) -> Result<OfferedRange, Vec<Missing>> {
     let inside = whose_outer.lacks(outer.inside());
     let outside = whose_inner.lacks(inner.outside_at_solid());
     let (inside, outside) = all(inside, outside)?;
     let (inside, outside) = (inside.map(|it| it.value), outside.map(|it| it.value));
-    Ok(Offer::difference((inside, whose_outer), (outside, whose_inner), 0.5))
+    Ok(OfferedRange::difference((inside, whose_outer), (outside, whose_inner), 0.5))
 }
 
 /// The figure, from the least to the most.
 ///
 /// # Errors
 /// What is missing for it.
-pub(super) fn figure(requirement: Requirement, case: &Case) -> Result<Offer, Vec<Missing>> {
+pub(super) fn figure(requirement: Requirement, case: &Case) -> Result<OfferedRange, Vec<Missing>> {
     let candidate = &case.candidate;
     let over = |figure: &dyn Fn(&Point) -> Result<f64, Figures>| {
         let range = Whose::Candidate.lacks(over_tolerances(candidate, figure))?;
-        Ok(Offer::of(Whose::Candidate, range))
+        Ok(OfferedRange::of(Whose::Candidate, range))
     };
     let load = |height| {
         let load = Whose::Candidate.lacks(candidate.load(height))?;
-        Ok(Offer::of(Whose::Candidate, load.map(|load| load.value)))
+        Ok(OfferedRange::of(Whose::Candidate, load.map(|load| load.value)))
     };
     let working = case.asked.working.unwrap_or_default();
     match requirement {
@@ -92,11 +92,11 @@ pub(super) fn figure(requirement: Requirement, case: &Case) -> Result<Offer, Vec
         }
         Requirement::SolidHeight => over(&|point| Ok(point.solid()?.value)),
         Requirement::StressAtWork => {
-            let against = wish::against(case, case.asked.stress_at_work);
+            let against = required::against(case, case.asked.stress_at_work);
             over(&|point| Ok(point.stress_at(working, against)?.value))
         }
         Requirement::StressAtSolid => {
-            let against = wish::against(case, case.asked.stress_at_solid);
+            let against = required::against(case, case.asked.stress_at_solid);
             over(&|point| Ok(point.stress_at_solid(against)?.value))
         }
         Requirement::Reserve => over(&|point| Ok((working - point.solid()?).value)),
@@ -107,7 +107,7 @@ pub(super) fn figure(requirement: Requirement, case: &Case) -> Result<Offer, Vec
             over(&|point| Ok(point.buckling_height(case.asked.seating, poisson)?.value))
         }
         Requirement::Fatigue => {
-            over(&|point| Ok(wish::endurance(candidate, case, point)?.safety()))
+            over(&|point| Ok(required::endurance(candidate, case, point)?.safety()))
         }
         Requirement::NestHeight => swap::nest_height(case),
         Requirement::Deviation => swap::deviation(case),
