@@ -254,6 +254,12 @@ bounds! {
     LEVEL: Share, "a decision level", [0.5, 0.9999], ["95 %", "95 %"];
     /// Room to be left beside a coil.
     CLEARANCE: Length, "a clearance", [0.0, 0.304_8], ["1/16", "1.5"];
+    /// The opening between the guides of a box.
+    OPENING: Length, "an opening", [INCH_M / 64.0, 3.048], ["8 1/2", "216"];
+    /// The width of a box.
+    BOX_WIDTH: Length, "a box", [INCH_M / 64.0, 3.048], ["7 7/8", "200"];
+    /// The thickness of a liner.
+    LINER: Length, "a liner", [INCH_M / 1000.0, 0.152_4], ["1/4", "6"];
     /// What must be left between the height at work and solid.
     RESERVE: Length, "a reserve", [0.0, 3.048], ["1", "25"];
     /// The least factor of safety.
@@ -315,6 +321,9 @@ mod tests {
             &POSITION,
             &APART,
             &CLEARANCE,
+            &OPENING,
+            &BOX_WIDTH,
+            &LINER,
             &RESERVE,
         ] {
             length(bound);

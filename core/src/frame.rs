@@ -47,6 +47,14 @@ pub const HEIGHT_WARPED: Formula = Formula::new(
     "{h} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) + {w} · ({x} − {xm}) · ({y} − {ym}) − {g} − {t}",
 );
 
+/// The height of a nest with layers over or under it.
+pub const HEIGHT_STACKED: Formula =
+    Formula::new("{h} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) − {g} − {t} − {T} + {sq}");
+/// The same under a frame that warps.
+pub const HEIGHT_STACKED_WARPED: Formula = Formula::new(
+    "{h} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) + {w} · ({x} − {xm}) · ({y} − {ym}) − {g} − {t} − {T} + {sq}",
+);
+
 /// The least number of supports.
 pub const LEAST_SUPPORTS: usize = 3;
 /// The greatest number of supports.

@@ -13,11 +13,12 @@ use super::nest::{self, ComputedNest, Seated};
 use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
-    FrameReport, NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest,
-    Workings,
+    NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest, Workings,
 };
 use super::seat::{self, Instrument};
-use super::{cautions, cut, file, frame, labels, pool, replace, since, sizing};
+use super::{
+    cautions, cut, file, frame, guides, labels, pool, replace, since, sizing, stack, standing,
+};
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
 use crate::reading::Step;
@@ -57,22 +58,57 @@ pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
     report
 }
 
-/// Reads what stands beside coils and nests, and settles the frame.
+/// Reads what stands beside coils and nests, clears the boxes, and settles the frame.
 fn beside(
     context: &mut Context<'_>,
     job: &Job,
     bench: &Bench<'_>,
     nests: &[Option<ComputedNest>],
-) -> Option<FrameReport> {
-    let written = frame::read(context, job, &bench.nest_names());
-    let stands = written.and_then(|written| frame::assess(context, &written, &bench.named(nests)));
+    report: &mut Report,
+) {
+    for (drafted, nest) in bench.nests.iter().zip(&mut report.nests) {
+        nest.guides = guides::assess(context, &drafted.at, drafted.entry, &bench.instrument);
+    }
+    let stacks = stack::all(context, bench);
+    for ((of, computed), nest) in stacks.iter().zip(nests).zip(&mut report.nests) {
+        nest.stack = stack::assess(context, of, computed.as_ref(), nest.working.as_ref());
+    }
+    let taped = standing::read(context, bench);
+    if let Some(written) = frame::read(context, job, &bench.nest_names())
+        && let Some(loaded) = written.loaded(context, &bench.named(nests, &stacks))
+    {
+        for (of, nest) in stacks.iter().zip(&mut report.nests) {
+            if let Some(stack) = &mut nest.stack {
+                stack::under_frame(context, of, &nest.id, (&written, &loaded), stack);
+            }
+        }
+        let settled = frame::settle(context, &written, &loaded);
+        report.frame = settled.map(|(_, frame)| frame);
+        stands_again(context, &taped, (&written, &loaded), report);
+    }
     let lying = pool::read(context, job, bench);
     labels::once(context, bench.marked().chain(lying.iter().map(Lying::marked)));
     pool::uses(context, job);
     replace::read(context, job, bench);
     sizing::read(context, job);
     since::read(context, job);
-    stands
+}
+
+/// Adds what heights tell that were taped when the truck stood again.
+fn stands_again(
+    context: &mut Context<'_>,
+    taped: &[standing::TapedNest],
+    (written, loaded): (&frame::FrameSpec, &frame::LoadedFrame),
+    report: &mut Report,
+) {
+    let Some(frame) = &mut report.frame else { return };
+    let Some(told) = standing::assess(context, taped, written, loaded) else { return };
+    for standing in &told.standing.heights {
+        if let Some(nest) = report.nests.iter_mut().find(|nest| nest.id == standing.nest) {
+            nest.standing = Some(standing.clone());
+        }
+    }
+    (frame.standing, frame.weighed) = (Some(told.standing), told.weighed);
 }
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {
@@ -89,7 +125,7 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {
     }
     report.set_aside = pool::set_aside(context, job, &bench, seat::look);
     report.tally = Tally::of(report.nests.iter().flat_map(|nest| &nest.seats));
-    report.frame = beside(context, job, &bench, &nests);
+    beside(context, job, &bench, &nests, report);
     report.keys = keys(bench.instrument.marked, bench.instrument.graduation);
     report.coils = bench.coils.into_iter().map(|(_, report)| report).collect();
 }

@@ -92,6 +92,18 @@ words! {
         "loads" => Aim::Loads, "Even loads";
         "level" => Aim::Corners, "A level frame";
     }
+    WAYS_OF_GUIDES: bool {
+        "no" => false, "Along";
+        "yes" => true, "Across";
+    }
+    LAYER_PLACES: bool {
+        "above" => true, "Over the nest";
+        "below" => false, "Under the nest";
+    }
+    MISSING: bool {
+        "yes" => true, "It is missing";
+        "no" => false, "It is there";
+    }
     SHIMMABLE: bool {
         "yes" => true, "Yes";
         "no" => false, "No: they stay";

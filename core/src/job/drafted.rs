@@ -9,7 +9,8 @@ use super::labels::Marked;
 use super::nest::{ComputedNest, Seated};
 use super::problem::Path;
 use super::report::{CoilReport, Problem, SeatReport};
-use super::seat::{self, CoilState, Instrument, Judged};
+use super::seat::{self, Instrument, Judged, CoilState};
+use super::stack::NestStack;
 use super::taped::Taped;
 use std::rc::Rc;
 
@@ -130,9 +131,19 @@ impl<'j> Bench<'j> {
     }
 
     /// The nests by name, with what they were reckoned to.
-    pub(crate) fn named<'a>(&'a self, computed: &'a [Option<ComputedNest>]) -> Vec<Named<'a>> {
-        let nests = self.nests.iter().zip(computed);
-        nests.map(|(nest, computed)| Named { id: &nest.id, computed: computed.as_ref() }).collect()
+    pub(crate) fn named<'a>(
+        &'a self,
+        computed: &'a [Option<ComputedNest>],
+        stacks: &'a [NestStack],
+    ) -> Vec<Named<'a>> {
+        let nests = self.nests.iter().zip(computed).zip(stacks);
+        nests
+            .map(|((nest, computed), of)| Named {
+                id: &nest.id,
+                computed: computed.as_ref(),
+                stack: &of.stack,
+            })
+            .collect()
     }
 
     /// The labels of the coils in their seats.

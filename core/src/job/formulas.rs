@@ -87,6 +87,11 @@ pub(crate) const BETWEEN: Formula =
 pub(crate) const ABOVE: Formula = Formula::new("short = Φ(({TL} − {Lm}) / {u});  long = 0");
 pub(crate) const BELOW: Formula = Formula::new("short = 0;  long = Φ(({Lm} − {TU}) / {u})");
 
+pub(crate) const CLEARANCE_LEAST: Formula = Formula::new("{cl} = min([{cl}])");
+pub(crate) const TAPER: Formula = Formula::new("taper = {c1} − {c3}");
+pub(crate) const PINCH: Formula = Formula::new("pinch = min({c1}, {c3}) − {c2}");
+pub(crate) const NEW_LINER: Formula = Formula::new("liner = ({lh} + {ll}) / 2");
+
 pub(crate) const DIP: Formula = Formula::new("{g}");
 pub(crate) const HEIGHT: Formula = Formula::new("{h}");
 pub(crate) const TWIST: Formula = Formula::new("{ΔQ/Q0}");
@@ -109,4 +114,9 @@ pub(crate) const ABOVE_MEAN: Formula = Formula::new("share = {F} / {Fm} − 1");
 pub(crate) const BELOW_MEAN: Formula = Formula::new("share = 1 − {F} / {Fm}");
 
 pub(crate) const DOUBT: Formula = Formula::new("{u}");
+pub(crate) const LOST: Formula = Formula::new("lost = {tn} − {tp}");
+pub(crate) const WITH_NEW: Formula = Formula::new("{ΔF} = {F2} − {F1}");
+pub(crate) const OFF_TAPED: Formula = Formula::new("{Δh} = {hy} − {hs}");
+pub(crate) const CENTRE_ALONG: Formula = Formula::new("{xc} = (Σ [{F} · {x}]) / {W}");
+pub(crate) const CENTRE_ACROSS: Formula = Formula::new("{yc} = (Σ [{F} · {y}]) / {W}");
 pub(crate) const SUM_OF_LOADS: Formula = Formula::new("F = Σ [{F}]");

@@ -20,6 +20,7 @@ use crate::frame::{
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate, System, WarpStiffness, unit};
 use crate::say::{Nth, Reader, Say};
+use crate::stack::Stack;
 use std::cmp::Ordering;
 
 /// What a job says of its frame.
@@ -62,6 +63,8 @@ pub(crate) struct BeamSpec {
 pub(crate) struct Named<'a> {
     pub(crate) id: &'a str,
     pub(crate) computed: Option<&'a ComputedNest>,
+    /// What lies over and under it.
+    pub(crate) stack: &'a Stack,
 }
 
 /// A frame that has what it needs.
@@ -70,6 +73,8 @@ pub(crate) struct LoadedFrame {
     pub(crate) frame: Frame,
     pub(crate) weight: Weight,
     doubts: Vec<Vec<frame::CoilDoubt>>,
+    /// What lies over and under each nest.
+    pub(crate) stacks: Vec<Stack>,
     /// Coils under it that are not good, and why.
     pub(crate) not_good: Vec<String>,
     /// The names of its nests.
@@ -202,11 +207,12 @@ impl FrameSpec {
             return None;
         }
         let mut whole = self.sound;
-        let (mut supports, mut doubts) = (Vec::new(), Vec::new());
+        let (mut supports, mut doubts, mut stacks) = (Vec::new(), Vec::new(), Vec::new());
         let (mut not_good, mut names) = (Vec::new(), Vec::new());
         for written in &self.supports {
             match written.standing(context, nests, self.stop) {
-                Some((support, computed)) => {
+                Some((support, computed, stack)) => {
+                    stacks.push(stack.clone());
                     supports.push(support);
                     doubts.push(computed.doubts());
                     names.push(written.nest.clone());
@@ -228,7 +234,7 @@ impl FrameSpec {
         }
         let weight = Weight { load, centre: self.centre };
         match Frame::new(supports, self.warp) {
-            Ok(frame) => Some(LoadedFrame { frame, weight, doubts, not_good, names }),
+            Ok(frame) => Some(LoadedFrame { frame, weight, doubts, stacks, not_good, names }),
             Err(error) => {
                 context.problem(self.refused(context.format, &error));
                 None
@@ -277,7 +283,7 @@ impl SupportSpec {
         context: &mut Context<'_>,
         nests: &[Named<'n>],
         stop: Option<SpringRate>,
-    ) -> Option<(Support, &'n ComputedNest)> {
+    ) -> Option<(Support, &'n ComputedNest, &'n Stack)> {
         let at = support_path(self.index);
         if self.nest.is_empty() {
             let text = "The support does not say which nest stands there.";
@@ -300,12 +306,12 @@ impl SupportSpec {
         };
         let support = Support {
             place: Place { along, across },
-            nest: computed.nest.clone(),
+            nest: nest.stack.over(&computed.nest).ok()?,
             stop,
             shim: self.shim,
-            ground: self.ground,
+            ground: self.ground + nest.stack.thickness(),
         };
-        Some((support, computed))
+        Some((support, computed, nest.stack))
     }
 }
 
@@ -338,6 +344,11 @@ impl LoadedFrame {
         Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
     }
 
+    /// What is in doubt of each coil of each nest.
+    pub(crate) fn coil_doubts(&self) -> &[Vec<frame::CoilDoubt>] {
+        &self.doubts
+    }
+
     /// Loads, shares and heights with their doubts, for a frame that stands so: without end where they
     /// cannot be had.
     pub(crate) fn doubts(&self, frame: &Frame, settled: &Settled) -> Vec<LoadDoubt> {
@@ -352,17 +363,7 @@ impl LoadedFrame {
     }
 }
 
-/// How a frame stands, where it has all that it needs.
-pub(crate) fn assess(
-    context: &mut Context<'_>,
-    written: &FrameSpec,
-    nests: &[Named<'_>],
-) -> Option<FrameReport> {
-    let loaded = written.loaded(context, nests)?;
-    settle(context, written, &loaded).map(|(_, report)| report)
-}
-
-/// The same with the frame at rest; none but a report where it tips.
+/// How a frame stands, with the frame at rest; none but a report where it tips.
 pub(crate) fn settle(
     context: &mut Context<'_>,
     written: &FrameSpec,
@@ -398,6 +399,8 @@ fn tipped(why: &str, loaded: &LoadedFrame) -> FrameReport {
         rocks: false,
         not_good: loaded.not_good.clone(),
         supports: Vec::new(),
+        standing: None,
+        weighed: None,
     }
 }
 
@@ -447,6 +450,8 @@ fn report(
         rocks: settled.rocks,
         not_good: loaded.not_good.clone(),
         supports,
+        standing: None,
+        weighed: None,
     }
 }
 
@@ -536,17 +541,20 @@ pub(crate) fn supports(
         [settled.slope_along, settled.slope_across].map(|slope| quantity::write_number(slope, 7));
     let w = warp_said(format, settled.twist);
     let middle = format.decimal(settled.middle);
-    let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(&doubts);
-    let reports = nests.map(|(((written, support), standing), doubt)| {
+    let stacks = loaded.stacks.iter().zip(&doubts);
+    let nests = written.supports.iter().zip(frame.supports()).zip(&settled.supports).zip(stacks);
+    let reports = nests.map(|(((written, support), standing), (stack, doubt))| {
+        let squeezed = stack.squeezed(standing.load);
+        let stands = standing.height + squeezed;
         let load = format.doubted::<Force>(standing.load, doubt.load.doubt.value);
         let with = text!(
             "{} in all, on this nest at {}",
             format.say::<Force>(loaded.weight.load),
-            format.decimal(standing.height)
+            format.decimal(stands)
         );
         let load = context.ledger.show(load, AT_REST, with, &frame::SOURCE);
-        let height = format.height(standing.height).give_or_take(format, doubt.height.doubt);
-        let values: [Value<'_>; 10] = [
+        let height = format.height(stands).give_or_take(format, doubt.height.doubt);
+        let values: [Value<'_>; 12] = [
             ("z", &middle),
             ("a", &a),
             ("x", &format.decimal(support.place.along)),
@@ -555,10 +563,17 @@ pub(crate) fn supports(
             ("y", &format.decimal(support.place.across)),
             ("ym", &format.decimal(frame.middle().across)),
             ("w", &w),
-            ("g", &format.decimal(support.ground)),
+            ("g", &format.decimal(support.ground - stack.thickness())),
+            ("T", &format.decimal(stack.thickness())),
+            ("sq", &format.decimal(squeezed)),
             ("t", &format.decimal(support.shim)),
         ];
-        let formula = if frame.warp().is_some() { frame::HEIGHT_WARPED } else { frame::HEIGHT };
+        let formula = match (frame.warp().is_some(), stack.layers().is_empty()) {
+            (false, true) => frame::HEIGHT,
+            (true, true) => frame::HEIGHT_WARPED,
+            (false, false) => frame::HEIGHT_STACKED,
+            (true, false) => frame::HEIGHT_STACKED_WARPED,
+        };
         let height = context.ledger.work(height, formula, &values, &frame::SOURCE);
         let decimals = decimals(doubt.share.doubt);
         let mut share = Format::percent(standing.share, decimals);

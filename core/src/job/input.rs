@@ -31,6 +31,11 @@ use serde_json::{Map, Value};
 /// What the `format` of a job file says.
 pub const FORMAT: &str = "coilnest-job/1";
 
+/// The name of a field in a file, also where Rust has the word for itself.
+fn in_file(field: &'static str) -> &'static str {
+    field.strip_prefix("r#").unwrap_or(field)
+}
+
 /// One object of a job: every field an entry, and whatever else the file holds.
 macro_rules! object {
     ($(#[doc = $about:literal])* $name:ident { $(
@@ -52,7 +57,7 @@ macro_rules! object {
             $(
                 pub(crate) fn $field(&self) -> Field<'_, $kind $(<$of>)?> {
                     let kind = $kind $(::<$of>)? $(($($facts),*))?;
-                    Field { name: stringify!($field), kind, entry: &self.$field }
+                    Field { name: in_file(stringify!($field)), kind, entry: &self.$field }
                 }
             )*
         }
@@ -69,7 +74,7 @@ macro_rules! object {
 
             fn rows() -> Vec<Row> {
                 vec![$(Row {
-                    name: stringify!($field),
+                    name: in_file(stringify!($field)),
                     label: $label,
                     about: concat!($($doc),*).trim(),
                     takes: ($kind $(::<$of>)? $(($($facts),*))?).takes(),
@@ -91,7 +96,7 @@ macro_rules! object {
         impl Expected for $name {
             fn from_value(value: Value) -> Result<Self, Value> {
                 let mut read = Self::default();
-                read.unknown = filled(&[$(stringify!($field)),*], &mut read, value)?;
+                read.unknown = filled(&[$(in_file(stringify!($field))),*], &mut read, value)?;
                 Ok(read)
             }
         }
@@ -112,7 +117,7 @@ macro_rules! object {
                 let mut object = serializer.serialize_map(None)?;
                 $(
                     if !self.$field.is_absent() {
-                        object.serialize_entry(stringify!($field), &self.$field)?;
+                        object.serialize_entry(in_file(stringify!($field)), &self.$field)?;
                     }
                 )*
                 for (field, value) in &self.unknown {
@@ -379,6 +384,56 @@ object! {
         seats: Many<Object<Seat>>(Object), "Coils";
         /// Heights or loads to be answered beside the working point; `solid` and `free` are words.
         ask: Many<HeightOrLoad>(HeightOrLoad), "Height or load";
+        /// What lies over and under it: pads, plates, shims that stand in no other field.
+        stack: Many<Object<LayerEntry>>(Object), "Pads, plates and shims";
+        /// Its height from the lower seat to the frame, shims and all, taped when the truck stood again.
+        standing: Taped(&bounds::HEIGHT), "Standing height";
+        /// Its boxes in their guides.
+        guides: Many<Object<GuideEntry>>(Object), "Boxes in their guides";
+    }
+}
+
+object! {
+    /// A pad, plate or shim over or under a nest.
+    LayerEntry {
+        /// What it is.
+        name: Plain, "Layer";
+        /// `above` or `below` the nest.
+        at: Word<bool>(choices::LAYER_PLACES), "Where";
+        /// Its thickness without load.
+        thickness: Length(&bounds::SHIM), "Thickness";
+        /// Its thickness when it was new.
+        when_new: Length(&bounds::SHIM), "When new";
+        /// `yes` where it is missing.
+        missing: Word<bool>(choices::MISSING), "Missing";
+        /// Load per length by which it is squeezed; none of what does not give.
+        squeeze: Amount<SpringRate>(&bounds::RATE), "Squeeze";
+    }
+}
+
+object! {
+    /// A box in its guides. Each size is measured at one to three heights, top to bottom.
+    GuideEntry {
+        /// What the box is called.
+        name: Plain, "Box";
+        /// `yes` where the guides keep it across the frame, and not along.
+        across: Word<bool>(choices::WAYS_OF_GUIDES), "Which way it is kept";
+        /// The opening between the guides, without liners.
+        opening: Many<Taped>(Taped(&bounds::OPENING)), "Opening";
+        /// The width of the box.
+        r#box: Many<Taped>(Taped(&bounds::BOX_WIDTH)), "Width of the box";
+        /// The liners of the one side and of the other.
+        liners: Many<Many<Taped>>(Many(Taped(&bounds::LINER))), "Liners";
+        /// The least clearance in all that the manual allows.
+        least: Length(&bounds::CLEARANCE), "Least clearance";
+        /// The greatest.
+        most: Length(&bounds::CLEARANCE), "Most clearance";
+        /// Thicknesses of liner at hand.
+        stock: Many<Taped>(Taped(&bounds::LINER)), "Liner at hand";
+        /// Distance between the marks of what it was measured with, where that is not the job's tape.
+        graduation: Length(&bounds::GRADUATION), "Marks of the gauge";
+        /// Half-width of its error; one mark where only the marks are given.
+        error: Length(&bounds::TAPE_ERROR), "Its error";
     }
 }
 

@@ -14,8 +14,8 @@ use super::figures::axes;
 use super::frame::{self, FrameSpec, LoadedFrame};
 use super::input::Job;
 use super::nest::ComputedNest;
-use super::report::{Dips, LevelReport, Plan, PlanNest};
-use super::{cautions, file};
+use super::report::{Dips, GuidesWord, LevelReport, Plan, PlanNest};
+use super::{cautions, file, guides, stack, standing};
 use crate::frame::track::Track;
 use crate::frame::{Place, Settled};
 use crate::quantity::{self, Length, System};
@@ -33,28 +33,44 @@ pub fn level(job: &Job, tables: &Tables<'_>) -> LevelReport {
 }
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut LevelReport) {
-    let Some((written, loaded)) = loaded(context, job) else { return };
-    let Some((settled, stands)) = frame::settle(context, &written, &loaded) else { return };
+    let Some((bench, written, loaded)) = loaded(context, job) else { return };
+    let Some((settled, mut stands)) = frame::settle(context, &written, &loaded) else { return };
     report.plan = Some(plan(context.system(), &written, &loaded, settled.as_ref()));
     if let Some(settled) = settled {
         let wheels = Wheels::of(context, &written, &loaded);
         report.wheels = wheels.at_rest(context, &settled);
         report.dips = Some(dips(context.system(), &loaded, &wheels));
         report.shims = shims::plan(context, &written, &loaded, &stands);
+        report.seized = seized(context, &bench);
+        let taped = standing::read(context, &bench);
+        if let Some(told) = standing::assess(context, &taped, &written, &loaded) {
+            (stands.standing, stands.weighed) = (Some(told.standing), told.weighed);
+        }
     }
     report.frame = Some(stands);
 }
 
 /// The frame of a job with its nests, where it has all that it needs.
-fn loaded(context: &mut Context<'_>, job: &Job) -> Option<(FrameSpec, LoadedFrame)> {
+fn loaded<'j>(context: &mut Context<'_>, job: &'j Job) -> Option<(Bench<'j>, FrameSpec, LoadedFrame)> {
     // What is wrong with coils and nests is said elsewhere.
     let mut aside = Context::new(context.tables, context.format);
     let bench = Bench::stands(&mut aside, job);
     let computed: Vec<Option<ComputedNest>> =
         bench.nests.iter().map(|nest| nest.computed(&mut aside)).collect();
     let written = frame::read(context, job, &bench.nest_names())?;
-    let loaded = written.loaded(context, &bench.named(&computed))?;
-    Some((written, loaded))
+    let stacks = stack::all(&mut aside, &bench);
+    let loaded = written.loaded(context, &bench.named(&computed, &stacks))?;
+    Some((bench, written, loaded))
+}
+
+/// Nests with a box that does not slide, which may be the stuck one in a dip.
+fn seized(context: &Context<'_>, bench: &Bench<'_>) -> Vec<String> {
+    let mut aside = Context::new(context.tables, context.format);
+    let nests = bench.nests.iter().filter(|nest| {
+        let guides = guides::assess(&mut aside, &nest.at, nest.entry, &bench.instrument);
+        guides.iter().any(|guides| guides.word == Some(GuidesWord::Seized))
+    });
+    nests.map(|nest| nest.id.clone()).collect()
 }
 
 fn plan(

@@ -15,6 +15,7 @@ use super::pool::{self, Lying};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
 use super::seat::{self, CoilState};
+use super::stack;
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
@@ -95,8 +96,9 @@ impl<'b> Stage<'b> {
         let computed: Vec<Option<ComputedNest>> =
             bench.nests.iter().map(|nest| nest.computed(aside)).collect();
         let written = frame::read(aside, job, &bench.nest_names());
-        let loaded =
-            written.as_ref().and_then(|written| written.loaded(aside, &bench.named(&computed)));
+        let stacks = stack::rigid(aside, bench);
+        let named = bench.named(&computed, &stacks);
+        let loaded = written.as_ref().and_then(|written| written.loaded(aside, &named));
         let (nests, places, mean) = match (&written, &loaded) {
             (Some(written), Some(loaded)) => {
                 let of = |id: &str| bench.nests.iter().find(|nest| nest.id == id);

@@ -17,6 +17,9 @@
 //! | `too-few-turns` | nothing is left to deflect |
 //! | `limits-crossed` | the least allowed is above the most |
 //! | `solid-not-below-free` | the coil would be solid at its free height |
+//! | `too-many-heights`, `heights-differ`, `too-many-sides` | sizes of a box in its guides that cannot be held against each other |
+//! | `opening-under-box`, `liners-too-thick` | an opening narrower than its box, liners that leave no clearance |
+//! | `too-few-heights`, `no-height` | taped heights of fewer than three nests, or one that its shim takes all of |
 //! | `below-solid` | a height that the nest cannot take |
 //! | `too-few-supports`, `same-place`, `in-line` | nests that hold no frame |
 //! | `no-weight`, `tips`, `crushed` | a weight that presses nothing, lies outside the nests, or is more than they take |

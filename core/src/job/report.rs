@@ -109,15 +109,18 @@ macro_rules! words {
 }
 
 mod coil_table;
+mod guides;
 mod level;
 mod replace;
 mod sheet;
 mod since;
+mod stack;
 pub use coil_table::{CoilRows, RefusedLine};
+pub use guides::{GuidesDrawing, GuidesReport, GuidesWord, StockLiners};
 pub use level::{
-    DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameState, LevelReport, MatchReport,
-    MatchedNest, MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport,
-    SupportState, Wheel,
+    DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameStanding, FrameState, LevelReport,
+    MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, ShimReport, ShimStep,
+    StandingWord, StuckReport, SupportReport, SupportState, Weighed, Wheel,
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
@@ -129,6 +132,7 @@ pub use sheet::{
     Sheet, SheetAnswer, Standing, SteelRow, Trust,
 };
 pub use since::{SinceCoil, SinceReport, SinceWord};
+pub use stack::{LayerReport, StackReport};
 
 words! {
     /// Where on the page a caution binds.
@@ -241,6 +245,8 @@ record! {
     /// | `limits-without-book` | a limit under or over a book figure that is not given |
     /// | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
     /// | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
+    /// | `layer-unknown` | a pad, plate or shim without its thickness |
+    /// | `guides-unknown` | a box without its width, or without the opening between its guides |
     /// | `stack-unknown` | how thick a stack of shims may be is not given |
     /// | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
     /// | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
@@ -365,6 +371,13 @@ record! {
         slider: Option<Slider>,
         /// Energy that the nest holds at the working point.
         stored_energy: Option<Figure>,
+        /// What lies over and under it.
+        stack: Option<StackReport>,
+        /// Its height as taped when the truck stood again, beside the one worked out.
+        standing: Option<NestStanding>,
+        /// Its boxes in their guides.
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        guides: Vec<GuidesReport>,
     }
 }
 

@@ -94,7 +94,7 @@ impl Instrument {
     }
 
     /// How far the tape may be wrong; none where its class does not say.
-    fn error_at(&self, length: Length) -> Option<Length> {
+    pub(crate) fn error_at(&self, length: Length) -> Option<Length> {
         if self.stated.is_some() || self.classes.is_empty() {
             return Some(self.stated.unwrap_or_default());
         }

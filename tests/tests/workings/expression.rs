@@ -126,20 +126,28 @@ fn tokens(with: &str, rounded: &[String], mass: bool) -> Vec<Token> {
     all
 }
 
-/// The greatest of many as the greatest of two, and so on: the other library knows it of two alone.
+/// The greatest of many as the greatest of two, and so on, and the least likewise: the other library knows
+/// them of two alone.
 fn one_by_one(with: &str) -> String {
-    let Some((before, rest)) = with.split_once("max(") else { return with.to_owned() };
+    by_twos(&by_twos(with, "max"), "min")
+}
+
+fn by_twos(with: &str, name: &str) -> String {
+    let call = format!("{name}(");
+    let Some((before, rest)) = with.split_once(&call) else { return with.to_owned() };
     let mut depth = 1;
     let end = rest.find(|c| {
         depth += i32::from(c == '(') - i32::from(c == ')');
         depth == 0
     });
     let (all, after) = rest.split_at(end.unwrap_or(rest.len()));
-    let nested =
-        all.split(", ").map(str::to_owned).reduce(|one, other| format!("max(({one}), ({other}))"));
-    let nested = nested.unwrap_or_default().replace("max(", "\u{1}(");
-    one_by_one(&format!("{before}({nested}){}", &after[after.len().min(1)..]))
-        .replace('\u{1}', "max")
+    let nested = all
+        .split(", ")
+        .map(str::to_owned)
+        .reduce(|one, other| format!("{call}({one}), ({other}))"));
+    let nested = nested.unwrap_or_default().replace(&call, "\u{1}(");
+    by_twos(&format!("{before}({nested}){}", &after[after.len().min(1)..]), name)
+        .replace('\u{1}', name)
 }
 
 /// `13 7/8 in`, `0.3 mm`, `7`: a number with its unit, and what follows.
@@ -204,6 +212,7 @@ fn what_is_put_in_is_read() {
         ("max(0, 3 mm − 4 mm)", 0.0),
         ("(−2)² + √(9) + Φ(0)", 7.5),
         ("max(1 in + 1 in, 1 in, 3 in) / 1 in", 3.0),
+        ("min(2 mm, (−1 mm), 3 mm) / 1 mm + max(0, 1)", 0.0),
         ("98 %", 0.98),
     ] {
         let (found, _) = worked(with, &[], false).unwrap();

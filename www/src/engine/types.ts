@@ -29,6 +29,10 @@ export type Standing2 = 'agrees' | 'deviates' | 'differs';
  */
 export type HandsWord = 'opposite' | 'same' | 'unknown';
 /**
+ * What taped heights tell of a frame.
+ */
+export type StandingWord = 'agrees' | 'one-cause' | 'unexplained';
+/**
  * Whether a frame stands.
  */
 export type FrameState = 'settled' | 'tips';
@@ -36,6 +40,10 @@ export type FrameState = 'settled' | 'tips';
  * Whether a nest bears.
  */
 export type SupportState = 'loose' | 'carrying' | 'bottomed';
+/**
+ * The word of a box in its guides.
+ */
+export type GuidesWord = 'free' | 'tight' | 'loose' | 'too-close' | 'seized' | 'none';
 /**
  * What two measurements of a coil say of it.
  */
@@ -531,6 +539,51 @@ export interface Support {
 	shimmable?: string;
 }
 /**
+ * A box in its guides. Each size is measured at one to three heights, top to bottom.
+ */
+export interface GuideEntry {
+	/**
+	 * `yes` where the guides keep it across the frame, and not along.
+	 */
+	across?: string;
+	/**
+	 * The width of the box. Takes a box between 1/64 in and 120 in, or a box between 0.3969 mm and 3 048 mm.
+	 */
+	box?: string[];
+	/**
+	 * Half-width of its error; one mark where only the marks are given. Takes an error between 0 in and 1 in, or an error between 0 mm and 25.4 mm.
+	 */
+	error?: string;
+	/**
+	 * Distance between the marks of what it was measured with, where that is not the job's tape. Takes a graduation between 0.001 in and 1 in, or a graduation between 0.0254 mm and 25.4 mm.
+	 */
+	graduation?: string;
+	/**
+	 * The least clearance in all that the manual allows. Takes a clearance between 0 in and 12 in, or a clearance between 0 mm and 304.8 mm.
+	 */
+	least?: string;
+	/**
+	 * The liners of the one side and of the other.
+	 */
+	liners?: string[][];
+	/**
+	 * The greatest. Takes a clearance between 0 in and 12 in, or a clearance between 0 mm and 304.8 mm.
+	 */
+	most?: string;
+	/**
+	 * What the box is called.
+	 */
+	name?: string;
+	/**
+	 * The opening between the guides, without liners. Takes an opening between 1/64 in and 120 in, or an opening between 0.3969 mm and 3 048 mm.
+	 */
+	opening?: string[];
+	/**
+	 * Thicknesses of liner at hand. Takes a liner between 0.001 in and 6 in, or a liner between 0.0254 mm and 152.4 mm.
+	 */
+	stock?: string[];
+}
+/**
  * Who measured what, where and when.
  */
 export interface JobRecord {
@@ -591,6 +644,35 @@ export interface Photograph {
 	 * The picture itself as a `data:` address; only in a file that goes elsewhere.
 	 */
 	image?: string;
+}
+/**
+ * A pad, plate or shim over or under a nest.
+ */
+export interface LayerEntry {
+	/**
+	 * `above` or `below` the nest.
+	 */
+	at?: string;
+	/**
+	 * `yes` where it is missing.
+	 */
+	missing?: string;
+	/**
+	 * What it is.
+	 */
+	name?: string;
+	/**
+	 * Load per length by which it is squeezed; none of what does not give. Takes a rate between 0.02 lb/in and 5 710 000 lb/in, or a rate between 0.003503 N/mm and 1 000 000 N/mm.
+	 */
+	squeeze?: string;
+	/**
+	 * Its thickness without load. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
+	 */
+	thickness?: string;
+	/**
+	 * Its thickness when it was new. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
+	 */
+	when_new?: string;
 }
 /**
  * What a coil yet to be drawn is needed for.
@@ -682,6 +764,10 @@ export interface NestInput {
 	 */
 	ask?: string[];
 	/**
+	 * Its boxes in their guides.
+	 */
+	guides?: GuideEntry[];
+	/**
 	 * Its name.
 	 */
 	id: string;
@@ -689,6 +775,14 @@ export interface NestInput {
 	 * The coils that are there.
 	 */
 	seats?: Seat[];
+	/**
+	 * What lies over and under it: pads, plates, shims that stand in no other field.
+	 */
+	stack?: LayerEntry[];
+	/**
+	 * Its height from the lower seat to the frame, shims and all, taped when the truck stood again. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
+	 */
+	standing?: string;
 	/**
 	 * Height under its usual load. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
 	 */
@@ -2287,6 +2381,10 @@ export interface FrameReport {
 	 */
 	sentence: string;
 	/**
+	 * What the heights tell that were taped when the truck stood again.
+	 */
+	standing?: FrameStanding;
+	/**
 	 * Whether it stands.
 	 */
 	state: FrameState;
@@ -2298,6 +2396,56 @@ export interface FrameReport {
 	 * How far warping lifts the corners of that diagonal; none of a rigid frame.
 	 */
 	warp?: Figure;
+	/**
+	 * The weight that they tell, where every nest was taped.
+	 */
+	weighed?: Weighed;
+}
+/**
+ * What taped heights tell of a frame.
+ */
+export interface FrameStanding {
+	/**
+	 * The one cause that explains them best.
+	 */
+	cause?: string;
+	/**
+	 * Each height that was taped.
+	 */
+	heights: NestStanding[];
+	/**
+	 * The same in a sentence or two.
+	 */
+	sentence: string;
+	/**
+	 * The word.
+	 */
+	word: StandingWord;
+}
+/**
+ * A taped height beside the one that was worked out.
+ */
+export interface NestStanding {
+	/**
+	 * Whether doubt explains the difference.
+	 */
+	agrees: boolean;
+	/**
+	 * Taped less worked out.
+	 */
+	difference: Figure;
+	/**
+	 * Of which nest.
+	 */
+	nest: string;
+	/**
+	 * As worked out, with its shim.
+	 */
+	reckoned: Figure;
+	/**
+	 * As taped.
+	 */
+	taped: Figure;
 }
 /**
  * A nest under the settled frame.
@@ -2327,6 +2475,181 @@ export interface SupportReport {
 	 * Whether it bears.
 	 */
 	state: SupportState;
+}
+/**
+ * The weight that taped heights tell.
+ */
+export interface Weighed {
+	/**
+	 * Where it acts, to the left.
+	 */
+	across: Figure;
+	/**
+	 * Where it acts, towards the A end.
+	 */
+	along: Figure;
+	/**
+	 * What each nest carries, in the order of the frame.
+	 */
+	loads: Figure[];
+	/**
+	 * The weight beside the one that was written.
+	 */
+	sentence: string;
+	/**
+	 * All of it.
+	 */
+	weight: Figure;
+}
+/**
+ * A box between its guides, in the unit of the job.
+ */
+export interface GuidesDrawing {
+	/**
+	 * The height at which the box has least, counted from the top.
+	 */
+	binds: number;
+	/**
+	 * The same as a person reads it.
+	 */
+	drawn: string;
+	/**
+	 * How many times as wide clearances are drawn.
+	 */
+	exaggerated: number;
+	/**
+	 * Of the one side and of the other, how far the face of the liner is from the middle of the
+	 * opening, at each height.
+	 */
+	faces: number[][];
+	/**
+	 * Of each side the thickness of the liner at each height.
+	 */
+	liners: number[][];
+	/**
+	 * Greatest width of the box.
+	 */
+	width: number;
+}
+/**
+ * What follows for a box in its guides.
+ */
+export interface GuidesReport {
+	/**
+	 * Whether the guides keep it across the frame.
+	 */
+	across: boolean;
+	/**
+	 * The clearance in all at each height, top to bottom.
+	 */
+	at: Figure[];
+	/**
+	 * How it is drawn.
+	 */
+	drawing?: GuidesDrawing;
+	/**
+	 * What the stock has for it, where it is not free.
+	 */
+	from_stock?: StockLiners;
+	/**
+	 * The least of them.
+	 */
+	least?: Figure;
+	/**
+	 * How thick two new liners of one thickness are to be.
+	 */
+	liner?: Figure;
+	/**
+	 * What the box is called.
+	 */
+	name: string;
+	/**
+	 * How thick one new liner is to be, on the one side or on the other.
+	 */
+	one_liner: Figure[];
+	/**
+	 * Probability that the clearance is within the limits at every height.
+	 */
+	p_within?: number;
+	/**
+	 * How much narrower the way is in the middle than at its ends.
+	 */
+	pinch?: Figure;
+	/**
+	 * What it amounts to, in a sentence or two.
+	 */
+	sentence: string;
+	/**
+	 * The least on the one side and on the other, with the box in the middle of the opening.
+	 */
+	sides: Figure[];
+	/**
+	 * How much more there is at the top than at the bottom.
+	 */
+	taper?: Figure;
+	/**
+	 * The word as a person reads it.
+	 */
+	title: string;
+	/**
+	 * The word; none where the sizes do not say.
+	 */
+	word?: GuidesWord;
+	/**
+	 * What a regulation prints beside it, which is no limit.
+	 */
+	yardstick?: string;
+}
+/**
+ * Liners of the stock that bring a box right.
+ */
+export interface StockLiners {
+	/**
+	 * The least clearance with them.
+	 */
+	clearance?: Figure;
+	/**
+	 * The new liner of the one side and of the other; none where the old one stays, both missing
+	 * where none of the stock does it.
+	 */
+	liners: Figure[];
+	/**
+	 * What to put where, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * Whether the box would be called free with them.
+	 */
+	surely: boolean;
+}
+/**
+ * A pad, plate or shim.
+ */
+export interface LayerReport {
+	/**
+	 * Whether it lies over the nest.
+	 */
+	above: boolean;
+	/**
+	 * What its nest would carry more under the frame with a new one.
+	 */
+	load?: Figure;
+	/**
+	 * By how much it is thinner than new.
+	 */
+	lost?: Figure;
+	/**
+	 * What it is.
+	 */
+	name: string;
+	/**
+	 * What that does, in a sentence or two; empty of one that is as new.
+	 */
+	sentence: string;
+	/**
+	 * Its thickness without load.
+	 */
+	thickness?: Figure;
 }
 /**
  * Everything about a frame, its shims and its wheels.
@@ -2361,6 +2684,10 @@ export interface LevelReport {
 	 */
 	problems: Problem[];
 	/**
+	 * Nests with a box that does not slide.
+	 */
+	seized: string[];
+	/**
 	 * The shims that even it out.
 	 */
 	shims?: ShimReport;
@@ -2389,6 +2716,8 @@ export interface LevelReport {
  * | `limits-without-book` | a limit under or over a book figure that is not given |
  * | `coil-unknown`, `nest-empty`, `not-measured` | a seat without its coil, a nest without seats, a coil without readings |
  * | `load-unknown`, `solid-unknown` | a nest lacks what its load, or its stop, follows from |
+ * | `layer-unknown` | a pad, plate or shim without its thickness |
+ * | `guides-unknown` | a box without its width, or without the opening between its guides |
  * | `stack-unknown` | how thick a stack of shims may be is not given |
  * | `nests-differ`, `height-unknown` | nests among which no coil can be exchanged, or no height to compare them at |
  * | `original-unknown`, `work-unknown` | a replacement without the drawing that is replaced, or without a height at work |
@@ -2697,6 +3026,10 @@ export interface NestReport {
 	 */
 	free_height?: Figure;
 	/**
+	 * Its boxes in their guides.
+	 */
+	guides?: GuidesReport[];
+	/**
 	 * By what its loads and heights are: the readings, or the drawings.
 	 */
 	heights_by?: string;
@@ -2728,6 +3061,14 @@ export interface NestReport {
 	 * Load of its springs then.
 	 */
 	solid_load?: Figure;
+	/**
+	 * What lies over and under it.
+	 */
+	stack?: StackReport;
+	/**
+	 * Its height as taped when the truck stood again, beside the one worked out.
+	 */
+	standing?: NestStanding;
 	/**
 	 * Energy that the nest holds at the working point.
 	 */
@@ -2827,6 +3168,23 @@ export interface Slider {
 	 * Unit.
 	 */
 	unit: string;
+}
+/**
+ * What lies over and under a nest.
+ */
+export interface StackReport {
+	/**
+	 * Height from the lower seat to the frame, at the working point of the nest.
+	 */
+	height?: Figure;
+	/**
+	 * Its layers, in the order of the job.
+	 */
+	layers: LayerReport[];
+	/**
+	 * All of it without load.
+	 */
+	thickness: Figure;
 }
 /**
  * A job file that was opened.

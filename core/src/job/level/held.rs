@@ -66,7 +66,7 @@ impl OnWheels {
     /// Of a job, or the first thing that keeps its frame from standing.
     fn of(job: &Job, tables: &Tables<'_>, format: Format) -> Result<Self, Box<Problem>> {
         let mut context = Context::new(tables, format);
-        let Some((written, loaded)) = loaded(&mut context, job) else {
+        let Some((_, written, loaded)) = loaded(&mut context, job) else {
             return Err(Box::new(lacking(context)));
         };
         let wheels = Wheels::of(&mut Context::new(tables, format), &written, &loaded);

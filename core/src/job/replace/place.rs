@@ -10,6 +10,7 @@ use crate::job::figures::{Format, text};
 use crate::job::frame::{self, FrameSpec, LoadedFrame};
 use crate::job::input::Job;
 use crate::job::nest::{ComputedNest, Seated as JobSeat};
+use crate::job::stack;
 use crate::order::InOrder;
 use crate::quantity::Length;
 use crate::replacement::{Around, Seated, UnderFrame};
@@ -175,8 +176,9 @@ pub(super) fn frame_around(
     let computed: Vec<Option<ComputedNest>> =
         bench.nests.iter().map(|nest| nest.computed(aside)).collect();
     let written = frame::read(aside, job, &bench.nest_names())?;
-    let LoadedFrame { frame, weight, not_good, .. } =
-        written.loaded(aside, &bench.named(&computed))?;
+    let stacks = stack::rigid(aside, bench);
+    let named = bench.named(&computed, &stacks);
+    let LoadedFrame { frame, weight, not_good, .. } = written.loaded(aside, &named)?;
     frame.settle(weight).ok()?;
     let drafted = |id: &str| bench.nests.iter().find(|nest| nest.id == id);
     let like = standing.and_then(|standing| drafted(&standing.nest));

@@ -68,6 +68,68 @@ record! {
         not_good: Vec<String>,
         /// The nests, in the order of the job; none where it does not stand.
         supports: Vec<SupportReport>,
+        /// What the heights tell that were taped when the truck stood again.
+        standing: Option<FrameStanding>,
+        /// The weight that they tell, where every nest was taped.
+        weighed: Option<Weighed>,
+    }
+}
+
+words! {
+    /// What taped heights tell of a frame.
+    StandingWord {
+        /// Doubts explain all differences.
+        Agrees,
+        /// One cause explains them.
+        OneCause,
+        /// No single cause does.
+        Unexplained,
+    }
+}
+
+record! {
+    /// What taped heights tell of a frame.
+    FrameStanding {
+        /// The word.
+        word: StandingWord,
+        /// The one cause that explains them best.
+        cause: Option<String>,
+        /// The same in a sentence or two.
+        sentence: String,
+        /// Each height that was taped.
+        heights: Vec<NestStanding>,
+    }
+}
+
+record! {
+    /// A taped height beside the one that was worked out.
+    NestStanding {
+        /// Of which nest.
+        nest: String,
+        /// As worked out, with its shim.
+        computed: Figure,
+        /// As taped.
+        taped: Figure,
+        /// Taped less worked out.
+        difference: Figure,
+        /// Whether doubt explains the difference.
+        agrees: bool,
+    }
+}
+
+record! {
+    /// The weight that taped heights tell.
+    Weighed {
+        /// All of it.
+        weight: Figure,
+        /// Where it acts, towards the A end.
+        along: Figure,
+        /// Where it acts, to the left.
+        across: Figure,
+        /// What each nest carries, in the order of the frame.
+        loads: Vec<Figure>,
+        /// The weight beside the one that was written.
+        sentence: String,
     }
 }
 
@@ -103,6 +165,8 @@ record! {
         wheels: Vec<Wheel>,
         /// How deep a dip can be tried.
         dips: Option<Dips>,
+        /// Nests with a box that does not slide.
+        seized: Vec<String>,
         /// What of frame and nests cannot be used, and where it stands.
         problems: Vec<Problem>,
         /// What was assumed, or left out and why.

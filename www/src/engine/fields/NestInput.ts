@@ -5,5 +5,8 @@ export const label = {
 	"working_height": "Working height",
 	"working_load": "or working load",
 	"seats": "Coils",
-	"ask": "Height or load"
+	"ask": "Height or load",
+	"stack": "Pads, plates and shims",
+	"standing": "Standing height",
+	"guides": "Boxes in their guides"
 } as const;

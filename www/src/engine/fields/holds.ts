@@ -44,6 +44,12 @@ export const holds = {
 		],
 		"ask": [
 			"text"
+		],
+		"stack": [
+			"LayerEntry"
+		],
+		"guides": [
+			"GuideEntry"
 		]
 	},
 	"Seat": {
@@ -54,6 +60,22 @@ export const holds = {
 	},
 	"FoundCoil": {
 		"readings": [
+			"text"
+		]
+	},
+	"GuideEntry": {
+		"opening": [
+			"text"
+		],
+		"box": [
+			"text"
+		],
+		"liners": [
+			[
+				"text"
+			]
+		],
+		"stock": [
 			"text"
 		]
 	},

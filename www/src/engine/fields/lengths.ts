@@ -27,7 +27,8 @@ export const lengths = {
 		"height"
 	],
 	"NestInput": [
-		"working_height"
+		"working_height",
+		"standing"
 	],
 	"Seat": [
 		"readings",
@@ -37,6 +38,20 @@ export const lengths = {
 	"FoundCoil": [
 		"readings",
 		"confirmed"
+	],
+	"LayerEntry": [
+		"thickness",
+		"when_new"
+	],
+	"GuideEntry": [
+		"opening",
+		"box",
+		"liners",
+		"least",
+		"most",
+		"stock",
+		"graduation",
+		"error"
 	],
 	"Frame": [
 		"shim_stock",

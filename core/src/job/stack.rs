@@ -1,0 +1,203 @@
+//! What lies over and under the nests of a job: pads, plates and shims, and what a worn one does.
+
+use super::context::Context;
+use super::drafted::Bench;
+use super::figures::text;
+use super::formulas::{LOST, WITH_NEW, letter};
+use super::frame::{LoadedFrame, Readable};
+use super::input::{LayerEntry, NestEntry};
+use super::nest::ComputedNest;
+use super::problem::Path;
+use super::report::{Figure, LayerReport, Problem, StackReport, StateReport};
+use crate::formula::Value;
+use crate::frame::{Frame, Support};
+use crate::quantity::{Force, Length, si};
+use crate::stack::{self, Layer, Stack};
+
+/// The stack of a nest, as it is written.
+#[derive(Default)]
+pub(crate) struct NestStack {
+    pub(crate) stack: Stack,
+    layers: Vec<Laid>,
+}
+
+/// A layer, as far as it is written.
+struct Laid {
+    name: String,
+    above: bool,
+    /// As measured; none of a missing one.
+    thickness: Option<Length>,
+    /// By how much it is thinner than new.
+    lost: Option<Length>,
+}
+
+/// The stacks of all nests.
+pub(crate) fn all(context: &mut Context<'_>, bench: &Bench<'_>) -> Vec<NestStack> {
+    bench.nests.iter().map(|nest| read(context, &nest.at, nest.entry)).collect()
+}
+
+/// The stacks of all nests, of which what is wrong is said elsewhere; as they are where coils are exchanged,
+/// in which no layer gives.
+pub(crate) fn rigid(context: &Context<'_>, bench: &Bench<'_>) -> Vec<NestStack> {
+    let mut aside = Context::new(context.tables, context.format);
+    let all = all(&mut aside, bench).into_iter();
+    all.map(|nest_stack| NestStack { stack: nest_stack.stack.rigid(), ..nest_stack }).collect()
+}
+
+/// Reads the stack of a nest; a layer that cannot be used is left out of it.
+fn read(context: &mut Context<'_>, at: &Path, nest: &NestEntry) -> NestStack {
+    let (mut layers, mut laid) = (Vec::new(), Vec::new());
+    for (here, item) in context.list(at, nest.stack()) {
+        let Some((here, entry)) = context.object(&here, item) else { continue };
+        let (layer, of) = one(context, &here, entry);
+        layers.extend(layer);
+        laid.push(of);
+    }
+    NestStack { stack: Stack::new(layers).unwrap_or_default(), layers: laid }
+}
+
+fn one(context: &mut Context<'_>, at: &Path, entry: &LayerEntry) -> (Option<Layer>, Laid) {
+    let name = context.text(at, entry.name()).unwrap_or("A layer").to_owned();
+    let above = context.read(at, entry.at());
+    let missing = context.read(at, entry.missing());
+    let missing = missing.unwrap_or(false);
+    let thickness = context.read(at, entry.thickness());
+    let new = context.read(at, entry.when_new());
+    let squeeze = context.read(at, entry.squeeze());
+    if thickness.is_some_and(|thickness| thickness.value <= 0.0) {
+        let why = "a layer has a thickness; say that it is missing where it is not there";
+        let read = entry.thickness().written();
+        let path = at.field("thickness");
+        let expected = "a thickness above zero";
+        context.problem(Problem::new(&path, "no-thickness", read, expected, why, "3/8"));
+    }
+    let thickness = thickness.filter(|thickness| thickness.value > 0.0 && !missing);
+    if thickness.is_none() && !missing {
+        let text = text!("{name}: without its thickness it is left out of the stack.");
+        context.note(at, "layer-unknown", text);
+    }
+    let left = if missing { Some(Length::default()) } else { thickness };
+    let lost = new.zip(left).map(|(new, left)| new - left);
+    let lost = lost.filter(|lost| lost.value > 1e-9);
+    let layer = thickness.map(|thickness| Layer { thickness, squeeze });
+    (layer, Laid { name, above: above.unwrap_or(false), thickness, lost })
+}
+
+/// What follows for the stack of a nest by itself; none where there is none.
+pub(crate) fn assess(
+    context: &mut Context<'_>,
+    nest_stack: &NestStack,
+    computed: Option<&ComputedNest>,
+    working: Option<&StateReport>,
+) -> Option<StackReport> {
+    if nest_stack.layers.is_empty() {
+        return None;
+    }
+    let format = context.format;
+    let stands = computed.and_then(|computed| {
+        let state = computed.nest.at_load(si(working?.load.si)).ok()?;
+        let load = state.load + state.stop_load;
+        Some((state.height, load, nest_stack.stack.under(load).ok()?))
+    });
+    let layers = nest_stack.layers.iter().map(|laid| layer(context, laid)).collect();
+    let said: Vec<_> =
+        nest_stack.stack.layers().iter().map(|layer| format.decimal(layer.thickness)).collect();
+    let terms = said.iter().map(|thickness| [("tp", thickness as _)]);
+    let figure = format.fine(nest_stack.stack.thickness());
+    let thickness = context.ledger.sum(figure, stack::THICKNESS, terms, &stack::SOURCE);
+    let height = stands
+        .map(|(height, load, under)| stack_height(context, &nest_stack.stack, height, load, under));
+    Some(StackReport { layers, thickness, height })
+}
+
+fn stack_height(
+    context: &mut Context<'_>,
+    stack: &Stack,
+    nest: Length,
+    load: Force,
+    under: Length,
+) -> Figure {
+    let format = context.format;
+    let (h, thickness) = (format.decimal(nest), format.decimal(stack.thickness()));
+    let values: [Value<'_>; 3] =
+        [("h", &h), ("T", &thickness), ("sq", &format.decimal(stack.squeezed(load)))];
+    context.ledger.work(format.height(nest + under), stack::HEIGHT, &values, &stack::SOURCE)
+}
+
+fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {
+    let format = context.format;
+    let (formula, sign) = letter!("tp");
+    let thickness = laid.thickness.map(|thickness| {
+        let said = format.decimal(thickness);
+        context.ledger.work(format.fine(thickness), formula, &[(sign, &said)], &"as measured")
+    });
+    let lost = laid.lost.map(|lost| {
+        let (new, left) =
+            (lost + laid.thickness.unwrap_or_default(), laid.thickness.unwrap_or_default());
+        let values: [Value<'_>; 2] = [("tn", &format.decimal(new)), ("tp", &format.decimal(left))];
+        context.ledger.work(format.fine(lost), LOST, &values, &stack::SOURCE)
+    });
+    let sentence = match (&lost, laid.thickness) {
+        (Some(lost), None) => text!(
+            "{} is missing: the frame stands {} lower there at the same load, as without a shim of {}.",
+            laid.name,
+            lost.text,
+            lost.text
+        ),
+        (Some(lost), Some(_)) => text!(
+            "{} is worn by {}: the frame stands that much lower there at the same load, as without a shim of {}.",
+            laid.name,
+            lost.text,
+            lost.text
+        ),
+        _ => String::new(),
+    };
+    LayerReport {
+        name: laid.name.clone(),
+        above: laid.above,
+        thickness,
+        lost,
+        load: None,
+        sentence,
+    }
+}
+
+/// Adds what each worn or missing layer does to the load of its nest under the frame.
+pub(crate) fn under_frame(
+    context: &mut Context<'_>,
+    nest_stack: &NestStack,
+    nest: &str,
+    (written, loaded): (&Readable, &LoadedFrame),
+    report: &mut StackReport,
+) {
+    let Some(index) = written.supports.iter().position(|support| support.nest == nest) else {
+        return;
+    };
+    let load = |frame: &Frame| {
+        let settled = frame.settle(loaded.weight).ok()?;
+        settled.supports.get(index).map(|at| at.load)
+    };
+    let Some(now) = load(&loaded.frame) else { return };
+    let format = context.format;
+    for (laid, layer) in nest_stack.layers.iter().zip(&mut report.layers) {
+        let Some(lost) = laid.lost else { continue };
+        let raised = |(at, support): (usize, &Support)| Support {
+            ground: support.ground + if at == index { lost } else { Length::default() },
+            ..support.clone()
+        };
+        let supports = loaded.frame.supports().iter().enumerate().map(raised).collect();
+        let as_new = Frame::new(supports, loaded.frame.warp()).ok();
+        let Some(new) = as_new.as_ref().and_then(load) else { continue };
+        let values: [Value<'_>; 2] =
+            [("F2", &format.exact::<Force>(new)), ("F1", &format.exact::<Force>(now))];
+        let figure = format.figure::<Force>(new - now);
+        let figure = context.ledger.work(figure, WITH_NEW, &values, &crate::frame::SOURCE);
+        let side = if (new - now).value < 0.0 { "less" } else { "more" };
+        let size = format.say::<Force>((new - now).abs());
+        layer.sentence += &text!(
+            " With a new one, or a shim of {} more, {nest} would carry {size} {side}.",
+            format.fine_text(lost)
+        );
+        layer.load = Some(figure);
+    }
+}
