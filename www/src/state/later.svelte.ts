@@ -21,6 +21,11 @@ class Later {
 		return this.#with(import('../sections/Nest.svelte'));
 	}
 
+	/** The boxes of a nest in their guides. */
+	guides() {
+		return this.#with(import('../parts/Guides.svelte'));
+	}
+
 	sections() {
 		return this.#with(import('../sections/Later.svelte'));
 	}

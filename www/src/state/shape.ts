@@ -28,8 +28,9 @@ function fields(value: unknown): Fields {
 	return isFields(value) ? value : {};
 }
 
-/** What stands in a field of an object: an object by its name, or a list of such; else a text. */
-const HOLDS: Record<string, Record<string, string | readonly [string]>> = holds;
+/** What stands in a field of an object: an object by its name, or a list of such, or of lists; else a text. */
+export type Held = string | readonly [Held];
+const HOLDS: Record<string, Record<string, Held>> = holds;
 /** The field by which an object is known: it is always there. */
 const ALWAYS: Record<string, string> = {
 	CoilDrawing: 'id',
@@ -44,7 +45,7 @@ function inShape(value: unknown, name: string): Fields {
 	const inside = HOLDS[name] ?? {};
 	const shapedField = ([field, held]: [string, unknown]): [string, unknown] => {
 		const of = Object.hasOwn(inside, field) ? inside[field] : undefined;
-		return [field, Array.isArray(of) ? many(held, of[0] as string) : item(held, of as string | undefined)];
+		return [field, item(held, of)];
 	};
 	const there = Object.entries(own).filter(([, held]) => held !== undefined);
 	const shaped: Fields = Object.fromEntries(there.map(shapedField));
@@ -54,13 +55,14 @@ function inShape(value: unknown, name: string): Fields {
 	return { ...shaped, [ORIGIN]: origin };
 }
 
-function item(value: unknown, of?: string): unknown {
+function item(value: unknown, of?: Held): unknown {
+	if (typeof of === 'object') return many(value, of[0]);
 	// A job within the job is shaped where it is looked at.
 	if (of === 'whole') return isFields(value) ? value : {};
 	return of === undefined || of === 'text' ? textIn(value) : inShape(value, of);
 }
 
-function many(value: unknown, of: string): unknown[] {
+function many(value: unknown, of: Held): unknown[] {
 	const shaped = Array.isArray(value) ? value.map((held) => item(held, of)) : [];
 	writtenLists.set(shaped, value);
 	return shaped;
