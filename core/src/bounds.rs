@@ -226,6 +226,10 @@ bounds! {
     TAPE_ERROR: Length, "an error", [0.0, INCH_M], ["1/64", "0.5"];
     /// The thickness of a shim.
     SHIM: Length, "a shim", [0.0, 0.304_8], ["1/8", "3"];
+    /// How thick a pad, plate or liner is.
+    LAYER: Length, "a thickness", [INCH_M / 1000.0, 0.304_8], ["3/8", "10"];
+    /// What is added to the height of a frame for one of its points.
+    ADDED: Length, "a height to add", [-3.048, 3.048], ["14 1/2", "370"];
     /// How far a packing raises a seat, or a sunk one lowers it.
     RAISE: Length, "a raised seat", [-0.609_6, 0.609_6], ["3/16", "5"];
     /// How far the ground rises or dips under a support.
@@ -316,6 +320,8 @@ mod tests {
             &GRADUATION,
             &TAPE_ERROR,
             &SHIM,
+            &LAYER,
+            &ADDED,
             &RAISE,
             &GROUND,
             &POSITION,

@@ -2,7 +2,7 @@
 //! are coarse, and what was done to each is known.
 #![cfg(test)]
 
-use coilnest::frame::standing::{Cause, StandingError, Taped, above};
+use coilnest::frame::standing::{Cause, Spot, StandingError, Taped, above};
 use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::propagation::{DrawingDoubt, RateDoubt};
@@ -131,7 +131,7 @@ fn taped(heights: impl Iterator<Item = Length>, chance: &mut Chance) -> Vec<Tape
     let read = |(nest, height): (usize, Length)| {
         let seen = height.get::<millimeter>() + tape + chance.between(-PLACE, PLACE);
         let height = mm((seen / MARKS).round() * MARKS);
-        Taped { nest, height, doubt: own_doubt() }
+        Taped { at: Spot::Nest(nest), height, doubt: own_doubt() }
     };
     heights.enumerate().map(read).collect()
 }
@@ -145,7 +145,7 @@ fn taped_normally(heights: impl Iterator<Item = Length>, chance: &mut Chance) ->
     let tape = mm(uniform(TAPE)) * chance.normal();
     let read = |(nest, height): (usize, Length)| {
         let height = height + tape + own_doubt() * chance.normal();
-        Taped { nest, height, doubt: own_doubt() }
+        Taped { at: Spot::Nest(nest), height, doubt: own_doubt() }
     };
     heights.enumerate().map(read).collect()
 }
@@ -211,7 +211,7 @@ fn plant(
         }
         _ if which < 2 * nests => {
             let nest = which - nests;
-            (Cause::Reading { nest, by: nothing() }, Some((nest, by)))
+            (Cause::Reading { at: Spot::Nest(nest), by: nothing() }, Some((nest, by)))
         }
         _ if which == 2 * nests => {
             weight.load *= 1.0 + size / 100.0;
@@ -230,8 +230,8 @@ fn plant(
 
 fn is_same(one: &Cause, other: &Cause) -> bool {
     match (one, other) {
-        (Cause::Nest { nest: a, .. }, Cause::Nest { nest: b, .. })
-        | (Cause::Reading { nest: a, .. }, Cause::Reading { nest: b, .. }) => a == b,
+        (Cause::Nest { nest: a, .. }, Cause::Nest { nest: b, .. }) => a == b,
+        (Cause::Reading { at: a, .. }, Cause::Reading { at: b, .. }) => a == b,
         _ => std::mem::discriminant(one) == std::mem::discriminant(other),
     }
 }
@@ -277,7 +277,7 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         };
         let doubt = own_doubt();
         let sharp = exact.into_iter().enumerate();
-        let sharp = misread(sharp.map(|(nest, height)| Taped { nest, height, doubt }).collect());
+        let sharp = misread(sharp.map(|(nest, height)| Taped { at: Spot::Nest(nest), height, doubt }).collect());
         let Some(without_error) = look(&sharp) else { continue };
         let rival = without_error.causes.iter().find(|one| !is_same(&one.cause, &cause)).unwrap();
         if rival.left < 4.0 {
@@ -333,7 +333,7 @@ fn the_weight_lies_within_its_doubt_as_often_as_it_says() {
 fn heights_that_tell_nothing_are_named() {
     let truck = Truck::any(&mut Chance(Rand64::new(12)));
     let frame = truck.frame();
-    let height = |nest, height| Taped { nest, height: mm(height), doubt: mm(0.5) };
+    let height = |nest, height| Taped { at: Spot::Nest(nest), height: mm(height), doubt: mm(0.5) };
     let look = |taped: &[Taped]| frame.standing(truck.weight, &truck.doubts, taped, mm(0.4));
     let two = [height(0, 300.0), height(1, 300.0)];
     assert_eq!(look(&two), Err(StandingError::Count { count: 2 }));

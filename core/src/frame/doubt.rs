@@ -361,11 +361,7 @@ impl Frame {
         rest: &'a Rest,
         pushes: &'a [f64],
     ) -> impl Iterator<Item = (f64, f64)> + 'a {
-        let mut sum = [0.0; 4];
-        for (post, push) in self.posts.iter().zip(pushes) {
-            sum = equilibrium::along(&sum, &post.row, *push);
-        }
-        let gives = rest.stiffness.solve(&sum);
+        let gives = rest.stiffness.solve(&self.sum_of(pushes));
         self.posts.iter().zip(pushes).map(move |(post, push)| {
             let rises = equilibrium::dot(&post.row, &gives);
             (push - rate(post, rest) * rises, rises)

@@ -32,12 +32,21 @@ pub const FALSE_ALARM: f64 = 0.05;
 /// The least number of heights that tell how a frame stands.
 pub const LEAST_HEIGHTS: usize = 3;
 
-/// The height of a nest between its seats as it was taped.
+/// Where a height is taped.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Spot {
+    /// At a nest, counted from 0, between its seats.
+    Nest(usize),
+    /// Anywhere on the frame, from level ground on which every `ground` counts.
+    Place(Place),
+}
+
+/// A height as it was taped.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Taped {
-    /// Which nest, counted from 0.
-    pub nest: usize,
-    /// Its height.
+    /// Where.
+    pub at: Spot,
+    /// The height.
     pub height: Length,
     /// One standard uncertainty, without the tape's own error.
     pub doubt: Length,
@@ -46,8 +55,8 @@ pub struct Taped {
 /// A taped height beside the one that was worked out.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Beside {
-    /// Which nest, counted from 0.
-    pub nest: usize,
+    /// Where.
+    pub at: Spot,
     /// As worked out.
     pub expected: Doubted<Length>,
     /// As taped.
@@ -71,8 +80,8 @@ pub enum Cause {
     },
     /// A height was read wrong.
     Reading {
-        /// Of which nest, counted from 0.
-        nest: usize,
+        /// Where.
+        at: Spot,
         /// By how much it was read too high.
         by: Doubted<Length>,
     },
@@ -212,7 +221,7 @@ impl Frame {
     /// Four nests of 300 N/mm; a pad of 12 mm is missing under the first. The frame is rigid, so three
     /// quarters of it show there, a quarter at its neighbours, and a quarter the other way across from it:
     /// ```
-    /// use coilnest::frame::standing::{Cause, Taped};
+    /// use coilnest::frame::standing::{Cause, Spot, Taped};
     /// use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
     /// use coilnest::nest::{Law, Member, Nest};
     /// use coilnest::quantity::{Force, Length, SpringRate};
@@ -229,7 +238,7 @@ impl Frame {
     /// let frame = Frame::new(corners.map(support).to_vec(), None)?;
     /// let weight = Weight { load: Force::new::<newton>(60_000.0), centre: Place::default() };
     /// let coil = CoilDoubt { free: mm(0.5), ..CoilDoubt::default() };
-    /// let height = |nest, height| Taped { nest, height: mm(height), doubt: mm(0.5) };
+    /// let height = |nest, height| Taped { at: Spot::Nest(nest), height: mm(height), doubt: mm(0.5) };
     /// // All stand at 300 mm; without the pad at 291, 297, 297 and 303.
     /// let taped = [height(0, 291.0), height(1, 297.0), height(2, 297.0), height(3, 303.0)];
     /// let finding = frame.standing(weight, &vec![vec![coil]; 4], &taped, mm(0.4))?;
@@ -250,42 +259,32 @@ impl Frame {
         tape: Length,
     ) -> Result<Finding, StandingError> {
         self.are_heights(taped, LEAST_HEIGHTS)?;
-        let (rest, settled) = self.at_rest(weight, doubts)?;
-        let stands: Vec<f64> = settled.supports.iter().map(|at| at.height.value).collect();
-        let at_taped = |all: &[f64]| -> Vec<f64> {
-            taped.iter().map(|of| all.get(of.nest).copied().unwrap_or_default()).collect()
-        };
-        let expected = at_taped(&stands);
+        let spots: Vec<Spot> = taped.iter().map(|of| of.at).collect();
+        let Answers { rest, rows, expected, causes } = self.answers(weight, doubts, &spots)?;
         let mut weights = Weights::of(taped);
-        let mut computed = vec![0.0; taped.len()];
-        for pushes in self.pushes(&stands, doubts) {
-            let rises: Vec<f64> = self.answer(&rest, &pushes).map(|(_, rises)| rises).collect();
-            let here = at_taped(&rises);
-            for (variance, rise) in computed.iter_mut().zip(&here) {
-                *variance += rise * rise;
-            }
-            weights.add(&here);
+        for rises in &causes {
+            weights.add(rises);
         }
         weights.add(&vec![tape.value; taped.len()]);
         let off: Vec<f64> =
-            taped.iter().zip(&expected).map(|(of, stands)| of.height.value - stands).collect();
+            taped.iter().zip(&expected).map(|(of, stands)| of.height.value - stands.value.value).collect();
         let statistic = weights.between(&off, &off);
         let mut causes: Vec<Explained> = self
-            .effects(&rest, weight, &settled_rates(self, &rest), taped)
+            .effects(&rest, weight, &spots, &rows)
             .into_iter()
             .filter_map(|(effect, cause)| weights.explains(&off, statistic, &effect, cause))
             .collect();
         causes.put_in_order(|one, other| one.left.total_cmp(&other.left));
         #[expect(clippy::cast_precision_loss, reason = "there are at most MOST_SUPPORTS")]
         let one_of = FALSE_ALARM / taped.len() as f64;
-        let heights = taped.iter().zip(&expected).zip(&off).zip(&computed);
-        let heights = heights.map(|(((of, stands), off), variance)| {
+        let heights = taped.iter().zip(expected).zip(&off);
+        let heights = heights.map(|((of, expected), off)| {
             let by_tape = libm::hypot(of.doubt.value, tape.value);
-            let doubt = libm::sqrt(variance + by_tape * by_tape);
+            let doubt = libm::hypot(expected.doubt.value, by_tape);
             let p = if doubt > 0.0 { 2.0 * verdict::normal(-off.abs() / doubt) } else { 1.0 };
             Beside {
-                nest: of.nest,
-                expected: length(*stands, libm::sqrt(*variance)),
+                at: of.at,
+                expected,
                 taped: Doubted { value: of.height, doubt: si(by_tape) },
                 difference: length(*off, doubt),
                 agrees: p >= one_of,
@@ -293,6 +292,87 @@ impl Frame {
         });
         let heights = heights.collect();
         Ok(Finding { heights, statistic, p: above(taped.len(), statistic), causes })
+    }
+
+    /// How high the frame stands under a weight at each of several spots, with the doubt of its coils.
+    ///
+    /// ```text
+    /// h = z + a·x + b·y + w·x·y
+    /// ```
+    ///
+    /// # Range
+    /// While no doubt takes a nest over a bend of its load curve.
+    ///
+    /// # Errors
+    /// [`DoubtError`], in a [`StandingError`]; a nest that is not there.
+    ///
+    /// # Source
+    /// [`frame::SOURCE`](super::SOURCE); doubts by [`propagation::SOURCE`](crate::propagation::SOURCE).
+    ///
+    /// # Example
+    /// ```
+    /// # use coilnest::frame::standing::Spot;
+    /// # use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
+    /// # use coilnest::nest::{Law, Member, Nest};
+    /// # use coilnest::quantity::{Force, Length, SpringRate};
+    /// # use coilnest::quantity::unit::{millimeter, newton, newton_per_millimeter};
+    /// # let mm = Length::new::<millimeter>;
+    /// # let law = Law::linear(SpringRate::new::<newton_per_millimeter>(300.0))?;
+    /// # let nest = Nest::new(vec![Member { free: mm(350.0), law, solid: None, raise: mm(0.0) }])?;
+    /// # let corners = [(900.0, 500.0), (900.0, -500.0), (-900.0, 500.0), (-900.0, -500.0)];
+    /// # let support = |(x, y)| Support {
+    /// #     place: Place { along: mm(x), across: mm(y) },
+    /// #     nest: nest.clone(), stop: None, shim: mm(0.0), ground: mm(0.0),
+    /// # };
+    /// # let frame = Frame::new(corners.map(support).to_vec(), None)?;
+    /// // Four nests of 300 N/mm, 350 mm free; 60 kN act 90 mm nearer the one end: 16.5 and 13.5 kN a nest,
+    /// // 295 and 305 mm, so that 900 mm farther out it stands at 290 mm.
+    /// let centre = Place { along: mm(90.0), across: mm(0.0) };
+    /// let weight = Weight { load: Force::new::<newton>(60_000.0), centre };
+    /// let coupler = Spot::Place(Place { along: mm(1800.0), across: mm(0.0) });
+    /// let stands = frame.stands(weight, &vec![vec![CoilDoubt::default()]; 4], &[Spot::Nest(0), coupler])?;
+    /// let [nest, coupler] = [stands[0], stands[1]].map(|at| at.value.get::<millimeter>());
+    /// assert!((nest - 295.0).abs() < 1e-9 && (coupler - 290.0).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn stands(
+        &self,
+        weight: Weight,
+        doubts: &[Vec<CoilDoubt>],
+        spots: &[Spot],
+    ) -> Result<Vec<Doubted<Length>>, StandingError> {
+        Ok(self.answers(weight, doubts, spots)?.expected)
+    }
+
+    /// The frame at rest, and what each cause of doubt does to the heights of some spots.
+    fn answers(
+        &self,
+        weight: Weight,
+        doubts: &[Vec<CoilDoubt>],
+        spots: &[Spot],
+    ) -> Result<Answers, StandingError> {
+        let (rest, settled) = self.at_rest(weight, doubts)?;
+        let stands: Vec<f64> = settled.supports.iter().map(|at| at.height.value).collect();
+        let seen = |spot: &Spot| match *spot {
+            Spot::Nest(nest) => {
+                let post = self.posts.get(nest).ok_or(StandingError::Nest { nest: Nth::of(nest) })?;
+                Ok((post.row, post.at(&rest.pose).0))
+            }
+            Spot::Place(place) => {
+                let row = self.extent.row(place, self.warp.is_some());
+                Ok((row, equilibrium::dot(&row, &rest.pose)))
+            }
+        };
+        let seen: Vec<(Row, f64)> = spots.iter().map(seen).collect::<Result<_, StandingError>>()?;
+        let rows: Vec<Row> = seen.iter().map(|(row, _)| *row).collect();
+        let pushes = self.pushes(&stands, doubts);
+        let causes = pushes.iter().map(|pushes| rises(&rest, &rows, &self.sum_of(pushes)));
+        let causes: Vec<Vec<f64>> = causes.collect();
+        let expected = seen.iter().enumerate().map(|(at, (_, height))| {
+            let here = causes.iter().filter_map(|rises| rises.get(at));
+            length(*height, libm::sqrt(here.map(|rise| rise * rise).sum()))
+        });
+        Ok(Answers { expected: expected.collect(), rest, rows, causes })
     }
 
     /// What nests carry at their taped heights: their loads, the weight and where it acts.
@@ -314,7 +394,7 @@ impl Frame {
     ///
     /// # Example
     /// ```
-    /// # use coilnest::frame::standing::Taped;
+    /// # use coilnest::frame::standing::{Spot, Taped};
     /// # use coilnest::frame::{CoilDoubt, Frame, Place, Support};
     /// # use coilnest::nest::{Law, Member, Nest};
     /// # use coilnest::quantity::{Length, SpringRate};
@@ -329,7 +409,7 @@ impl Frame {
     /// # };
     /// # let frame = Frame::new(corners.map(support).to_vec(), None)?;
     /// // Four nests of 300 N/mm, 350 mm free; two stand at 300 mm and two at 310.
-    /// let height = |nest, height| Taped { nest, height: mm(height), doubt: mm(0.5) };
+    /// let height = |nest, height| Taped { at: Spot::Nest(nest), height: mm(height), doubt: mm(0.5) };
     /// let taped = [height(0, 300.0), height(1, 300.0), height(2, 310.0), height(3, 310.0)];
     /// let weighed = frame.weigh(&vec![vec![CoilDoubt::default()]; 4], &taped, mm(0.0))?;
     /// assert!((weighed.weight.value.get::<newton>() - 54_000.0).abs() < 1e-6); // 2·15 + 2·12 kN
@@ -344,9 +424,11 @@ impl Frame {
         tape: Length,
     ) -> Result<Weighed, StandingError> {
         self.fit(doubts)?;
-        self.are_heights(taped, self.supports.len())?;
-        let mut by_nest: Vec<Taped> = taped.to_vec();
-        by_nest.put_in_order(|one, other| one.nest.cmp(&other.nest));
+        let nests: Vec<Taped> =
+            taped.iter().filter(|of| matches!(of.at, Spot::Nest(_))).copied().collect();
+        self.are_heights(&nests, self.supports.len())?;
+        let of_nest = |nest| nests.iter().find(|of| of.at == Spot::Nest(nest)).copied();
+        let by_nest: Vec<Taped> = (0..self.posts.len()).filter_map(of_nest).collect();
         let heights: Vec<f64> = by_nest.iter().map(|of| of.height.value).collect();
         let at: Vec<_> =
             self.posts.iter().zip(&heights).map(|(post, height)| post.path.at(*height)).collect();
@@ -392,45 +474,46 @@ impl Frame {
     /// Whether heights are of nests that are there, each once, and of enough of them.
     fn are_heights(&self, taped: &[Taped], least: usize) -> Result<(), StandingError> {
         let mut seen = vec![false; self.supports.len()];
-        for of in taped {
-            let (nest, height, doubt) = (Nth::of(of.nest), of.height, of.doubt);
-            match seen.get_mut(of.nest) {
-                Some(before) if !*before => *before = true,
-                _ => return Err(StandingError::Nest { nest }),
-            }
-            let sound = height.value > 0.0 && height.value.is_finite() && doubt.value >= 0.0;
+        for (index, of) in taped.iter().enumerate() {
+            let (height, doubt) = (of.height, of.doubt);
+            let (nest, is_high) = match of.at {
+                Spot::Nest(nest) => {
+                    match seen.get_mut(nest) {
+                        Some(before) if !*before => *before = true,
+                        _ => return Err(StandingError::Nest { nest: Nth::of(nest) }),
+                    }
+                    (nest, height.value > 0.0)
+                }
+                Spot::Place(_) => (index, true),
+            };
+            let sound = is_high && height.value.is_finite() && doubt.value >= 0.0;
             if !sound || !doubt.value.is_finite() {
-                return Err(StandingError::Height { nest, height, doubt });
+                return Err(StandingError::Height { nest: Nth::of(nest), height, doubt });
             }
         }
         let count = taped.len();
         if count < least { Err(StandingError::Count { count }) } else { Ok(()) }
     }
 
-    /// What one unit of each single cause does to the taped heights.
+    /// What one unit of each single cause does to the heights of some spots.
     fn effects(
         &self,
         rest: &Rest,
         weight: Weight,
-        rates: &[f64],
-        taped: &[Taped],
+        spots: &[Spot],
+        rows: &[Row],
     ) -> Vec<(Vec<f64>, Cause)> {
-        let rises = |force: &Row| -> Vec<f64> {
-            let gives = rest.stiffness.solve(force);
-            let rise = |of: &Taped| {
-                self.posts.get(of.nest).map_or(0.0, |post| equilibrium::dot(&post.row, &gives))
-            };
-            taped.iter().map(rise).collect()
-        };
+        let rises = |force: &Row| rises(rest, rows, force);
         let nothing = length(0.0, 0.0);
         let mut effects = Vec::new();
-        for (nest, (post, rate)) in self.posts.iter().zip(rates).enumerate() {
+        for (nest, post) in self.posts.iter().enumerate() {
+            let rate = post.at(&rest.pose).1.rate;
             let push = post.row.map(|part| part * rate);
             effects.push((rises(&push), Cause::Nest { nest, by: nothing }));
         }
-        for of in taped {
-            let here = taped.iter().map(|one| if one.nest == of.nest { 1.0 } else { 0.0 });
-            effects.push((here.collect(), Cause::Reading { nest: of.nest, by: nothing }));
+        for (here, at) in spots.iter().enumerate() {
+            let alone = (0..spots.len()).map(|one| if one == here { 1.0 } else { 0.0 });
+            effects.push((alone.collect(), Cause::Reading { at: *at, by: nothing }));
         }
         let warps = self.warp.is_some();
         let at = |centre: Place| self.extent.pull(centre, warps);
@@ -448,11 +531,29 @@ impl Frame {
         effects.push((moved(across), Cause::Across { by: nothing }));
         effects
     }
+
+    /// What the nests press on the frame together.
+    pub(super) fn sum_of(&self, pushes: &[f64]) -> Row {
+        let each = self.posts.iter().zip(pushes);
+        each.fold([0.0; 4], |sum, (post, push)| equilibrium::along(&sum, &post.row, *push))
+    }
 }
 
-/// The rate of each nest where a frame is at rest.
-fn settled_rates(frame: &Frame, rest: &Rest) -> Vec<f64> {
-    frame.posts.iter().map(|post| post.at(&rest.pose).1.rate).collect()
+/// A frame at rest, asked at some spots.
+struct Answers {
+    rest: Rest,
+    /// By which each spot rises with the frame.
+    rows: Vec<Row>,
+    /// How high each is, with the doubt of the coils.
+    expected: Vec<Doubted<Length>>,
+    /// What one standard uncertainty of each cause of doubt does to all of them.
+    causes: Vec<Vec<f64>>,
+}
+
+/// By how much spots rise under a force.
+fn rises(rest: &Rest, rows: &[Row], force: &Row) -> Vec<f64> {
+    let gives = rest.stiffness.solve(force);
+    rows.iter().map(|row| equilibrium::dot(row, &gives)).collect()
 }
 
 /// V⁻¹, put together cause by cause.
@@ -510,7 +611,7 @@ impl Weights {
         let (size, doubt) = (shared / own, 1.0 / libm::sqrt(own));
         let cause = match cause {
             Cause::Nest { nest, .. } => Cause::Nest { nest, by: length(size, doubt) },
-            Cause::Reading { nest, .. } => Cause::Reading { nest, by: length(size, doubt) },
+            Cause::Reading { at, .. } => Cause::Reading { at, by: length(size, doubt) },
             Cause::Weight { .. } => Cause::Weight { by: force(size, doubt) },
             Cause::Along { .. } => Cause::Along { by: length(size, doubt) },
             Cause::Across { .. } => Cause::Across { by: length(size, doubt) },

@@ -17,7 +17,7 @@ use super::report::{
 };
 use super::seat::{self, Instrument};
 use super::{
-    cautions, cut, file, frame, guides, labels, pool, replace, since, sizing, stack, standing,
+    cautions, cut, file, frame, guides, labels, loads, pool, replace, since, sizing, stack, standing,
 };
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
@@ -71,20 +71,19 @@ fn beside(
     }
     let stacks = stack::all(context, bench);
     for ((of, computed), nest) in stacks.iter().zip(nests).zip(&mut report.nests) {
-        nest.stack = stack::assess(context, of, computed.as_ref(), nest.working.as_ref());
+        let at_work = stack::at_work(computed.as_ref(), nest.working.as_ref());
+        nest.stack = stack::assess(context, of, &nest.id, at_work);
+        nest.stack_height = nest.stack.as_ref().and_then(|stack| stack.height.clone());
     }
     let taped = standing::read(context, bench);
     if let Some(written) = frame::read(context, job, &bench.nest_names())
         && let Some(loaded) = written.loaded(context, &bench.named(nests, &stacks))
     {
-        for (of, nest) in stacks.iter().zip(&mut report.nests) {
-            if let Some(stack) = &mut nest.stack {
-                stack::under_frame(context, of, &nest.id, (&written, &loaded), stack);
-            }
+        let taped = written.taped(taped);
+        if let Some(stood) = loads::assess(context, &written, &loaded, &bench.instrument, &taped) {
+            under_frame(context, &stacks, (&written, &loaded), &stood, report);
+            report.frame = Some(stood.report);
         }
-        let settled = frame::settle(context, &written, &loaded);
-        report.frame = settled.map(|(_, frame)| frame);
-        stands_again(context, &taped, (&written, &loaded), report);
     }
     let lying = pool::read(context, job, bench);
     labels::once(context, bench.marked().chain(lying.iter().map(Lying::marked)));
@@ -94,21 +93,22 @@ fn beside(
     since::read(context, job);
 }
 
-/// Adds what heights tell that were taped when the truck stood again.
-fn stands_again(
+/// Adds to each nest what follows for it from how the frame stands.
+fn under_frame(
     context: &mut Context<'_>,
-    taped: &[standing::TapedNest],
+    stacks: &[stack::NestStack],
     (written, loaded): (&frame::FrameSpec, &frame::LoadedFrame),
+    stood: &loads::Stood,
     report: &mut Report,
 ) {
-    let Some(frame) = &mut report.frame else { return };
-    let Some(told) = standing::assess(context, taped, written, loaded) else { return };
-    for standing in &told.standing.heights {
-        if let Some(nest) = report.nests.iter_mut().find(|nest| nest.id == standing.nest) {
-            nest.standing = Some(standing.clone());
+    let heights = stood.report.standing.iter().flat_map(|standing| &standing.heights);
+    let heights: Vec<_> = heights.collect();
+    for (of, nest) in stacks.iter().zip(&mut report.nests) {
+        nest.standing = heights.iter().find(|at| at.of == nest.id).map(|at| (*at).clone());
+        if let Some(stack) = &mut nest.stack {
+            stack::as_new(context, of, (written, loaded), stack);
         }
     }
-    (frame.standing, frame.weighed) = (Some(told.standing), told.weighed);
 }
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {

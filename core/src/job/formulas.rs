@@ -92,6 +92,13 @@ pub(crate) const TAPER: Formula = Formula::new("taper = {c1} − {c3}");
 pub(crate) const PINCH: Formula = Formula::new("pinch = min({c1}, {c3}) − {c2}");
 pub(crate) const NEW_LINER: Formula = Formula::new("liner = ({lh} + {ll}) / 2");
 
+pub(crate) const LEFT_TO_SOLID: Formula = Formula::new("left = {h} − {hc}");
+pub(crate) const POINT: Formula =
+    Formula::new("{hp} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) + {ha}");
+pub(crate) const POINT_WARPED: Formula = Formula::new(
+    "{hp} = {z} + {a} · ({x} − {xm}) + {b} · ({y} − {ym}) + {w} · ({x} − {xm}) · ({y} − {ym}) + {ha}",
+);
+
 pub(crate) const DIP: Formula = Formula::new("{g}");
 pub(crate) const HEIGHT: Formula = Formula::new("{h}");
 pub(crate) const TWIST: Formula = Formula::new("{ΔQ/Q0}");
@@ -114,6 +121,7 @@ pub(crate) const ABOVE_MEAN: Formula = Formula::new("share = {F} / {Fm} − 1");
 pub(crate) const BELOW_MEAN: Formula = Formula::new("share = 1 − {F} / {Fm}");
 
 pub(crate) const DOUBT: Formula = Formula::new("{u}");
+pub(crate) const SHIMMED_HEIGHT: Formula = Formula::new("{H} = {h} + {T} − {sq} + {t}");
 pub(crate) const LOST: Formula = Formula::new("lost = {tn} − {tp}");
 pub(crate) const WITH_NEW: Formula = Formula::new("{ΔF} = {F2} − {F1}");
 pub(crate) const OFF_TAPED: Formula = Formula::new("{Δh} = {hy} − {hs}");

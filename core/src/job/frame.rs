@@ -3,14 +3,18 @@
 use super::context::Context;
 use super::figures::{DOUBT_NOT_KNOWN, Format, sentence, text};
 use super::formulas::{
-    AT_REST, DIAGONAL, DIAGONAL_HEIGHT, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
+    AT_REST, DIAGONAL, DIAGONAL_HEIGHT, LEFT_TO_SOLID, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
 };
-use super::input::{Beam, Frame as FrameEntry, Job, Support as SupportEntry};
+use super::field::{Field, Object};
+use super::input::{Beam, Centre, Frame as FrameEntry, Job, Support as SupportEntry};
+use super::loads::{self, Load};
 use super::nest::{ComputedNest, Seated};
+use super::points::{self, Point};
 use super::problem::Path;
 use super::report::{
     Figure, FrameEnds, FrameReport, FrameState, Problem, SupportReport, SupportState,
 };
+use super::standing::TapedAt;
 use crate::bounds;
 use crate::formula::Value;
 use crate::frame::shims::Aim;
@@ -32,6 +36,9 @@ pub(crate) struct FrameSpec {
     warp: Option<WarpStiffness>,
     stop: Option<SpringRate>,
     pub(crate) supports: Vec<SupportSpec>,
+    /// The list of its weights.
+    pub(crate) loads: Vec<Load>,
+    pub(crate) points: Vec<Point>,
     pub(crate) stock: Vec<Length>,
     pub(crate) largest_stack: Option<Length>,
     pub(crate) aim: Aim,
@@ -70,6 +77,8 @@ pub(crate) struct Named<'a> {
 /// A frame that has what it needs.
 #[derive(Clone)]
 pub(crate) struct LoadedFrame {
+    /// Where its weight is written.
+    at: Path,
     pub(crate) frame: Frame,
     pub(crate) weight: Weight,
     doubts: Vec<Vec<frame::CoilDoubt>>,
@@ -98,10 +107,7 @@ pub(crate) fn read(context: &mut Context<'_>, job: &Job, nests: &[String]) -> Op
     let weight = context.read(&at, entry.weight());
     let warp = context.read(&at, entry.warp_stiffness());
     let stop = context.read(&at, entry.stop_stiffness());
-    let centre = context.object(&at, entry.centre()).map(|(at, centre)| Place {
-        along: context.read(&at, centre.along()).unwrap_or_default(),
-        across: context.read(&at, centre.across()).unwrap_or_default(),
-    });
+    let centre = centre(context, &at, entry.centre());
     let supports = context.list(&at, entry.supports()).enumerate();
     let supports = supports.filter_map(|(index, (at, item))| {
         let (at, entry) = context.object(&at, item)?;
@@ -110,6 +116,13 @@ pub(crate) fn read(context: &mut Context<'_>, job: &Job, nests: &[String]) -> Op
     let mut supports: Vec<SupportSpec> = supports.collect();
     spread(context, &at, entry, &mut supports);
     let sound = context.problems.len() == before;
+    let mut loads = loads::read(context, &at, entry);
+    let mut main = (weight, centre);
+    if let Some(first) = loads.first_mut() {
+        (first.weight, first.centre) = (first.weight.or(weight), first.centre.or(centre));
+        main = (weight.or(first.weight), centre.or(first.centre));
+    }
+    let points = points::read(context, &at, entry);
     let stock = context.each(&at, entry.shim_stock());
     let largest_stack = context.read(&at, entry.largest_stack());
     let aim = context.read(&at, entry.shims_for()).unwrap_or(Aim::Loads);
@@ -121,16 +134,33 @@ pub(crate) fn read(context: &mut Context<'_>, job: &Job, nests: &[String]) -> Op
     let beams = beams.collect();
     Some(FrameSpec {
         sound,
-        weight,
-        centre: centre.unwrap_or_default(),
+        weight: main.0,
+        centre: main.1.unwrap_or_default(),
         warp,
         stop,
         supports,
+        loads,
+        points,
         stock,
         largest_stack,
         aim,
         wheels_apart,
         beams,
+    })
+}
+
+/// Where a weight acts.
+pub(crate) fn centre(
+    context: &mut Context<'_>,
+    at: &Path,
+    field: Field<'_, Object<Centre>>,
+) -> Option<Place> {
+    let (at, centre) = context.object(at, field)?;
+    let along = context.read(&at, centre.along());
+    let across = context.read(&at, centre.across());
+    (along.is_some() || across.is_some()).then(|| Place {
+        along: along.unwrap_or_default(),
+        across: across.unwrap_or_default(),
     })
 }
 
@@ -234,9 +264,9 @@ impl FrameSpec {
         }
         let weight = Weight { load, centre: self.centre };
         match Frame::new(supports, self.warp) {
-            Ok(frame) => Some(LoadedFrame { frame, weight, doubts, stacks, not_good, names }),
+            Ok(frame) => Some(LoadedFrame { at, frame, weight, doubts, stacks, not_good, names }),
             Err(error) => {
-                context.problem(self.refused(context.format, &error));
+                context.problem(self.refused(context.format, &at, &error));
                 None
             }
         }
@@ -247,8 +277,14 @@ impl FrameSpec {
         self.supports.iter().map(|support| support.nest.as_str()).collect()
     }
 
+    /// Heights that were taped under its own weight: those of nests, and those of its points.
+    pub(crate) fn taped(&self, mut of_nests: Vec<TapedAt>) -> Vec<TapedAt> {
+        of_nests.extend(self.points.iter().filter_map(|point| point.taped.clone()));
+        of_nests
+    }
+
     /// Why the frame does not stand, at the field that has to change.
-    pub(crate) fn refused(&self, format: Format, error: &FrameError) -> Problem {
+    pub(crate) fn refused(&self, format: Format, weighed: &Path, error: &FrameError) -> Problem {
         let at = path();
         let support = |Nth(counted): Nth| {
             let support = counted.checked_sub(1).and_then(|index| self.supports.get(index));
@@ -261,9 +297,9 @@ impl FrameSpec {
             }
             FrameError::InLine { .. } => (at.field("supports"), "in-line", ""),
             FrameError::Weight { .. } => {
-                (at.field("weight"), "no-weight", bounds::LOAD.example(format.system))
+                (weighed.field("weight"), "no-weight", bounds::LOAD.example(format.system))
             }
-            FrameError::Tips { .. } => (at.field("centre"), "tips", "0"),
+            FrameError::Tips { .. } => (weighed.field("centre"), "tips", "0"),
             FrameError::Crushed { support: which, .. } => (support(which), "crushed", ""),
             FrameError::Warp { .. } | FrameError::Slack { .. } => {
                 let example = bounds::WARP_STIFFNESS.example(format.system);
@@ -341,7 +377,12 @@ impl LoadedFrame {
 
     /// The same with its weight at another place.
     pub(crate) fn weighed_at(&self, centre: Place) -> Self {
-        Self { weight: Weight { centre, ..self.weight }, ..self.clone() }
+        self.under(Weight { centre, ..self.weight }, &self.at)
+    }
+
+    /// The same under another weight, which is written elsewhere.
+    pub(crate) fn under(&self, weight: Weight, at: &Path) -> Self {
+        Self { weight, at: at.clone(), ..self.clone() }
     }
 
     /// What is in doubt of each coil of each nest.
@@ -375,17 +416,19 @@ pub(crate) fn settle(
             Some((Some(settled), report))
         }
         Err(error) => {
-            let problem = written.refused(context.format, &error);
+            let problem = written.refused(context.format, &loaded.at, &error);
             let tips = matches!(error, FrameError::Tips { .. });
-            let report = tips.then(|| tipped(&problem.message, loaded));
+            let report = tips.then(|| tipped(context.format, &problem.message, loaded));
             context.problem(problem);
             report.map(|report| (None, report))
         }
     }
 }
 
-fn tipped(why: &str, loaded: &LoadedFrame) -> FrameReport {
+fn tipped(format: Format, why: &str, loaded: &LoadedFrame) -> FrameReport {
     FrameReport {
+        name: String::new(),
+        weight: format.figure::<Force>(loaded.weight.load),
         state: FrameState::Tips,
         sentence: sentence(why),
         lean_along: None,
@@ -399,8 +442,10 @@ fn tipped(why: &str, loaded: &LoadedFrame) -> FrameReport {
         rocks: false,
         not_good: loaded.not_good.clone(),
         supports: Vec::new(),
+        points: Vec::new(),
         standing: None,
         weighed: None,
+        weights: Vec::new(),
     }
 }
 
@@ -437,6 +482,8 @@ fn report(
     };
     let (diagonal, diagonal_height) = diagonal.unzip();
     FrameReport {
+        name: String::new(),
+        weight: format.figure::<Force>(loaded.weight.load),
         state: FrameState::Settled,
         sentence: stance(format, loaded, settled, &supports),
         lean_along: Some(along),
@@ -450,8 +497,10 @@ fn report(
         rocks: settled.rocks,
         not_good: loaded.not_good.clone(),
         supports,
+        points: Vec::new(),
         standing: None,
         weighed: None,
+        weights: Vec::new(),
     }
 }
 
@@ -494,7 +543,7 @@ fn diagonals(format: Format, loaded: &LoadedFrame, settled: &Settled) -> Diagona
 }
 
 /// A twist per area.
-fn warp_said(format: Format, twist: f64) -> String {
+pub(crate) fn warp_said(format: Format, twist: f64) -> String {
     match format.system {
         System::Inch => {
             text!("{}/in", quantity::write_number(twist * Length::new::<unit::inch>(1.0).value, 7))
@@ -593,6 +642,7 @@ pub(crate) fn supports(
             nest: written.nest.clone(),
             sentence: carries(&written.nest, standing, &share, decimals),
             height,
+            to_solid: to_solid(context, support, standing, squeezed),
             load,
             share,
             state: match standing.contact {
@@ -603,6 +653,22 @@ pub(crate) fn supports(
         }
     });
     reports.collect()
+}
+
+/// What is left of the height of a nest until it is solid, above zero while its springs carry.
+fn to_solid(
+    context: &mut Context<'_>,
+    support: &Support,
+    standing: &SettledSupport,
+    squeezed: Length,
+) -> Option<Figure> {
+    let solid = support.nest.solid()?;
+    let left = standing.height - solid.height;
+    let format = context.format;
+    let stands = standing.height + squeezed;
+    let values: [Value<'_>; 2] =
+        [("h", &format.decimal(stands)), ("hc", &format.decimal(stands - left))];
+    Some(context.ledger.work(format.fine(left), LEFT_TO_SOLID, &values, &"definition"))
 }
 
 /// So many that one standard uncertainty of a share shows, and no more.

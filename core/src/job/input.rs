@@ -401,9 +401,9 @@ object! {
         /// `above` or `below` the nest.
         at: Word<bool>(choices::LAYER_PLACES), "Where";
         /// Its thickness without load.
-        thickness: Length(&bounds::SHIM), "Thickness";
+        thickness: Length(&bounds::LAYER), "Thickness";
         /// Its thickness when it was new.
-        when_new: Length(&bounds::SHIM), "When new";
+        when_new: Length(&bounds::LAYER), "When new";
         /// `yes` where it is missing.
         missing: Word<bool>(choices::MISSING), "Missing";
         /// Load per length by which it is squeezed; none of what does not give.
@@ -480,6 +480,11 @@ object! {
         weight: Amount<Force>(&bounds::LOAD), "Weight on the nests";
         /// Where the weight acts.
         centre: Object<Centre>, "Its centre";
+        /// Several weights, as light and loaded. `weight` and `centre` stand for those of the first where
+        /// it has none of its own.
+        weights: Many<Object<LoadCase>>(Object), "Weights";
+        /// Points of it whose height counts, as couplers and buffers.
+        points: Many<Object<FramePoint>>(Object), "Points of the frame";
         /// Stiffness against twist; rigid when empty.
         warp_stiffness: Amount<WarpStiffness>(&bounds::WARP_STIFFNESS), "Stiffness against twist";
         /// Where each nest stands.
@@ -498,6 +503,51 @@ object! {
         beams: Many<Object<Beam>>(Object), "Beams";
         /// Distance between the wheels of an axle, from contact to contact.
         wheels_apart: Length(&bounds::POSITION), "Wheels of an axle apart";
+    }
+}
+
+object! {
+    /// One of several weights of a frame.
+    LoadCase {
+        /// What it is called.
+        name: Plain, "Called";
+        /// Weight on the nests.
+        weight: Amount<Force>(&bounds::LOAD), "Weight on the nests";
+        /// Where it acts.
+        centre: Object<Centre>, "Its centre";
+        /// Heights that were taped under it.
+        standing: Many<Object<StandingEntry>>(Object), "Standing heights";
+    }
+}
+
+object! {
+    /// A height that was taped under one of several weights.
+    StandingEntry {
+        /// At which nest, or at which point of the frame.
+        at: Plain, "Nest or point";
+        /// From the lower seat to the frame, or of the point.
+        height: Taped(&bounds::HEIGHT), "Standing height";
+    }
+}
+
+object! {
+    /// A point of the frame whose height counts.
+    FramePoint {
+        /// What it is.
+        name: Plain, "Point";
+        /// Towards the A end.
+        along: Length(&bounds::POSITION), "Along";
+        /// To the left, looking from B to A.
+        across: Length(&bounds::POSITION), "Across";
+        /// From the rail, or wherever its height is taped from, up to the lower seats, and from the frame up
+        /// to the point.
+        added: Length(&bounds::ADDED), "To be added";
+        /// The least height that the manual allows.
+        least: Length(&bounds::HEIGHT), "Least height";
+        /// The greatest.
+        most: Length(&bounds::HEIGHT), "Most height";
+        /// Its height as taped when the truck stood again.
+        standing: Taped(&bounds::HEIGHT), "Standing height";
     }
 }
 

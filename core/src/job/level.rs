@@ -11,11 +11,11 @@ use super::answer::answered;
 use super::context::Context;
 use super::drafted::Bench;
 use super::figures::axes;
-use super::frame::{self, FrameSpec, LoadedFrame};
+use super::frame::{LoadedFrame, FrameSpec};
 use super::input::Job;
 use super::nest::ComputedNest;
-use super::report::{Dips, GuidesWord, LevelReport, Plan, PlanNest};
-use super::{cautions, file, guides, stack, standing};
+use super::report::{Dips, GuidesWord, LevelReport, Plan, PlanNest, StackReport};
+use super::{cautions, file, frame, guides, loads, stack, standing};
 use crate::frame::track::Track;
 use crate::frame::{Place, Settled};
 use crate::quantity::{self, Length, System};
@@ -34,7 +34,13 @@ pub fn level(job: &Job, tables: &Tables<'_>) -> LevelReport {
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut LevelReport) {
     let Some((bench, written, loaded)) = loaded(context, job) else { return };
-    let Some((settled, mut stands)) = frame::settle(context, &written, &loaded) else { return };
+    let taped = written.taped(standing::read(&mut Context::new(context.tables, context.format), &bench));
+    let Some(stood) = loads::assess(context, &written, &loaded, &bench.instrument, &taped) else { return };
+    let (settled, stands) = (stood.settled, stood.report);
+    let plans = stood.each.iter();
+    report.plans = plans
+        .map(|under| plan(context.system(), &written, &under.loaded, under.settled.as_ref()))
+        .collect();
     report.plan = Some(plan(context.system(), &written, &loaded, settled.as_ref()));
     if let Some(settled) = settled {
         let wheels = Wheels::of(context, &written, &loaded);
@@ -42,10 +48,7 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut LevelReport) {
         report.dips = Some(dips(context.system(), &loaded, &wheels));
         report.shims = shims::plan(context, &written, &loaded, &stands);
         report.seized = seized(context, &bench);
-        let taped = standing::read(context, &bench);
-        if let Some(told) = standing::assess(context, &taped, &written, &loaded) {
-            (stands.standing, stands.weighed) = (Some(told.standing), told.weighed);
-        }
+        report.stacks = stacks(context, &bench, (&written, &loaded), &settled);
     }
     report.frame = Some(stands);
 }
@@ -61,6 +64,23 @@ fn loaded<'j>(context: &mut Context<'_>, job: &'j Job) -> Option<(Bench<'j>, Fra
     let stacks = stack::all(&mut aside, &bench);
     let loaded = written.loaded(context, &bench.named(&computed, &stacks))?;
     Some((bench, written, loaded))
+}
+
+/// What lies over and under each nest that has anything there, as it is under the frame.
+fn stacks(
+    context: &mut Context<'_>,
+    bench: &Bench<'_>,
+    (written, loaded): (&FrameSpec, &LoadedFrame),
+    settled: &Settled,
+) -> Vec<StackReport> {
+    let all = stack::all(context, bench);
+    let nests = bench.nests.iter().zip(&all).filter_map(|(nest, of)| {
+        let stands = stack::at_rest(written, loaded, settled, &nest.id);
+        let mut report = stack::assess(context, of, &nest.id, stands)?;
+        stack::as_new(context, of, (written, loaded), &mut report);
+        Some(report)
+    });
+    nests.collect()
 }
 
 /// Nests with a box that does not slide, which may be the stuck one in a dip.

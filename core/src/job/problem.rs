@@ -9,7 +9,7 @@
 //! | `not-text`, `not-list`, `not-object` | another kind of JSON value than the field holds |
 //! | `too-many-values`, `holds-itself` | an object that no file could hold |
 //! | `unknown-word` | not one of the words that the field takes |
-//! | `no-such-coil`, `no-such-nest` | a name that the job does not have |
+//! | `no-such-coil`, `no-such-nest`, `no-such-place` | a name that the job does not have |
 //! | `name-missing`, `name-twice` | a coil or nest without a name, or two with one |
 //! | `bad-date` | not a date of the calendar |
 //! | `no-hole` | the bar fills the coil |

@@ -119,7 +119,8 @@ pub use coil_table::{CoilRows, RefusedLine};
 pub use guides::{GuidesDrawing, GuidesReport, GuidesWord, StockLiners};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameStanding, FrameState, LevelReport,
-    MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, ShimReport, ShimStep,
+    MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, PointReport,
+    PointWord, ShimReport, ShimStep,
     StandingWord, StuckReport, SupportReport, SupportState, Weighed, Wheel,
 };
 pub use replace::{
@@ -132,7 +133,7 @@ pub use sheet::{
     Sheet, SheetAnswer, Standing, SteelRow, Trust,
 };
 pub use since::{SinceCoil, SinceReport, SinceWord};
-pub use stack::{LayerReport, StackReport};
+pub use stack::{LayerReport, StackPart, StackPartKind, StackReport};
 
 words! {
     /// Where on the page a caution binds.
@@ -373,6 +374,8 @@ record! {
         stored_energy: Option<Figure>,
         /// What lies over and under it.
         stack: Option<StackReport>,
+        /// Height from its lower seat to the frame, at its working point.
+        stack_height: Option<Figure>,
         /// Its height as taped when the truck stood again, beside the one worked out.
         standing: Option<NestStanding>,
         /// Its boxes in their guides.

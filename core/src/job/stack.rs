@@ -2,16 +2,19 @@
 
 use super::context::Context;
 use super::drafted::Bench;
-use super::figures::text;
-use super::formulas::{LOST, WITH_NEW, letter};
+use super::figures::{self, Format, text};
+use super::formulas::{LOST, SHIMMED_HEIGHT, WITH_NEW, letter};
 use super::frame::{LoadedFrame, Readable};
 use super::input::{LayerEntry, NestEntry};
 use super::nest::ComputedNest;
 use super::problem::Path;
-use super::report::{Figure, LayerReport, Problem, StackReport, StateReport};
+use super::report::{
+    Figure, LayerReport, StackPart, StackPartKind, StackReport, StateReport,
+};
 use crate::formula::Value;
-use crate::frame::{Frame, Support};
-use crate::quantity::{Force, Length, si};
+use crate::frame::{Frame, Settled, Support};
+use crate::quantity::{Force, Length, SpringRate, si};
+use crate::say::Say;
 use crate::stack::{self, Layer, Stack};
 
 /// The stack of a nest, as it is written.
@@ -29,6 +32,8 @@ struct Laid {
     thickness: Option<Length>,
     /// By how much it is thinner than new.
     lost: Option<Length>,
+    /// Load per length by which it is squeezed.
+    squeeze: Option<SpringRate>,
 }
 
 /// The stacks of all nests.
@@ -64,14 +69,7 @@ fn one(context: &mut Context<'_>, at: &Path, entry: &LayerEntry) -> (Option<Laye
     let thickness = context.read(at, entry.thickness());
     let new = context.read(at, entry.when_new());
     let squeeze = context.read(at, entry.squeeze());
-    if thickness.is_some_and(|thickness| thickness.value <= 0.0) {
-        let why = "a layer has a thickness; say that it is missing where it is not there";
-        let read = entry.thickness().written();
-        let path = at.field("thickness");
-        let expected = "a thickness above zero";
-        context.problem(Problem::new(&path, "no-thickness", read, expected, why, "3/8"));
-    }
-    let thickness = thickness.filter(|thickness| thickness.value > 0.0 && !missing);
+    let thickness = thickness.filter(|_| !missing);
     if thickness.is_none() && !missing {
         let text = text!("{name}: without its thickness it is left out of the stack.");
         context.note(at, "layer-unknown", text);
@@ -80,48 +78,106 @@ fn one(context: &mut Context<'_>, at: &Path, entry: &LayerEntry) -> (Option<Laye
     let lost = new.zip(left).map(|(new, left)| new - left);
     let lost = lost.filter(|lost| lost.value > 1e-9);
     let layer = thickness.map(|thickness| Layer { thickness, squeeze });
-    (layer, Laid { name, above: above.unwrap_or(false), thickness, lost })
+    (layer, Laid { name, above: above.unwrap_or(false), thickness, lost, squeeze })
 }
 
-/// What follows for the stack of a nest by itself; none where there is none.
+/// A nest as it stands in the way from its lower seat to the frame.
+#[derive(Clone, Copy)]
+pub(crate) struct InPlace {
+    pub(crate) height: Length,
+    pub(crate) load: Force,
+    pub(crate) shim: Length,
+}
+
+/// What follows for the stack of a nest, at its working point or in another place; none where there is none.
 pub(crate) fn assess(
     context: &mut Context<'_>,
     nest_stack: &NestStack,
-    computed: Option<&ComputedNest>,
-    working: Option<&StateReport>,
+    nest: &str,
+    stands: Option<InPlace>,
 ) -> Option<StackReport> {
     if nest_stack.layers.is_empty() {
         return None;
     }
     let format = context.format;
-    let stands = computed.and_then(|computed| {
-        let state = computed.nest.at_load(si(working?.load.si)).ok()?;
-        let load = state.load + state.stop_load;
-        Some((state.height, load, nest_stack.stack.under(load).ok()?))
-    });
+    let stack = &nest_stack.stack;
     let layers = nest_stack.layers.iter().map(|laid| layer(context, laid)).collect();
-    let said: Vec<_> =
-        nest_stack.stack.layers().iter().map(|layer| format.decimal(layer.thickness)).collect();
+    let said: Vec<_> = stack.layers().iter().map(|layer| format.decimal(layer.thickness)).collect();
     let terms = said.iter().map(|thickness| [("tp", thickness as _)]);
-    let figure = format.fine(nest_stack.stack.thickness());
+    let figure = format.fine(stack.thickness());
     let thickness = context.ledger.sum(figure, stack::THICKNESS, terms, &stack::SOURCE);
-    let height = stands
-        .map(|(height, load, under)| stack_height(context, &nest_stack.stack, height, load, under));
-    Some(StackReport { layers, thickness, height })
+    let (mut report_height, mut all, mut sentence) = (None, Vec::new(), String::new());
+    if let Some(stands) = stands {
+        match stack.under(stands.load) {
+            Ok(under) => {
+                let height = height(context, stack, stands, under);
+                sentence = text!(
+                    "From its lower seat to the frame {nest} stands {} high, of which {} are pads, plates and shims.",
+                    height.text,
+                    format.fine_text(under + stands.shim)
+                );
+                report_height = Some(height);
+                all = parts(format, nest_stack, nest, stands);
+            }
+            Err(error) => sentence = figures::sentence(&error.say(format.system).to_string()),
+        }
+    }
+    let nest = nest.to_owned();
+    Some(StackReport { nest, layers, thickness, height: report_height, parts: all, sentence })
 }
 
-fn stack_height(
-    context: &mut Context<'_>,
-    stack: &Stack,
-    nest: Length,
-    load: Force,
-    under: Length,
-) -> Figure {
+/// Where a nest stands at its working point.
+pub(crate) fn at_work(computed: Option<&ComputedNest>, working: Option<&StateReport>) -> Option<InPlace> {
+    let state = computed?.nest.at_load(si(working?.load.si)).ok()?;
+    let load = state.load + state.stop_load;
+    Some(InPlace { height: state.height, load, shim: Length::default() })
+}
+
+/// Where a nest stands under a frame.
+pub(crate) fn at_rest(
+    written: &Readable,
+    loaded: &LoadedFrame,
+    settled: &Settled,
+    nest: &str,
+) -> Option<InPlace> {
+    let index = written.supports.iter().position(|support| support.nest == nest)?;
+    let (at, stack) = (settled.supports.get(index)?, loaded.stacks.get(index)?);
+    let shim = loaded.frame.supports().get(index)?.shim;
+    Some(InPlace { height: at.height + stack.squeezed(at.load), load: at.load, shim })
+}
+
+fn height(context: &mut Context<'_>, stack: &Stack, stands: InPlace, under: Length) -> Figure {
     let format = context.format;
-    let (h, thickness) = (format.decimal(nest), format.decimal(stack.thickness()));
-    let values: [Value<'_>; 3] =
-        [("h", &h), ("T", &thickness), ("sq", &format.decimal(stack.squeezed(load)))];
-    context.ledger.work(format.height(nest + under), stack::HEIGHT, &values, &stack::SOURCE)
+    let (h, thickness) = (format.decimal(stands.height), format.decimal(stack.thickness()));
+    let squeezed = format.decimal(stack.squeezed(stands.load));
+    let shim = format.decimal(stands.shim);
+    let values: [Value<'_>; 4] = [("h", &h), ("T", &thickness), ("sq", &squeezed), ("t", &shim)];
+    let shimmed = stands.shim.value > 0.0;
+    let formula = if shimmed { SHIMMED_HEIGHT } else { stack::HEIGHT };
+    let figure = format.height(stands.height + under + stands.shim);
+    context.ledger.work(figure, formula, &values, &stack::SOURCE)
+}
+
+/// All that lies between frame and lower seat, top to bottom. The shim is drawn under the nest.
+fn parts(format: Format, nest_stack: &NestStack, nest: &str, stands: InPlace) -> Vec<StackPart> {
+    let part = |kind, name: &str, thickness: Length| StackPart {
+        name: name.to_owned(),
+        kind,
+        thickness: format.fine(thickness),
+    };
+    let layers = |above: bool| {
+        let there = nest_stack.layers.iter().filter(move |laid| laid.above == above);
+        there.filter_map(move |laid| {
+            let give = laid.squeeze.map(|squeeze| stands.load / squeeze).unwrap_or_default();
+            Some(part(StackPartKind::Layer, &laid.name, laid.thickness? - give))
+        })
+    };
+    let shim = (stands.shim.value > 0.0).then(|| part(StackPartKind::Shim, "Shim", stands.shim));
+    let nest = StackPart {
+        thickness: format.height(stands.height),
+        ..part(StackPartKind::Nest, nest, stands.height)
+    };
+    layers(true).chain([nest]).chain(shim).chain(layers(false)).collect()
 }
 
 fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {
@@ -163,14 +219,17 @@ fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {
 }
 
 /// Adds what each worn or missing layer does to the load of its nest under the frame.
-pub(crate) fn under_frame(
+pub(crate) fn as_new(
     context: &mut Context<'_>,
     nest_stack: &NestStack,
-    nest: &str,
     (written, loaded): (&Readable, &LoadedFrame),
     report: &mut StackReport,
 ) {
-    let Some(index) = written.supports.iter().position(|support| support.nest == nest) else {
+    if nest_stack.layers.iter().all(|laid| laid.lost.is_none()) {
+        return;
+    }
+    let nest = &report.nest;
+    let Some(index) = written.supports.iter().position(|support| support.nest == *nest) else {
         return;
     };
     let load = |frame: &Frame| {

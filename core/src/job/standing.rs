@@ -12,36 +12,43 @@ use super::problem::Path;
 use super::report::{Figure, FrameStanding, NestStanding, Problem, StandingWord, Weighed};
 use super::seat::Instrument;
 use crate::formula::Value;
-use crate::frame::standing::{self, Beside, Cause, Explained, Finding, StandingError, Taped};
-use crate::measured::Measured;
+use crate::frame::standing::{
+    self, Beside, Cause, Explained, Finding, Spot, StandingError, Taped,
+};
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate};
+use crate::reading::Reading;
 use crate::say::{Reader, Say};
 
-/// A height that was taped at a nest, from its lower seat to the frame.
-pub(crate) struct TapedNest {
-    at: Path,
-    nest: String,
-    taped: Measured,
+/// A height that was taped, from the lower seat of a nest to the frame, or of a point of the frame.
+#[derive(Clone)]
+pub(crate) struct TapedAt {
+    pub(crate) at: Path,
+    /// Where it is written what it is the height of.
+    pub(crate) place: Path,
+    /// The name of that.
+    pub(crate) of: String,
+    pub(crate) reading: Reading,
 }
 
-/// Reads the heights that were taped.
-pub(crate) fn read(context: &mut Context<'_>, bench: &Bench<'_>) -> Vec<TapedNest> {
+/// Reads the heights that were taped at nests.
+pub(crate) fn read(context: &mut Context<'_>, bench: &Bench<'_>) -> Vec<TapedAt> {
     let mut heights = Vec::new();
     for drafted in &bench.nests {
         let Some(reading) = context.read(&drafted.at, drafted.entry.standing()) else {
             continue;
         };
-        if let Some(taped) = measured(&bench.instrument, &reading) {
-            let at = drafted.at.field("standing");
-            heights.push(TapedNest { at, nest: drafted.id.clone(), taped });
-        }
+        let at = drafted.at.field("standing");
+        heights.push(TapedAt { place: at.clone(), at, of: drafted.id.clone(), reading });
     }
     heights
 }
 
-fn measured(instrument: &Instrument, reading: &crate::reading::Reading) -> Option<Measured> {
-    instrument.measured(&[reading.interval(instrument.graduation)])
+/// A taped height of something that is there.
+struct Seen {
+    of: String,
+    /// By how much what was taped is more than the nest, or the frame, has there.
+    over: Length,
 }
 
 /// What taped heights tell of a frame.
@@ -51,42 +58,44 @@ pub(crate) struct Told {
     pub(crate) weighed: Option<Weighed>,
 }
 
-/// Holds taped heights against those worked out under the weight that was written.
+/// Holds taped heights against those worked out under the weight of a frame.
 pub(crate) fn assess(
     context: &mut Context<'_>,
-    heights: &[TapedNest],
+    heights: &[TapedAt],
     written: &FrameSpec,
     loaded: &LoadedFrame,
+    instrument: &Instrument,
 ) -> Option<Told> {
-    let supports = loaded.frame.supports().iter().zip(&loaded.stacks);
-    let supports = supports.zip(&written.supports).enumerate();
-    let mut taped = Vec::new();
-    let mut names = Vec::new();
-    for (index, ((support, stack), written)) in supports {
-        let Some(at) = heights.iter().find(|of| of.nest == written.nest) else { continue };
-        let over = support.shim + stack.thickness();
-        let height = at.taped.mean - over;
-        taped.push(Taped { nest: index, height, doubt: at.taped.own_doubt() });
-        names.push((at, over));
+    let (mut taped, mut seen, mut tape) = (Vec::new(), Vec::new(), Length::default());
+    for height in heights {
+        let Some((at, over)) = spot(context, height, written, loaded) else { continue };
+        let interval = height.reading.interval(instrument.graduation);
+        let Some(measured) = instrument.measured(&[interval]) else { continue };
+        // One tape: its error is that of the longest height.
+        tape = if measured.tape_doubt > tape { measured.tape_doubt } else { tape };
+        taped.push(Taped { at, height: measured.mean - over, doubt: measured.own_doubt() });
+        seen.push(Seen { of: height.of.clone(), over });
     }
-    let first = names.first()?.0;
-    // One tape, and heights of one length: its error is that of the first.
-    let tape = first.taped.tape_doubt;
+    let first = heights.first()?;
     match loaded.frame.standing(loaded.weight, loaded.coil_doubts(), &taped, tape) {
         Ok(finding) => {
-            let nest = |index: usize| {
-                written.supports.get(index).map_or("", |support| support.nest.as_str())
+            let names = written.names();
+            let name = |at: Spot| match at {
+                Spot::Nest(nest) => names.get(nest).copied().unwrap_or_default().to_owned(),
+                Spot::Place(_) => {
+                    let at = taped.iter().position(|of| of.at == at);
+                    at.and_then(|at| seen.get(at)).map_or_else(String::new, |seen| seen.of.clone())
+                }
             };
-            let heights = finding.heights.iter().zip(&names);
-            let heights =
-                heights.map(|(beside, (at, shim))| nest_standing(context, &at.nest, beside, *shim));
+            let heights = finding.heights.iter().zip(&seen);
+            let heights = heights.map(|(beside, seen)| beside_taped(context, seen, beside));
             let heights = heights.collect();
-            let standing = FrameStanding { heights, ..found(context.format, &finding, &nest) };
-            let mut by_nest: Vec<_> = taped.iter().map(|of| (of.nest, of.height)).collect();
-            by_nest.sort_by_key(|(nest, _)| *nest);
-            let by_nest: Vec<Length> = by_nest.into_iter().map(|(_, height)| height).collect();
+            let standing = found(context.format, &finding, &name, heights);
             let weighed = loaded.frame.weigh(loaded.coil_doubts(), &taped, tape);
             let weighed = weighed.ok().map(|weighed| {
+                let of_nest = |nest| taped.iter().find(|of| of.at == Spot::Nest(nest));
+                let by_nest: Vec<Length> =
+                    (0..names.len()).filter_map(of_nest).map(|of| of.height).collect();
                 let mut weighed = weighed_of(context, &weighed, &by_nest, loaded);
                 if !finding.agrees() {
                     weighed.sentence +=
@@ -97,9 +106,7 @@ pub(crate) fn assess(
             Some(Told { standing, weighed })
         }
         Err(error) => {
-            let names: Vec<&str> =
-                written.supports.iter().map(|support| support.nest.as_str()).collect();
-            let reader = Reader { system: context.system(), nests: &names };
+            let reader = Reader { system: context.system(), nests: &written.names() };
             if let Some(problem) = refused(reader, first, &error) {
                 context.problem(problem);
             }
@@ -108,8 +115,35 @@ pub(crate) fn assess(
     }
 }
 
+/// Where a height was taped, and by how much it is more than what nest or frame has there.
+fn spot(
+    context: &mut Context<'_>,
+    height: &TapedAt,
+    written: &FrameSpec,
+    loaded: &LoadedFrame,
+) -> Option<(Spot, Length)> {
+    let supports = loaded.frame.supports().iter().zip(&loaded.stacks).zip(&written.supports);
+    let mut supports = supports.enumerate();
+    if let Some((nest, ((support, stack), _))) =
+        supports.find(|(_, (_, written))| written.nest == height.of)
+    {
+        return Some((Spot::Nest(nest), support.shim + stack.thickness()));
+    }
+    if let Some(point) = written.points.iter().find(|point| point.name == height.of) {
+        return Some((Spot::Place(point.place), point.added));
+    }
+    // A nest that is not under the frame has nothing to be held against.
+    if height.place != height.at {
+        let points = written.points.iter().map(|point| point.name.clone());
+        let known = written.names().into_iter().map(str::to_owned).chain(points);
+        let known: Vec<String> = known.collect();
+        context.known(&height.place, &height.of, &known, "no-such-place");
+    }
+    None
+}
+
 /// What of the error is for the heights to cure; the rest is said where the frame is.
-fn refused(reader: Reader<'_>, first: &TapedNest, error: &StandingError) -> Option<Problem> {
+fn refused(reader: Reader<'_>, first: &TapedAt, error: &StandingError) -> Option<Problem> {
     let code = match error {
         StandingError::Count { .. } => "too-few-heights",
         StandingError::Height { .. } => "no-height",
@@ -118,22 +152,23 @@ fn refused(reader: Reader<'_>, first: &TapedNest, error: &StandingError) -> Opti
     Some(Problem::said(&first.at, code, &error.say_to(reader), ""))
 }
 
-fn nest_standing(context: &mut Context<'_>, nest: &str, beside: &Beside, shim: Length) -> NestStanding {
+fn beside_taped(context: &mut Context<'_>, seen: &Seen, beside: &Beside) -> NestStanding {
     let format = context.format;
-    let height =
-        |height: Doubted<Length>| format.height(height.value + shim).give_or_take(format, height.doubt);
-    let said = |height: Length| format.decimal(height + shim);
+    let height = |height: Doubted<Length>| {
+        format.height(height.value + seen.over).give_or_take(format, height.doubt)
+    };
+    let said = |height: Length| format.decimal(height + seen.over);
     let (expected, taped) = (said(beside.expected.value), said(beside.taped.value));
     let values: [Value<'_>; 2] = [("hy", &taped), ("hs", &expected)];
     let off = format.fine(beside.difference.value).give_or_take(format, beside.difference.doubt);
     let (formula, sign) = letter!("hs");
     NestStanding {
-        nest: nest.to_owned(),
+        of: seen.of.clone(),
         computed: context.ledger.work(
             height(beside.expected),
             formula,
             &[(sign, &expected)],
-            &"height of the nest under the frame, with its shim",
+            &"height under the frame, with all that lies there",
         ),
         taped: height(beside.taped),
         difference: context.ledger.work(off, OFF_TAPED, &values, &standing::SOURCE),
@@ -144,32 +179,38 @@ fn nest_standing(context: &mut Context<'_>, nest: &str, beside: &Beside, shim: L
 /// A second cause is named where it leaves no more than this over the first: two standard uncertainties.
 const NEARLY: f64 = 4.0;
 
-fn found<'n>(format: Format, finding: &Finding, nest: &impl Fn(usize) -> &'n str) -> FrameStanding {
-    let count = finding.heights.len();
-    if finding.agrees() {
+fn found(
+    format: Format,
+    finding: &Finding,
+    name: &impl Fn(Spot) -> String,
+    heights: Vec<NestStanding>,
+) -> FrameStanding {
+    let (word, cause, sentence) = if finding.agrees() {
+        let count = heights.len();
         let sentence =
             text!("All {count} heights agree with those worked out, within their doubts.");
-        return FrameStanding {
-            word: StandingWord::Agrees,
-            cause: None,
-            sentence,
-            heights: Vec::new(),
-        };
-    }
-    let Some(best) = finding.best() else {
+        (StandingWord::Agrees, None, sentence)
+    } else if let Some(best) = finding.best() {
+        let cause = cause_of(format, best, name);
+        let next = finding.causes.get(1).filter(|next| next.left - best.left < NEARLY);
+        let next = next.map_or_else(String::new, |next| {
+            text!(" Nearly as well: {}.", cause_of(format, next, name))
+        });
+        let advice = advice(&best.cause);
+        let sentence = text!(
+            "The heights do not agree with those worked out. What explains them best: {cause}.{advice}{next}"
+        );
+        (StandingWord::OneCause, Some(cause), sentence)
+    } else {
         let sentence = "The heights do not agree with those worked out, and no single cause explains them: read them again.";
-        return FrameStanding {
-            word: StandingWord::Unexplained,
-            cause: None,
-            sentence: sentence.to_owned(),
-            heights: Vec::new(),
-        };
+        (StandingWord::Unexplained, None, sentence.to_owned())
     };
-    let cause = cause_of(format, best, nest);
-    let next = finding.causes.get(1).filter(|next| next.left - best.left < NEARLY);
-    let next = next
-        .map_or_else(String::new, |next| text!(" Nearly as well: {}.", cause_of(format, next, nest)));
-    let advice = match best.cause {
+    FrameStanding { word, cause, sentence, heights }
+}
+
+/// What to look for first.
+fn advice(cause: &Cause) -> &'static str {
+    match cause {
         Cause::Nest { by, .. } if by.value.value < 0.0 => {
             " Look for a pad or shim that is worn or left out, or a coil that has set."
         }
@@ -178,32 +219,23 @@ fn found<'n>(format: Format, finding: &Finding, nest: &impl Fn(usize) -> &'n str
         }
         Cause::Reading { .. } => " Read it again.",
         Cause::Weight { .. } | Cause::Along { .. } | Cause::Across { .. } => "",
-    };
-    let sentence = text!(
-        "The heights do not agree with those worked out. What explains them best: {cause}.{advice}{next}"
-    );
-    FrameStanding {
-        word: StandingWord::OneCause,
-        cause: Some(cause),
-        sentence,
-        heights: Vec::new(),
     }
 }
 
 /// `3/8 in is missing at A left`.
-fn cause_of<'n>(format: Format, explained: &Explained, nest: &impl Fn(usize) -> &'n str) -> String {
+fn cause_of(format: Format, explained: &Explained, name: &impl Fn(Spot) -> String) -> String {
     let size = |by: Doubted<Length>| format.fine_text(by.value.abs());
     let is_less = |by: Doubted<Length>| by.value.value < 0.0;
     match explained.cause {
         Cause::Nest { nest: at, by } if is_less(by) => {
-            text!("{} stands as if {} were missing there", nest(at), size(by))
+            text!("{} stands as if {} were missing there", name(Spot::Nest(at)), size(by))
         }
         Cause::Nest { nest: at, by } => {
-            text!("{} stands as if {} too much were there", nest(at), size(by))
+            text!("{} stands as if {} too much were there", name(Spot::Nest(at)), size(by))
         }
-        Cause::Reading { nest: at, by } => {
+        Cause::Reading { at, by } => {
             let side = if is_less(by) { "low" } else { "high" };
-            text!("the height of {} was read {} too {side}", nest(at), size(by))
+            text!("the height of {} was read {} too {side}", name(at), size(by))
         }
         Cause::Weight { by } => {
             let side = if by.value.value < 0.0 { "less" } else { "more" };

@@ -141,7 +141,7 @@ pub(super) struct FrameAround {
 impl FrameAround {
     /// Why the frame does not stand with a candidate.
     pub(super) fn refused(&self, format: Format, error: &FrameError) -> String {
-        self.written.refused(format, error).message
+        self.written.refused(format, &frame::path(), error).message
     }
 
     /// With the original in its seats.

@@ -1,6 +1,6 @@
 //! What follows for a frame on its nests, as it is handed out.
 
-use super::{Axes, Caution, Edit, Figure, Note, Problem, SeatReport, Workings};
+use super::{Axes, Caution, Edit, Figure, Note, Problem, SeatReport, StackReport, Workings};
 use serde::Serialize;
 
 words! {
@@ -42,6 +42,10 @@ record! {
 record! {
     /// A frame on its nests.
     FrameReport {
+        /// What its weight is called; empty of the one that is written for the frame.
+        name: String,
+        /// Its weight.
+        weight: Figure,
         /// Whether it stands.
         state: FrameState,
         /// How it stands, in a sentence.
@@ -68,10 +72,50 @@ record! {
         not_good: Vec<String>,
         /// The nests, in the order of the job; none where it does not stand.
         supports: Vec<SupportReport>,
+        /// Its points whose height counts.
+        points: Vec<PointReport>,
         /// What the heights tell that were taped when the truck stood again.
         standing: Option<FrameStanding>,
         /// The weight that they tell, where every nest was taped.
         weighed: Option<Weighed>,
+        /// The same under each weight of the list; those have no such list.
+        weights: Vec<FrameReport>,
+    }
+}
+
+words! {
+    /// Whether a point of a frame is within its limits.
+    PointWord {
+        /// It is.
+        Within,
+        /// It stands below the least.
+        Low,
+        /// It stands above the most.
+        High,
+        /// Not sure enough.
+        TooClose,
+        /// There is no limit.
+        None,
+    }
+}
+
+record! {
+    /// A point of a frame whose height counts.
+    PointReport {
+        /// What it is called.
+        name: String,
+        /// How high it stands.
+        height: Figure,
+        /// The least that is allowed.
+        least: Option<Figure>,
+        /// The most.
+        most: Option<Figure>,
+        /// The word.
+        word: PointWord,
+        /// The word as a person reads it.
+        title: &'static str,
+        /// Probability that it is within its limits.
+        p_within: Option<f64>,
     }
 }
 
@@ -104,8 +148,8 @@ record! {
 record! {
     /// A taped height beside the one that was worked out.
     NestStanding {
-        /// Of which nest.
-        nest: String,
+        /// Of which nest or point.
+        of: String,
         /// As worked out, with its shim.
         computed: Figure,
         /// As taped.
@@ -140,6 +184,8 @@ record! {
         nest: String,
         /// Height between its seats.
         height: Figure,
+        /// What is left of it until the nest is solid; below zero where it is pressed past that.
+        to_solid: Option<Figure>,
         /// What it carries.
         load: Figure,
         /// The same as a part of the mean of all nests.
@@ -159,6 +205,10 @@ record! {
         frame: Option<FrameReport>,
         /// Its plan, to be drawn.
         plan: Option<Plan>,
+        /// The same under each weight of the list.
+        plans: Vec<Plan>,
+        /// What lies over and under its nests, of those that have anything.
+        stacks: Vec<StackReport>,
         /// The shims that even it out.
         shims: Option<ShimReport>,
         /// What stands on the track: wheels, or the boxes where no axles are given.
