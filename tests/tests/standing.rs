@@ -277,7 +277,9 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         };
         let doubt = own_doubt();
         let sharp = exact.into_iter().enumerate();
-        let sharp = misread(sharp.map(|(nest, height)| Taped { at: Spot::Nest(nest), height, doubt }).collect());
+        let sharp = misread(
+            sharp.map(|(nest, height)| Taped { at: Spot::Nest(nest), height, doubt }).collect(),
+        );
         let Some(without_error) = look(&sharp) else { continue };
         let rival = without_error.causes.iter().find(|one| !is_same(&one.cause, &cause)).unwrap();
         if rival.left < 4.0 {

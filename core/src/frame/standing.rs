@@ -266,8 +266,11 @@ impl Frame {
             weights.add(rises);
         }
         weights.add(&vec![tape.value; taped.len()]);
-        let off: Vec<f64> =
-            taped.iter().zip(&expected).map(|(of, stands)| of.height.value - stands.value.value).collect();
+        let off: Vec<f64> = taped
+            .iter()
+            .zip(&expected)
+            .map(|(of, stands)| of.height.value - stands.value.value)
+            .collect();
         let statistic = weights.between(&off, &off);
         let mut causes: Vec<Explained> = self
             .effects(&rest, weight, &spots, &rows)
@@ -355,7 +358,8 @@ impl Frame {
         let stands: Vec<f64> = settled.supports.iter().map(|at| at.height.value).collect();
         let seen = |spot: &Spot| match *spot {
             Spot::Nest(nest) => {
-                let post = self.posts.get(nest).ok_or(StandingError::Nest { nest: Nth::of(nest) })?;
+                let post =
+                    self.posts.get(nest).ok_or(StandingError::Nest { nest: Nth::of(nest) })?;
                 Ok((post.row, post.at(&rest.pose).0))
             }
             Spot::Place(place) => {

@@ -17,7 +17,8 @@ use super::report::{
 };
 use super::seat::{self, Instrument};
 use super::{
-    cautions, cut, file, frame, guides, labels, loads, pool, replace, since, sizing, stack, standing,
+    cautions, cut, file, frame, guides, labels, loads, pool, replace, since, sizing, stack,
+    standing,
 };
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};

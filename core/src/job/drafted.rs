@@ -9,7 +9,7 @@ use super::labels::Marked;
 use super::nest::{ComputedNest, Seated};
 use super::problem::Path;
 use super::report::{CoilReport, Problem, SeatReport};
-use super::seat::{self, Instrument, Judged, CoilState};
+use super::seat::{self, CoilState, Instrument, Judged};
 use super::stack::NestStack;
 use super::taped::Taped;
 use std::rc::Rc;

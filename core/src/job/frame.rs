@@ -1,11 +1,12 @@
 //! The frame of a job: what is written of it, how it comes to rest on the nests, what each carries.
 
 use super::context::Context;
+use super::field::{Field, Object};
 use super::figures::{DOUBT_NOT_KNOWN, Format, sentence, text};
 use super::formulas::{
-    AT_REST, DIAGONAL, DIAGONAL_HEIGHT, LEFT_TO_SOLID, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG, WARPED,
+    AT_REST, DIAGONAL, DIAGONAL_HEIGHT, LEFT_TO_SOLID, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG,
+    WARPED,
 };
-use super::field::{Field, Object};
 use super::input::{Beam, Centre, Frame as FrameEntry, Job, Support as SupportEntry};
 use super::loads::{self, Load};
 use super::nest::{ComputedNest, Seated};
@@ -158,10 +159,8 @@ pub(crate) fn centre(
     let (at, centre) = context.object(at, field)?;
     let along = context.read(&at, centre.along());
     let across = context.read(&at, centre.across());
-    (along.is_some() || across.is_some()).then(|| Place {
-        along: along.unwrap_or_default(),
-        across: across.unwrap_or_default(),
-    })
+    (along.is_some() || across.is_some())
+        .then(|| Place { along: along.unwrap_or_default(), across: across.unwrap_or_default() })
 }
 
 /// Sets four nests so far apart as is written, where none of them has a place of its own: the first two at

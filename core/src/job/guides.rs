@@ -10,7 +10,8 @@ use super::report::{Figure, GuidesDrawing, GuidesReport, GuidesWord, Problem, St
 use super::seat::Instrument;
 use crate::formula::{Formula, Value};
 use crate::guides::{
-    self, CLEARANCE, Choice, Guides, GuidesError, ONE_SIDE, Part, Renewed, Size, ClearanceVerdict, Word,
+    self, CLEARANCE, Choice, ClearanceVerdict, Guides, GuidesError, ONE_SIDE, Part, Renewed, Size,
+    Word,
 };
 use crate::quantity::{self, Length, System, si};
 use crate::reading::Reading;
@@ -47,7 +48,12 @@ impl Gauge<'_> {
     }
 
     /// What the readings of a list say, top to bottom.
-    fn sizes(&self, context: &mut Context<'_>, at: &Path, list: Field<'_, Many<Taped>>) -> Vec<Size> {
+    fn sizes(
+        &self,
+        context: &mut Context<'_>,
+        at: &Path,
+        list: Field<'_, Many<Taped>>,
+    ) -> Vec<Size> {
         let size = |reading: &Reading| {
             let usual = || self.instrument.error_at(reading.length()).unwrap_or_default();
             let (marks, error) = self.own.unwrap_or_else(|| (self.instrument.graduation, usual()));
@@ -73,7 +79,12 @@ pub(crate) fn assess(
 }
 
 /// One box; where its sizes say nothing, its name alone.
-fn one(context: &mut Context<'_>, at: &Path, entry: &GuideEntry, instrument: &Instrument) -> GuidesReport {
+fn one(
+    context: &mut Context<'_>,
+    at: &Path,
+    entry: &GuideEntry,
+    instrument: &Instrument,
+) -> GuidesReport {
     let across = context.read(at, entry.across());
     let across = across.unwrap_or(false);
     let name = context.text(at, entry.name());
@@ -138,7 +149,12 @@ fn limits(context: &mut Context<'_>, at: &Path, entry: &GuideEntry) -> Option<Li
         .map_err(|error| {
             if let LimitsError::Crossed { .. } = error {
                 let message = error.say(context.system());
-                context.problem(Problem::said(&at.field("least"), "limits-crossed", &message, "1/16"));
+                context.problem(Problem::said(
+                    &at.field("least"),
+                    "limits-crossed",
+                    &message,
+                    "1/16",
+                ));
             }
         })
         .ok()
@@ -229,8 +245,11 @@ fn fill(
         Word::NoLimit => (Some(GuidesWord::None), "No limit given"),
     };
     report.p_within = verdict.p_in;
-    report.sentence =
-        text!("{}{}", said_of(format, guides, &verdict, wanted), shape(format, guides, wanted.level));
+    report.sentence = text!(
+        "{}{}",
+        said_of(format, guides, &verdict, wanted),
+        shape(format, guides, wanted.level)
+    );
     if let Some(limits) = wanted.limits {
         new_liners(context, report, guides, limits);
         let needs = !matches!(verdict.word, Word::Free);
@@ -373,12 +392,18 @@ fn shape(format: Format, guides: &Guides, level: f64) -> String {
 }
 
 /// How thick new liners are to be: two alike, and one for each side.
-fn new_liners(context: &mut Context<'_>, report: &mut GuidesReport, guides: &Guides, limits: Limits) {
+fn new_liners(
+    context: &mut Context<'_>,
+    report: &mut GuidesReport,
+    guides: &Guides,
+    limits: Limits,
+) {
     let format = context.format;
     let mut figure = |renewed: Renewed| {
         let wanted = guides.wanted(renewed, limits)?;
         let [least, most] = [wanted.least, wanted.most].map(Option::unwrap_or_default);
-        let values: [Value<'_>; 2] = [("ll", &format.decimal(least)), ("lh", &format.decimal(most))];
+        let values: [Value<'_>; 2] =
+            [("ll", &format.decimal(least)), ("lh", &format.decimal(most))];
         let formula = match (wanted.least, wanted.most) {
             (Some(_), Some(_)) => NEW_LINER,
             (Some(_), None) => letter!("ll").0,

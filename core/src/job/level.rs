@@ -11,7 +11,7 @@ use super::answer::answered;
 use super::context::Context;
 use super::drafted::Bench;
 use super::figures::axes;
-use super::frame::{LoadedFrame, FrameSpec};
+use super::frame::{FrameSpec, LoadedFrame};
 use super::input::Job;
 use super::nest::ComputedNest;
 use super::report::{Dips, GuidesWord, LevelReport, Plan, PlanNest, StackReport};
@@ -34,8 +34,11 @@ pub fn level(job: &Job, tables: &Tables<'_>) -> LevelReport {
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut LevelReport) {
     let Some((bench, written, loaded)) = loaded(context, job) else { return };
-    let taped = written.taped(standing::read(&mut Context::new(context.tables, context.format), &bench));
-    let Some(stood) = loads::assess(context, &written, &loaded, &bench.instrument, &taped) else { return };
+    let taped =
+        written.taped(standing::read(&mut Context::new(context.tables, context.format), &bench));
+    let Some(stood) = loads::assess(context, &written, &loaded, &bench.instrument, &taped) else {
+        return;
+    };
     let (settled, stands) = (stood.settled, stood.report);
     let plans = stood.each.iter();
     report.plans = plans
@@ -54,7 +57,10 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut LevelReport) {
 }
 
 /// The frame of a job with its nests, where it has all that it needs.
-fn loaded<'j>(context: &mut Context<'_>, job: &'j Job) -> Option<(Bench<'j>, FrameSpec, LoadedFrame)> {
+fn loaded<'j>(
+    context: &mut Context<'_>,
+    job: &'j Job,
+) -> Option<(Bench<'j>, FrameSpec, LoadedFrame)> {
     // What is wrong with coils and nests is said elsewhere.
     let mut aside = Context::new(context.tables, context.format);
     let bench = Bench::stands(&mut aside, job);

@@ -2,7 +2,7 @@
 //! the heights that were taped.
 
 use super::context::Context;
-use super::frame::{self, LoadedFrame, Readable};
+use super::frame::{self, FrameSpec, LoadedFrame};
 use super::input::Frame as FrameEntry;
 use super::points;
 use super::problem::Path;
@@ -60,7 +60,7 @@ pub(crate) struct Stood {
 /// How a frame stands, under its weight and under each of its list.
 pub(crate) fn assess(
     context: &mut Context<'_>,
-    written: &Readable,
+    written: &FrameSpec,
     loaded: &LoadedFrame,
     instrument: &Instrument,
     taped: &[TapedAt],
@@ -92,7 +92,7 @@ pub(crate) fn assess(
 
 fn under(
     context: &mut Context<'_>,
-    written: &Readable,
+    written: &FrameSpec,
     loaded: &LoadedFrame,
     instrument: &Instrument,
     taped: &[TapedAt],

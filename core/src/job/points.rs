@@ -3,7 +3,7 @@
 use super::context::Context;
 use super::figures::text;
 use super::formulas::{POINT, POINT_WARPED};
-use super::frame::{LoadedFrame, Readable};
+use super::frame::{FrameSpec, LoadedFrame};
 use super::input::Frame as FrameEntry;
 use super::problem::Path;
 use super::report::{PointReport, PointWord, Problem};
@@ -39,7 +39,12 @@ pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> 
         let limits = Limits::new(least, most).map_err(|error| {
             if let LimitsError::Crossed { .. } = error {
                 let message = error.say(context.system());
-                context.problem(Problem::said(&at.field("least"), "limits-crossed", &message, "33 1/2"));
+                context.problem(Problem::said(
+                    &at.field("least"),
+                    "limits-crossed",
+                    &message,
+                    "33 1/2",
+                ));
             }
         });
         let taped = context.read(&at, entry.standing()).map(|reading| {
@@ -47,7 +52,8 @@ pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> 
             TapedAt { at: here.clone(), place: here, of: name.clone(), reading }
         });
         let Some(along) = along else {
-            let text = text!("{name}: where it is along the frame is not given, so it is left out.");
+            let text =
+                text!("{name}: where it is along the frame is not given, so it is left out.");
             context.note(&at.field("along"), "place-unknown", text);
             return None;
         };
@@ -60,7 +66,7 @@ pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> 
 /// How high each point stands, and whether that is within its limits.
 pub(crate) fn assess(
     context: &mut Context<'_>,
-    written: &Readable,
+    written: &FrameSpec,
     loaded: &LoadedFrame,
     settled: &Settled,
     level: f64,
@@ -91,7 +97,8 @@ pub(crate) fn assess(
         let formula = if warps { POINT_WARPED } else { POINT };
         let figure = format.height(height).give_or_take(format, stands.doubt);
         let figure = context.ledger.work(figure, formula, &values, &frame::SOURCE);
-        let verdict = point.limits.map(|limits| verdict::judge(height, stands.doubt, limits, level));
+        let verdict =
+            point.limits.map(|limits| verdict::judge(height, stands.doubt, limits, level));
         let (word, title) = match verdict.as_ref().map(|verdict| verdict.word) {
             Some(Word::Good) => (PointWord::Within, "Within its limits"),
             Some(Word::Short) => (PointWord::Low, "Too low"),
@@ -99,7 +106,8 @@ pub(crate) fn assess(
             Some(Word::TooClose) => (PointWord::TooClose, "Too close to call"),
             None => (PointWord::None, "No limit given"),
         };
-        let limit = |of: fn(&Limits) -> Option<Length>| Some(format.fine(of(point.limits.as_ref()?)?));
+        let limit =
+            |of: fn(&Limits) -> Option<Length>| Some(format.fine(of(point.limits.as_ref()?)?));
         PointReport {
             name: point.name.clone(),
             height: figure,

@@ -119,9 +119,8 @@ pub use coil_table::{CoilRows, RefusedLine};
 pub use guides::{GuidesDrawing, GuidesReport, GuidesWord, StockLiners};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameStanding, FrameState, LevelReport,
-    MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, PointReport,
-    PointWord, ShimReport, ShimStep,
-    StandingWord, StuckReport, SupportReport, SupportState, Weighed, Wheel,
+    MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, PointReport, PointWord,
+    ShimReport, ShimStep, StandingWord, StuckReport, SupportReport, SupportState, Weighed, Wheel,
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,

@@ -4,13 +4,11 @@ use super::context::Context;
 use super::drafted::Bench;
 use super::figures::{self, Format, text};
 use super::formulas::{LOST, SHIMMED_HEIGHT, WITH_NEW, letter};
-use super::frame::{LoadedFrame, Readable};
+use super::frame::{FrameSpec, LoadedFrame};
 use super::input::{LayerEntry, NestEntry};
 use super::nest::ComputedNest;
 use super::problem::Path;
-use super::report::{
-    Figure, LayerReport, StackPart, StackPartKind, StackReport, StateReport,
-};
+use super::report::{Figure, LayerReport, StackPart, StackPartKind, StackReport, StateReport};
 use crate::formula::Value;
 use crate::frame::{Frame, Settled, Support};
 use crate::quantity::{Force, Length, SpringRate, si};
@@ -127,7 +125,10 @@ pub(crate) fn assess(
 }
 
 /// Where a nest stands at its working point.
-pub(crate) fn at_work(computed: Option<&ComputedNest>, working: Option<&StateReport>) -> Option<InPlace> {
+pub(crate) fn at_work(
+    computed: Option<&ComputedNest>,
+    working: Option<&StateReport>,
+) -> Option<InPlace> {
     let state = computed?.nest.at_load(si(working?.load.si)).ok()?;
     let load = state.load + state.stop_load;
     Some(InPlace { height: state.height, load, shim: Length::default() })
@@ -135,7 +136,7 @@ pub(crate) fn at_work(computed: Option<&ComputedNest>, working: Option<&StateRep
 
 /// Where a nest stands under a frame.
 pub(crate) fn at_rest(
-    written: &Readable,
+    written: &FrameSpec,
     loaded: &LoadedFrame,
     settled: &Settled,
     nest: &str,
@@ -222,7 +223,7 @@ fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {
 pub(crate) fn as_new(
     context: &mut Context<'_>,
     nest_stack: &NestStack,
-    (written, loaded): (&Readable, &LoadedFrame),
+    (written, loaded): (&FrameSpec, &LoadedFrame),
     report: &mut StackReport,
 ) {
     if nest_stack.layers.iter().all(|laid| laid.lost.is_none()) {

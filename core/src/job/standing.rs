@@ -7,14 +7,12 @@ use super::figures::{Format, text};
 use super::formulas::{
     CENTRE_ACROSS, CENTRE_ALONG, LOAD_OF_COILS, OFF_TAPED, SUM_OF_LOADS, letter,
 };
-use super::frame::{LoadedFrame, FrameSpec};
+use super::frame::{FrameSpec, LoadedFrame};
 use super::problem::Path;
 use super::report::{Figure, FrameStanding, NestStanding, Problem, StandingWord, Weighed};
 use super::seat::Instrument;
 use crate::formula::Value;
-use crate::frame::standing::{
-    self, Beside, Cause, Explained, Finding, Spot, StandingError, Taped,
-};
+use crate::frame::standing::{self, Beside, Cause, Explained, Finding, Spot, StandingError, Taped};
 use crate::propagation::Doubted;
 use crate::quantity::{self, Force, Length, SpringRate};
 use crate::reading::Reading;

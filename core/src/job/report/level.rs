@@ -151,6 +151,7 @@ record! {
         /// Of which nest or point.
         of: String,
         /// As worked out, with its shim.
+        #[serde(rename = "reckoned")]
         computed: Figure,
         /// As taped.
         taped: Figure,
