@@ -29,6 +29,10 @@ export type Standing2 = 'agrees' | 'deviates' | 'differs';
  */
 export type HandsWord = 'opposite' | 'same' | 'unknown';
 /**
+ * Whether a point of a frame is within its limits.
+ */
+export type PointWord = 'within' | 'low' | 'high' | 'too-close' | 'none';
+/**
  * What taped heights tell of a frame.
  */
 export type StandingWord = 'agrees' | 'one-cause' | 'unexplained';
@@ -45,9 +49,13 @@ export type SupportState = 'loose' | 'carrying' | 'bottomed';
  */
 export type GuidesWord = 'free' | 'tight' | 'loose' | 'too-close' | 'seized' | 'none';
 /**
+ * What lies between frame and lower seat.
+ */
+export type StackPartKind = 'layer' | 'nest' | 'shim';
+/**
  * What two measurements of a coil say of it.
  */
-export type SinceWord = 'lost' | 'gained' | 'untold';
+export type SinceWord = 'lost' | 'gained' | 'unstated';
 
 /**
  * How far apart the middles of four nests stand: the first two at one end, left and right, the others in the same order behind them.
@@ -481,6 +489,10 @@ export interface Frame {
 	 */
 	largest_stack?: string;
 	/**
+	 * Points of it whose height counts, as couplers and buffers.
+	 */
+	points?: FramePoint[];
+	/**
 	 * Thicknesses of shim at hand. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
 	 */
 	shim_stock?: string[];
@@ -505,9 +517,46 @@ export interface Frame {
 	 */
 	weight?: string;
 	/**
+	 * Several weights, as light and loaded. `weight` and `centre` stand for those of the first where it has none of its own.
+	 */
+	weights?: LoadCase[];
+	/**
 	 * Distance between the wheels of an axle, from contact to contact. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
 	 */
 	wheels_apart?: string;
+}
+/**
+ * A point of the frame whose height counts.
+ */
+export interface FramePoint {
+	/**
+	 * To the left, looking from B to A. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
+	 */
+	across?: string;
+	/**
+	 * From the rail, or wherever its height is taped from, up to the lower seats, and from the frame up to the point. Takes a height to add between −120 in and 120 in, or a height to add between −3 048 mm and 3 048 mm.
+	 */
+	added?: string;
+	/**
+	 * Towards the A end. Takes a position between −1200 in and 1200 in, or a position between −30 480 mm and 30 480 mm.
+	 */
+	along?: string;
+	/**
+	 * The least height that the manual allows. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
+	 */
+	least?: string;
+	/**
+	 * The greatest. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
+	 */
+	most?: string;
+	/**
+	 * What it is.
+	 */
+	name?: string;
+	/**
+	 * Its height as taped when the truck stood again. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
+	 */
+	standing?: string;
 }
 /**
  * Where a nest stands.
@@ -537,6 +586,40 @@ export interface Support {
 	 * `no` where its shims have to stay as they are.
 	 */
 	shimmable?: string;
+}
+/**
+ * One of several weights of a frame.
+ */
+export interface LoadCase {
+	/**
+	 * Where it acts.
+	 */
+	centre?: Centre;
+	/**
+	 * What it is called.
+	 */
+	name?: string;
+	/**
+	 * Heights that were taped under it.
+	 */
+	standing?: StandingEntry[];
+	/**
+	 * Weight on the nests. Takes a load between 0 lb and 2 248 000 lb, or a load between 0 N and 10 000 000 N.
+	 */
+	weight?: string;
+}
+/**
+ * A height that was taped under one of several weights.
+ */
+export interface StandingEntry {
+	/**
+	 * At which nest, or at which point of the frame.
+	 */
+	at?: string;
+	/**
+	 * From the lower seat to the frame, or of the point. Takes a height between 1/64 in and 120 in, or a height between 0.3969 mm and 3 048 mm.
+	 */
+	height?: string;
 }
 /**
  * A box in its guides. Each size is measured at one to three heights, top to bottom.
@@ -666,11 +749,11 @@ export interface LayerEntry {
 	 */
 	squeeze?: string;
 	/**
-	 * Its thickness without load. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
+	 * Its thickness without load. Takes a thickness between 0.001 in and 12 in, or a thickness between 0.0254 mm and 304.8 mm.
 	 */
 	thickness?: string;
 	/**
-	 * Its thickness when it was new. Takes a shim between 0 in and 12 in, or a shim between 0 mm and 304.8 mm.
+	 * Its thickness when it was new. Takes a thickness between 0.001 in and 12 in, or a thickness between 0.0254 mm and 304.8 mm.
 	 */
 	when_new?: string;
 }
@@ -2369,9 +2452,17 @@ export interface FrameReport {
 	 */
 	mean?: Figure;
 	/**
+	 * What its weight is called; empty of the one that is written for the frame.
+	 */
+	name: string;
+	/**
 	 * Coils under it that are not good and why, `A left, 7 (Outer): short`: what follows holds with them.
 	 */
 	not_good: string[];
+	/**
+	 * Its points whose height counts.
+	 */
+	points: PointReport[];
 	/**
 	 * Whether the nests that carry leave it free to rock: heights are then one of many.
 	 */
@@ -2400,6 +2491,47 @@ export interface FrameReport {
 	 * The weight that they tell, where every nest was taped.
 	 */
 	weighed?: Weighed;
+	/**
+	 * Its weight.
+	 */
+	weight: Figure;
+	/**
+	 * The same under each weight of the list; those have no such list.
+	 */
+	weights: FrameReport[];
+}
+/**
+ * A point of a frame whose height counts.
+ */
+export interface PointReport {
+	/**
+	 * How high it stands.
+	 */
+	height: Figure;
+	/**
+	 * The least that is allowed.
+	 */
+	least?: Figure;
+	/**
+	 * The most.
+	 */
+	most?: Figure;
+	/**
+	 * What it is called.
+	 */
+	name: string;
+	/**
+	 * Probability that it is within its limits.
+	 */
+	p_within?: number;
+	/**
+	 * The word as a person reads it.
+	 */
+	title: string;
+	/**
+	 * The word.
+	 */
+	word: PointWord;
 }
 /**
  * What taped heights tell of a frame.
@@ -2435,9 +2567,9 @@ export interface NestStanding {
 	 */
 	difference: Figure;
 	/**
-	 * Of which nest.
+	 * Of which nest or point.
 	 */
-	nest: string;
+	of: string;
 	/**
 	 * As worked out, with its shim.
 	 */
@@ -2475,6 +2607,10 @@ export interface SupportReport {
 	 * Whether it bears.
 	 */
 	state: SupportState;
+	/**
+	 * What is left of it until the nest is solid; below zero where it is pressed past that.
+	 */
+	to_solid?: Figure;
 }
 /**
  * The weight that taped heights tell.
@@ -2680,6 +2816,10 @@ export interface LevelReport {
 	 */
 	plan?: Plan;
 	/**
+	 * The same under each weight of the list.
+	 */
+	plans: Plan[];
+	/**
 	 * What of frame and nests cannot be used, and where it stands.
 	 */
 	problems: Problem[];
@@ -2691,6 +2831,10 @@ export interface LevelReport {
 	 * The shims that even it out.
 	 */
 	shims?: ShimReport;
+	/**
+	 * What lies over and under its nests, of those that have anything.
+	 */
+	stacks: StackReport[];
 	/**
 	 * What stands on the track: wheels, or the boxes where no axles are given.
 	 */
@@ -2888,6 +3032,52 @@ export interface ShimStep {
 	within_doubt: boolean;
 }
 /**
+ * What lies over and under a nest.
+ */
+export interface StackReport {
+	/**
+	 * Height from the lower seat to the frame: under the frame, or at the working point of the nest.
+	 */
+	height?: Figure;
+	/**
+	 * Its layers, in the order of the job.
+	 */
+	layers: LayerReport[];
+	/**
+	 * Of which nest.
+	 */
+	nest: string;
+	/**
+	 * All that lies there between frame and lower seat, top to bottom, as thick as it is under load.
+	 */
+	parts: StackPart[];
+	/**
+	 * What it amounts to, in a sentence.
+	 */
+	sentence: string;
+	/**
+	 * All of it without load.
+	 */
+	thickness: Figure;
+}
+/**
+ * One of the parts between frame and lower seat.
+ */
+export interface StackPart {
+	/**
+	 * Its kind.
+	 */
+	kind: StackPartKind;
+	/**
+	 * What it is.
+	 */
+	name: string;
+	/**
+	 * How thick it is.
+	 */
+	thickness: Figure;
+}
+/**
  * A wheel on level track, or a box.
  */
 export interface Wheel {
@@ -3066,6 +3256,10 @@ export interface NestReport {
 	 */
 	stack?: StackReport;
 	/**
+	 * Height from its lower seat to the frame, at its working point.
+	 */
+	stack_height?: Figure;
+	/**
 	 * Its height as taped when the truck stood again, beside the one worked out.
 	 */
 	standing?: NestStanding;
@@ -3168,23 +3362,6 @@ export interface Slider {
 	 * Unit.
 	 */
 	unit: string;
-}
-/**
- * What lies over and under a nest.
- */
-export interface StackReport {
-	/**
-	 * Height from the lower seat to the frame, at the working point of the nest.
-	 */
-	height?: Figure;
-	/**
-	 * Its layers, in the order of the job.
-	 */
-	layers: LayerReport[];
-	/**
-	 * All of it without load.
-	 */
-	thickness: Figure;
 }
 /**
  * A job file that was opened.

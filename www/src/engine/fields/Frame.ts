@@ -3,6 +3,8 @@
 export const label = {
 	"weight": "Weight on the nests",
 	"centre": "Its centre",
+	"weights": "Weights",
+	"points": "Points of the frame",
 	"warp_stiffness": "Stiffness against twist",
 	"supports": "Where the nests stand",
 	"apart": "How far apart they stand",

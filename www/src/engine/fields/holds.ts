@@ -81,6 +81,12 @@ export const holds = {
 	},
 	"Frame": {
 		"centre": "Centre",
+		"weights": [
+			"LoadCase"
+		],
+		"points": [
+			"FramePoint"
+		],
 		"supports": [
 			"Support"
 		],
@@ -90,6 +96,12 @@ export const holds = {
 		],
 		"beams": [
 			"Beam"
+		]
+	},
+	"LoadCase": {
+		"centre": "Centre",
+		"standing": [
+			"StandingEntry"
 		]
 	},
 	"Beam": {

@@ -62,6 +62,17 @@ export const lengths = {
 		"along",
 		"across"
 	],
+	"StandingEntry": [
+		"height"
+	],
+	"FramePoint": [
+		"along",
+		"across",
+		"added",
+		"least",
+		"most",
+		"standing"
+	],
 	"Support": [
 		"along",
 		"across",

@@ -1,0 +1,8 @@
+/* Written by `npm run types` from `schema/fields.json`. */
+
+export const label = {
+	"name": "Called",
+	"weight": "Weight on the nests",
+	"centre": "Its centre",
+	"standing": "Standing heights"
+} as const;
