@@ -331,6 +331,32 @@ fn the_weight_lies_within_its_doubt_as_often_as_it_says() {
     }
 }
 
+/// A coupler ahead of the nests stands within ± as often as ± says; where it truly stands is worked out from
+/// heave and slopes, by other code than its doubt.
+#[test]
+fn a_point_stands_within_its_doubt_as_often_as_it_says() {
+    let mut chance = Chance(Rand64::new(13));
+    let mut within = [0u32; 2];
+    for _ in 0..TRUCKS {
+        let truck = Truck::any(&mut chance);
+        let place = Place {
+            along: mm(chance.between(1300.0, 2500.0)),
+            across: mm(chance.between(-500.0, 500.0)),
+        };
+        let settled = Frame::new(truck.truly(&mut chance), None).unwrap().settle(truck.weight);
+        let settled = settled.unwrap();
+        let truly =
+            settled.heave + place.along * settled.slope_along + place.across * settled.slope_across;
+        let stands = truck.frame().stands(truck.weight, &truck.doubts, &[Spot::Place(place)]);
+        let stands = stands.unwrap()[0];
+        let off = (truly - stands.value).value / stands.doubt.value;
+        within[0] += u32::from(off.abs() <= 1.0);
+        within[1] += u32::from(off.abs() <= 1.96);
+    }
+    println!("within u and within 1.96 u of {TRUCKS}: {within:?}");
+    assert!((6600..=7050).contains(&within[0]) && (9400..=9600).contains(&within[1]), "{within:?}");
+}
+
 #[test]
 fn heights_that_tell_nothing_are_named() {
     let truck = Truck::any(&mut Chance(Rand64::new(12)));

@@ -5,7 +5,7 @@ use super::field::{Field, Object};
 use super::figures::{DOUBT_NOT_KNOWN, Format, sentence, text};
 use super::formulas::{
     AT_REST, DIAGONAL, DIAGONAL_HEIGHT, LEFT_TO_SOLID, MEAN_LOAD, OF_MEAN, RISE_ACROSS, RISE_ALONG,
-    WARPED,
+    WARPED, letter,
 };
 use super::input::{Beam, Centre, Frame as FrameEntry, Job, Support as SupportEntry};
 use super::loads::{self, Load};
@@ -417,17 +417,26 @@ pub(crate) fn settle(
         Err(error) => {
             let problem = written.refused(context.format, &loaded.at, &error);
             let tips = matches!(error, FrameError::Tips { .. });
-            let report = tips.then(|| tipped(context.format, &problem.message, loaded));
+            let report = tips.then(|| tipped(context, &problem.message, loaded));
             context.problem(problem);
             report.map(|report| (None, report))
         }
     }
 }
 
-fn tipped(format: Format, why: &str, loaded: &LoadedFrame) -> FrameReport {
+/// The weight as it is written.
+fn weighs(context: &mut Context<'_>, loaded: &LoadedFrame) -> Figure {
+    let format = context.format;
+    let weight = format.figure::<Force>(loaded.weight.load);
+    let (formula, sign) = letter!("W");
+    let said = format.exact::<Force>(loaded.weight.load);
+    context.ledger.work(weight, formula, &[(sign, &said)], &"as written")
+}
+
+fn tipped(context: &mut Context<'_>, why: &str, loaded: &LoadedFrame) -> FrameReport {
     FrameReport {
         name: String::new(),
-        weight: format.figure::<Force>(loaded.weight.load),
+        weight: weighs(context, loaded),
         state: FrameState::Tips,
         sentence: sentence(why),
         lean_along: None,
@@ -482,7 +491,7 @@ fn report(
     let (diagonal, diagonal_height) = diagonal.unzip();
     FrameReport {
         name: String::new(),
-        weight: format.figure::<Force>(loaded.weight.load),
+        weight: weighs(context, loaded),
         state: FrameState::Settled,
         sentence: stance(format, loaded, settled, &supports),
         lean_along: Some(along),

@@ -107,7 +107,7 @@ pub(crate) fn assess(
             None => (PointWord::None, "No limit given"),
         };
         let limit =
-            |of: fn(&Limits) -> Option<Length>| Some(format.fine(of(point.limits.as_ref()?)?));
+            |of: fn(&Limits) -> Option<Length>| Some(format.fine_text(of(point.limits.as_ref()?)?));
         PointReport {
             name: point.name.clone(),
             height: figure,

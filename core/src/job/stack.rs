@@ -161,24 +161,29 @@ fn height(context: &mut Context<'_>, stack: &Stack, stands: InPlace, under: Leng
 
 /// All that lies between frame and lower seat, top to bottom. The shim is drawn under the nest.
 fn parts(format: Format, nest_stack: &NestStack, nest: &str, stands: InPlace) -> Vec<StackPart> {
-    let part = |kind, name: &str, thickness: Length| StackPart {
-        name: name.to_owned(),
-        kind,
-        thickness: format.fine(thickness),
-    };
     let layers = |above: bool| {
         let there = nest_stack.layers.iter().filter(move |laid| laid.above == above);
         there.filter_map(move |laid| {
             let give = laid.squeeze.map(|squeeze| stands.load / squeeze).unwrap_or_default();
-            Some(part(StackPartKind::Layer, &laid.name, laid.thickness? - give))
+            let thickness = laid.thickness? - give;
+            Some((StackPartKind::Layer, laid.name.as_str(), thickness))
         })
     };
-    let shim = (stands.shim.value > 0.0).then(|| part(StackPartKind::Shim, "Shim", stands.shim));
-    let nest = StackPart {
-        thickness: format.height(stands.height),
-        ..part(StackPartKind::Nest, nest, stands.height)
+    let shim = (stands.shim.value > 0.0).then_some((StackPartKind::Shim, "Shim", stands.shim));
+    let nest = (StackPartKind::Nest, nest, stands.height);
+    let all = layers(true).chain([nest]).chain(shim).chain(layers(false));
+    let all: Vec<_> = all.collect();
+    let whole: Length = all.iter().map(|(_, _, thickness)| *thickness).sum();
+    let part = |(kind, name, thickness): (StackPartKind, &str, Length)| StackPart {
+        name: name.to_owned(),
+        thickness: match kind {
+            StackPartKind::Nest => format.height(thickness).text,
+            _ => format.fine_text(thickness),
+        },
+        kind,
+        part: (thickness / whole).value,
     };
-    layers(true).chain([nest]).chain(shim).chain(layers(false)).collect()
+    all.into_iter().map(part).collect()
 }
 
 fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {

@@ -107,9 +107,9 @@ record! {
         /// How high it stands.
         height: Figure,
         /// The least that is allowed.
-        least: Option<Figure>,
+        least: Option<String>,
         /// The most.
-        most: Option<Figure>,
+        most: Option<String>,
         /// The word.
         word: PointWord,
         /// The word as a person reads it.

@@ -41,7 +41,9 @@ record! {
         /// Its kind.
         kind: StackPartKind,
         /// How thick it is.
-        thickness: Figure,
+        thickness: String,
+        /// The same as a part of all of them, to be drawn.
+        part: f64,
     }
 }
 
