@@ -2511,11 +2511,11 @@ export interface PointReport {
 	/**
 	 * The least that is allowed.
 	 */
-	least?: Figure;
+	least?: string;
 	/**
 	 * The most.
 	 */
-	most?: Figure;
+	most?: string;
 	/**
 	 * What it is called.
 	 */
@@ -3073,9 +3073,13 @@ export interface StackPart {
 	 */
 	name: string;
 	/**
+	 * The same as a part of all of them, to be drawn.
+	 */
+	part: number;
+	/**
 	 * How thick it is.
 	 */
-	thickness: Figure;
+	thickness: string;
 }
 /**
  * A wheel on level track, or a box.
