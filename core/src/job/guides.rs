@@ -422,22 +422,18 @@ fn from_stock(context: &mut Context<'_>, choice: Option<Choice>, stock: &[Size])
         let sentence = "No liner of the stock brings it right, alone or with another.".to_owned();
         return StockLiners { liners: Vec::new(), clearance: None, surely: false, sentence };
     };
-    let liner = |side: Option<usize>| Some(format.fine(stock.get(side?)?.value));
+    let liner = |side: Option<usize>| Some(format.fine_text(stock.get(side?)?.value));
     let liners = choice.liners.map(liner);
     let surely = choice.verdict.word == Word::Free;
     let what = match &liners {
-        [Some(first), Some(second)] if first.text == second.text => {
-            text!("Two new liners of {}, one on each side,", first.text)
+        [Some(first), Some(second)] if first == second => {
+            text!("Two new liners of {}, one on each side,", first)
         }
         [Some(first), Some(second)] => {
-            text!(
-                "New liners of {} on the first side and {} on the second",
-                first.text,
-                second.text
-            )
+            text!("New liners of {} on the first side and {} on the second", first, second)
         }
-        [Some(first), None] => text!("One new liner of {} on the first side", first.text),
-        [None, Some(second)] => text!("One new liner of {} on the second side", second.text),
+        [Some(first), None] => text!("One new liner of {} on the first side", first),
+        [None, Some(second)] => text!("One new liner of {} on the second side", second),
         [None, None] => String::new(),
     };
     let many = liners.iter().all(Option::is_some);
@@ -453,7 +449,7 @@ fn from_stock(context: &mut Context<'_>, choice: Option<Choice>, stock: &[Size])
             if many { "come" } else { "comes" }
         )
     };
-    let clearance = Some(figure(format, choice.clearance));
+    let clearance = Some(clear);
     StockLiners { liners: liners.to_vec(), clearance, surely, sentence }
 }
 

@@ -74,7 +74,7 @@ pub(crate) fn assess(
         taped.push(Taped { at, height: measured.mean - over, doubt: measured.own_doubt() });
         seen.push(Seen { of: height.of.clone(), over });
     }
-    let first = heights.first()?;
+    let first = heights.first().filter(|_| !taped.is_empty())?;
     match loaded.frame.standing(loaded.weight, loaded.coil_doubts(), &taped, tape) {
         Ok(finding) => {
             let names = written.names();
@@ -168,7 +168,12 @@ fn beside_taped(context: &mut Context<'_>, seen: &Seen, beside: &Beside) -> Nest
             &[(sign, &expected)],
             &"height under the frame, with all that lies there",
         ),
-        taped: height(beside.taped),
+        taped: context.ledger.work(
+            height(beside.taped),
+            letter!("hy").0,
+            &[("hy", &taped)],
+            &"as taped",
+        ),
         difference: context.ledger.work(off, OFF_TAPED, &values, &standing::SOURCE),
         agrees: beside.agrees,
     }

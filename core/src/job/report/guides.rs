@@ -65,9 +65,9 @@ record! {
     StockLiners {
         /// The new liner of the one side and of the other; none where the old one stays, both missing
         /// where none of the stock does it.
-        liners: Vec<Option<Figure>>,
+        liners: Vec<Option<String>>,
         /// The least clearance with them.
-        clearance: Option<Figure>,
+        clearance: Option<String>,
         /// Whether the box would be called free with them.
         surely: bool,
         /// What to put where, in a sentence.
