@@ -14,7 +14,7 @@ use super::nest::{ComputedNest, called};
 use super::pool::{self, Lying};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
-use super::seat::{self, CoilState};
+use super::seat::{self, CoilState, Location};
 use crate::formula::Value;
 use crate::frame::Place;
 use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
@@ -49,7 +49,8 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut MatchReport) {
         .iter()
         .map(|coil| {
             let drawn = coil.coil.unwrap_or(&unknown);
-            let of = seat::assess(context, &coil.at, drawn, &coil.taped, &bench.instrument);
+            let taped = (&coil.taped, &bench.instrument);
+            let of = seat::judge(context, &coil.at, drawn, taped, Location::InANest, &seat::DRAWN);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();

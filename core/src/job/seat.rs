@@ -247,79 +247,37 @@ fn is_refused(word: verdict::Word) -> bool {
 }
 
 /// What a drawing adds to what a tape says.
-struct ByDrawing {
+pub(crate) struct ByDrawing {
     figures: fn(&mut Context<'_>, &mut SeatReport, &Measured, &Coil),
     allowance: fn(Format, &Coil) -> String,
 }
 
-const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
+pub(crate) const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
 
 /// By book figure and limits alone, whatever else the drawing says.
-const BY_TAPE: ByDrawing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
-
-/// What a coil is judged to be that a nest stands on, with all that its report says of it.
-pub(crate) fn assess(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::InANest, &DRAWN)
-}
-
-/// The same by the tape alone.
-pub(crate) fn by_tape(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::InANest, &BY_TAPE)
-}
-
-/// What a coil is judged to be that nothing stands on.
-pub(crate) fn look(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::Apart, &DRAWN)
-}
-
-/// The same by the tape alone.
-pub(crate) fn look_by_tape(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::Apart, &BY_TAPE)
-}
+pub(crate) const BY_TAPE: ByDrawing =
+    ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
 
 /// Where a coil lies that is judged.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Lies {
+pub(crate) enum Location {
     InANest,
     Apart,
 }
 
-fn judge(
+/// What a coil is judged to be, with all that its report says of it.
+pub(crate) fn judge(
     context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     (taped, instrument): (&Taped, &Instrument),
-    lies: Lies,
+    location: Location,
     by: &ByDrawing,
 ) -> (CoilState, SeatReport) {
     let format = context.format;
     let judged = Judged::of(taped, drawn, instrument);
     judged.note(context, at);
-    if lies == Lies::InANest {
+    if location == Location::InANest {
         judged.note_unmeasured(context, at, drawn);
     }
     let mut report = SeatReport {
