@@ -61,12 +61,13 @@ class ReportStore {
 
 	/** The problem of one field. */
 	problemAt(path: Path): Problem | undefined {
-		return this.problems.find((problem) => problem.path === path);
+		const isThere = (problem: Problem): boolean => problem.path === path;
+		return this.now.problems.find(isThere) ?? this.#besides().find(isThere);
 	}
 
 	/** What was assumed, or could not be computed, at `path` and below it. */
 	notesUnder(path: Path): Note[] {
-		return this.all.notes.filter((note) => isUnder(note.path, path));
+		return this.now.notes.filter((note) => isUnder(note.path, path));
 	}
 
 	/** The cautions that bind in a section. */
