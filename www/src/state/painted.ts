@@ -1,5 +1,7 @@
-/** A page that is out of sight paints nothing, and a busy one is never idle: what waits does so no longer. */
+/** A busy page is never idle: what waits for that does so no longer. */
 const LATEST_MS = 100;
+/** A page that is out of sight paints nothing; one that is slow has painted by then. */
+const UNSEEN_MS = 1000;
 
 /** When nothing waits for an answer, such as another key. */
 export function whenIdle(act: () => void, timeout: number): void {
@@ -19,6 +21,6 @@ export function afterPaint(act: () => void): () => void {
 		if (waits) return;
 		waits = true;
 		requestAnimationFrame(() => whenIdle(once, LATEST_MS));
-		setTimeout(once, LATEST_MS);
+		setTimeout(once, UNSEEN_MS);
 	};
 }
