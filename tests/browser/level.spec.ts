@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { preview } from 'vite';
 import {
 	AS_PHONE,
@@ -650,3 +651,48 @@ test.describe('without the network', () => {
 		await expect(plan(page)).toBeVisible();
 	});
 });
+
+for (const width of [320, 360]) {
+	test(`each label of the plan stands at its circle at ${width} px, and covers no other`, async ({
+		page,
+	}) => {
+		await page.setViewportSize({ width, height: 700 });
+		await page.addInitScript(
+			(text) => localStorage.setItem('coilnest:job', text),
+			readFileSync('../web/demo/whole-truck.json', 'utf8'),
+		);
+		await openPage(page, 'Level');
+		const paper = page.locator('.paper').first();
+		await expect(paper.locator('.label')).toHaveCount(4);
+		const wrong = await paper.evaluate((plan) => {
+			const boxOf = (of: Element) => of.getBoundingClientRect();
+			const labels = [...plan.querySelectorAll('.label')].map((label) => {
+				const lines = [...label.querySelectorAll('p')].map(boxOf);
+				return {
+					name: label.querySelector('p')?.textContent ?? '',
+					left: Math.min(...lines.map((line) => line.left)),
+					right: Math.max(...lines.map((line) => line.right)),
+					top: Math.min(...lines.map((line) => line.top)),
+					bottom: Math.max(...lines.map((line) => line.bottom)),
+				};
+			});
+			const own = boxOf(plan);
+			return labels.flatMap((label, at) => {
+				const beyond = label.left < own.left - 1 || label.right > own.right + 1;
+				const over = labels.some(
+					(other, i) =>
+						i > at &&
+						Math.min(label.right, other.right) - Math.max(label.left, other.left) > 1 &&
+						Math.min(label.bottom, other.bottom) - Math.max(label.top, other.top) > 1,
+				);
+				const isAbove = label.name.startsWith('A');
+				const frame = boxOf(plan.querySelector('svg .frame, svg rect:not(.ground)') ?? plan);
+				const away = isAbove ? label.bottom > frame.top + 1 : label.top < frame.bottom - 1;
+				return beyond || over || away
+					? [`${label.name}:${beyond ? ' beyond' : ''}${over ? ' over' : ''}${away ? ' away' : ''}`]
+					: [];
+			});
+		});
+		expect(wrong).toEqual([]);
+	});
+}
