@@ -60,9 +60,6 @@ const askedAhead: Plugin = {
 	},
 };
 
-/** The bundler's own helpers, which the first script needs too. */
-const RUNTIME = /rolldown\/runtime/;
-
 /** Whether the document needs a module, and not only what it may fetch later. */
 function isNeededAtFirst(id: string, graph: Pick<Rolldown.PluginContext, 'getModuleInfo'>): boolean {
 	if (OF_LATER_FIELDS.test(id)) return false;
@@ -113,9 +110,7 @@ export default defineConfig({
 			output: {
 				codeSplitting: {
 					includeDependenciesRecursively: false,
-					groups: [
-						{ name: (id, graph) => (RUNTIME.test(id) || isNeededAtFirst(id, graph) ? 'first' : null) },
-					],
+					groups: [{ name: (id, graph) => (isNeededAtFirst(id, graph) ? 'first' : null) }],
 				},
 			},
 		},

@@ -20,7 +20,7 @@ struct Budget {
 const BUDGETS: [Budget; 3] = [
     Budget { part: "first look", most: 126_500, holds: |weight| !weight.later },
     Budget { part: "engines", most: 500_000, holds: Weight::is_engine },
-    Budget { part: "everything", most: 656_000, holds: |_| true },
+    Budget { part: "everything", most: 657_000, holds: |_| true },
 ];
 
 struct Weight {
