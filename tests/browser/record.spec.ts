@@ -19,7 +19,7 @@ import {
 	tooSmall,
 } from './page';
 
-const TRUCK = readFileSync('../web/demo/whole-truck.json', 'utf8');
+const TRUCK = readFileSync('../tests/jobs/whole-truck.job.json', 'utf8');
 
 interface Truck {
 	title: string;

@@ -229,7 +229,7 @@ fn a_dipped_wheel_loses_a_quarter_of_rate_times_dip() {
 #[test]
 fn the_deepest_dip_offered_lifts_a_wheel() {
     let truck: Value =
-        serde_json::from_str(include_str!("../../web/demo/whole-truck.json")).unwrap();
+        serde_json::from_str(include_str!("../jobs/whole-truck.job.json")).unwrap();
     let truck = job(&truck);
     let report = level(&truck, &TABLES);
     let most = report.dips.unwrap().most;
@@ -243,7 +243,7 @@ fn the_deepest_dip_offered_lifts_a_wheel() {
 /// A frame that is held and weighed elsewhere stands as the job does with that centre written into it.
 #[test]
 fn a_held_frame_stands_as_the_job_with_that_centre() {
-    let truck = include_str!("../../web/demo/whole-truck.json");
+    let truck = include_str!("../jobs/whole-truck.job.json");
     let mut written: Value = serde_json::from_str(truck).unwrap();
     let held = HeldFrame::of(&job(&written), &TABLES);
     let mut seen = Vec::new();
