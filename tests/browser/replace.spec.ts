@@ -202,7 +202,7 @@ test('what cannot be is told at its field, and the rest stands', async ({ page }
 	for (const [name, text, says] of [
 		['Bore of the pocket', 'wide', /there is no number in it/],
 		['Rate, least', '500 lb', /unit of/],
-		['Free height, Thicker bar (invented)', '-13', /less than nothing/],
+		['Free height, Thicker bar (invented)', '-13', /below zero/],
 		['Load, of the need', '11 in', /unit of/],
 		['Bore of the pocket, of the need', '0', /nothing|least|more/],
 	] as const) {

@@ -228,8 +228,7 @@ fn a_dipped_wheel_loses_a_quarter_of_rate_times_dip() {
 /// Whoever deepens the dip sees the wheel lift, with all boxes free: the slider goes beyond it.
 #[test]
 fn the_deepest_dip_offered_lifts_a_wheel() {
-    let truck: Value =
-        serde_json::from_str(include_str!("../jobs/whole-truck.job.json")).unwrap();
+    let truck: Value = serde_json::from_str(include_str!("../jobs/whole-truck.job.json")).unwrap();
     let truck = job(&truck);
     let report = level(&truck, &TABLES);
     let most = report.dips.unwrap().most;
@@ -475,7 +474,7 @@ fn two_distances_say_where_four_nests_stand() {
     job_path::put(&mut job, "frame.apart", Some(json!({ "along": "72", "across": "56" })));
     let after = frame(&job);
     assert_eq!((after.supports, after.sentence), (before.supports, before.sentence));
-    assert_eq!(after.diagonal_nests.as_deref(), Some("A left and B right"));
+    assert_eq!(after.sides[2].name, "A left and B right carry more by");
 
     let Some(supports) = job["frame"]["supports"].as_array_mut() else { panic!("no supports") };
     supports.truncate(3);
