@@ -144,7 +144,7 @@ fn a_low_corner_moves_each_load_by_a_quarter() {
     is(some(frame.lean_across.as_ref()), -0.0625, INCH);
     assert_eq!(
         frame.sentence,
-        "The frame leans 1/16 in over 72 in down to A left and A right, 1/16 in over 56 in down to A left and B left. A left carries 1.56 % less than the mean, ± 0.01 %."
+        "The frame is lower at A left and A right by 1/16 in over 72 in, and lower at A left and B left by 1/16 in over 56 in. A left carries 1.56 % less than the mean, ± 0.01 %."
     );
     assert_eq!(frame.supports[1].sentence, "A right carries 1.56 % more than the mean, ± 0.01 %.");
 }
@@ -474,7 +474,7 @@ fn two_distances_say_where_four_nests_stand() {
     job_path::put(&mut job, "frame.apart", Some(json!({ "along": "72", "across": "56" })));
     let after = frame(&job);
     assert_eq!((after.supports, after.sentence), (before.supports, before.sentence));
-    assert_eq!(after.sides[2].name, "A left and B right carry more by");
+    assert_eq!(after.sides[2].name, "A left and B right carry less by");
 
     let Some(supports) = job["frame"]["supports"].as_array_mut() else { panic!("no supports") };
     supports.truncate(3);
