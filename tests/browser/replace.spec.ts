@@ -9,6 +9,7 @@ import {
 	field,
 	type Locator,
 	onEachDevice,
+	openBlank,
 	openPage,
 	type Page,
 	PHONE,
@@ -621,8 +622,8 @@ test('without a drawing the way to Measure is shown, and a need is answered all 
 
 onEachDevice(() => {
 	test('axe finds nothing, blank or filled, nor with errors, a letter or all opened', async ({ page }) => {
+		await openBlank(page);
 		await openPage(page, 'Replace');
-		await openJob(page, { coils: [ORIGINAL], nests: [NEST] });
 		await expectNoViolation(page, 'Replace without a candidate');
 		await button(page, 'Undo').click();
 		await need(page);
