@@ -573,7 +573,10 @@ fn what_is_wrong_is_said_in_words() {
     );
     bench[0].coils[1].usable = true;
     bench[1].coils[0].tie = Some(7);
-    assert!(said(&bench, &at).starts_with("some coil 1 is marked as one of a pair, but its mate is not there"));
+    assert!(
+        said(&bench, &at)
+            .starts_with("some coil 1 is marked as one of a pair, but its mate is not there")
+    );
     bench[1].coils[1].tie = Some(7);
     assert!(said(&bench, &at).starts_with("some coils 1 and 2 are marked as one pair"));
     bench[1].coils[1].tie = None;
