@@ -20,7 +20,7 @@ import {
 	tooSmall,
 } from './page';
 
-const TRUCK = readFileSync('../web/demo/whole-truck.json', 'utf8');
+const TRUCK = readFileSync('../tests/jobs/whole-truck.job.json', 'utf8');
 
 interface Truck {
 	title: string;
@@ -344,7 +344,7 @@ test('since last time: an earlier job of the same truck, by label, and on paper'
 	const label = (JSON.parse(truck()) as Truck).nests[0]?.seats[0]?.label ?? '';
 	const row = page.getByRole('row', { name: new RegExp(`^${label} `) }).first();
 	await expect(row).toContainText('Lost');
-	const others = page.getByRole('rowheader', { name: 'Cannot tell' });
+	const others = page.getByRole('rowheader', { name: 'Cannot say' });
 	expect(await others.count()).toBeGreaterThan(5);
 	const lost = (await row.getByRole('button').innerText()).replace(/\s/g, '');
 	const text = bare(await printed(page, info.outputPath('since.pdf')));

@@ -21,7 +21,7 @@ type Loose = Record<string, any>;
 const LONG_MS = 240_000;
 const MOST_PRESSES = 70;
 const MOST_SCREENS = 1.2;
-const whole = (): Loose => JSON.parse(readFileSync('../web/demo/whole-truck.json', 'utf8'));
+const whole = (): Loose => JSON.parse(readFileSync('../tests/jobs/whole-truck.job.json', 'utf8'));
 
 /** The readings of the invented truck, nest by nest and coil by coil. */
 const READINGS: string[] = whole()['nests'].flatMap((nest: Loose) =>

@@ -116,8 +116,8 @@ mod since;
 pub use coil_table::{CoilRows, RefusedLine};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameState, LevelReport, MatchReport,
-    MatchedNest, MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, StuckReport, SupportReport,
-    SupportState, Wheel,
+    MatchedNest, MatchedSeat, Plan, PlanNest, ShimReport, ShimStep, Sided, StuckReport,
+    SupportReport, SupportState, Wheel,
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,

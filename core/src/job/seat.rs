@@ -51,7 +51,7 @@ impl Instrument {
         let graduation = context.read(&at, tape.graduation());
         if tape.graduation.written().is_empty() {
             let usual = context.format.fine_text(usual_graduation(context.system()));
-            let text = text!("Nothing is said of the tape's graduation: {usual} is taken.");
+            let text = text!("The graduation of the tape is not given: {usual} is taken.");
             context.note(&tape.graduation().path(&at), "graduation-assumed", text);
         }
         let stated = context.read(&at, tape.error());
@@ -60,7 +60,7 @@ impl Instrument {
         if tape.ends_error.written().is_empty() {
             let usual = context.format.fine_text(usual_place);
             let text = text!(
-                "Nothing is said of the ends: one place round a coil is taken to stand up to {usual} off its height."
+                "How far one place round a coil may be off is not given: up to {usual} is taken."
             );
             context.note(&tape.ends_error().path(&at), "places-assumed", text);
         }
@@ -80,7 +80,7 @@ impl Instrument {
         };
         if let (None, None, Some(class)) = (class, stated, instrument.class_at(about_a_coil())) {
             let text = text!(
-                "Nothing is said of the tape's error: {}, the wider of the usual classes, is taken.",
+                "The error of the tape is not given: {}, the wider of the usual classes, is taken.",
                 class.name()
             );
             context.note(&tape.class().path(&at), "tape-class-assumed", text);

@@ -2255,10 +2255,6 @@ export interface FrameReport {
 	 */
 	diagonal_height?: Figure;
 	/**
-	 * The nests of one diagonal by name: `A left and B right`.
-	 */
-	diagonal_nests?: string;
-	/**
 	 * What its sides are called.
 	 */
 	ends?: FrameEnds;
@@ -2287,6 +2283,10 @@ export interface FrameReport {
 	 */
 	sentence: string;
 	/**
+	 * The two leans, then load and height of one diagonal, each in words, where they are known.
+	 */
+	sides: Sided[];
+	/**
 	 * Whether it stands.
 	 */
 	state: FrameState;
@@ -2298,6 +2298,19 @@ export interface FrameReport {
 	 * How far warping lifts the corners of that diagonal; none of a rigid frame.
 	 */
 	warp?: Figure;
+}
+/**
+ * A signed figure in words, for a reader: `Lower at A left and A right by`, `9/64 in`.
+ */
+export interface Sided {
+	/**
+	 * Which side it is of.
+	 */
+	name: string;
+	/**
+	 * How much, without a sign.
+	 */
+	text: string;
 }
 /**
  * A nest under the settled frame.
@@ -2516,6 +2529,10 @@ export interface ShimReport {
 	 * What remains, and why it is no better.
 	 */
 	remains: string;
+	/**
+	 * The two leans in words.
+	 */
+	sides: Sided[];
 	/**
 	 * What to do, in this order.
 	 */
