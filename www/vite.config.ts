@@ -62,6 +62,7 @@ const askedAhead: Plugin = {
 
 /** Whether the document needs a module, and not only what it may fetch later. */
 function isNeededAtFirst(id: string, graph: Pick<Rolldown.PluginContext, 'getModuleInfo'>): boolean {
+	if (OF_LATER_FIELDS.test(id)) return false;
 	const seen = new Set([id]);
 	for (const each of seen) {
 		const module = graph.getModuleInfo(each);
@@ -71,12 +72,15 @@ function isNeededAtFirst(id: string, graph: Pick<Rolldown.PluginContext, 'getMod
 	return false;
 }
 
+/** What Svelte brings for fields that stand in later sections alone; its index names it to all. */
+const OF_LATER_FIELDS = /\/internal\/client\/dom\/elements\/bindings\/(input|select)\.js$/;
+
 /** What Svelte brings for pages that a server has rendered, or that define custom elements, never runs here. */
 const clientOnly: Plugin = {
 	name: 'client-only',
 	apply: 'build',
 	transform(code, id) {
-		if (id.endsWith('/svelte/src/internal/client/dom/elements/custom-element.js'))
+		if (OF_LATER_FIELDS.test(id) || id.endsWith('/svelte/src/internal/client/dom/elements/custom-element.js'))
 			return { code, moduleSideEffects: false };
 		if (!id.endsWith('/svelte/src/internal/client/dom/hydration.js')) return undefined;
 		const constant = code
@@ -105,6 +109,7 @@ export default defineConfig({
 		rolldownOptions: {
 			output: {
 				codeSplitting: {
+					includeDependenciesRecursively: false,
 					groups: [{ name: (id, graph) => (isNeededAtFirst(id, graph) ? 'first' : null) }],
 				},
 			},

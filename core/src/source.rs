@@ -21,7 +21,7 @@ pub enum Known {
 impl fmt::Display for Known {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Page => f.write_str("read on the page"),
+            Self::Page => f.write_str("read at the source"),
             Self::QuotedIn(text) => write!(f, "quoted in {text}"),
             Self::Memory => f.write_str("from memory"),
             Self::CommonPractice => f.write_str("common practice, no source"),
@@ -51,6 +51,16 @@ impl Source {
     #[must_use]
     pub const fn new(title: &'static str, place: &'static str, known: Known) -> Self {
         Self { title, place, known }
+    }
+
+    /// The document and the place in it, without how that is known; common practice says so.
+    #[must_use]
+    pub fn cited(&self) -> String {
+        match (self.title, self.place) {
+            ("", "") => self.known.to_string(),
+            (title, "") => title.to_owned(),
+            (title, place) => format!("{title}, {place}"),
+        }
     }
 
     /// How the value was taken from the document.

@@ -8,7 +8,7 @@ use divan::{Bencher, black_box};
 
 const DEMO: &str = include_str!("../../web/demo/quarry-tramway.json");
 
-const TRUCK: &str = include_str!("../../web/demo/whole-truck.json");
+const TRUCK: &str = include_str!("../jobs/whole-truck.job.json");
 
 fn main() {
     divan::main();

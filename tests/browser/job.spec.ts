@@ -20,6 +20,7 @@ async function savedFile(page: Page): Promise<string> {
 test('the first visit shows the invented demo, and one press clears it', async ({ page }) => {
 	await openPage(page);
 	await expect(page.getByText('An invented job.')).toBeVisible();
+	await expect(page.getByText('Press what is dotted.')).toBeVisible();
 	await expect(field(page, READING)).toHaveValue('13 7/8');
 
 	await button(page, 'Clear it and start my own').click();

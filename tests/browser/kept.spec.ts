@@ -136,7 +136,7 @@ for (const [what, says, full] of [
 
 test('the name of a nest is kept while it is typed, and takes its frame along', async ({ page }) => {
 	await openPage(page, 'Level');
-	const truck = JSON.parse(readFileSync('../web/demo/whole-truck.json', 'utf8')) as {
+	const truck = JSON.parse(readFileSync('../tests/jobs/whole-truck.job.json', 'utf8')) as {
 		nests: { id: string }[];
 		frame: { supports: { nest: string }[] };
 	};

@@ -1,4 +1,6 @@
+import { preview } from 'vite';
 import {
+	AS_PHONE,
 	button,
 	contentWidth,
 	DESKTOP,
@@ -7,6 +9,7 @@ import {
 	field,
 	type Locator,
 	onDisk,
+	onEachDevice,
 	openPage,
 	type Page,
 	PHONE,
@@ -14,18 +17,21 @@ import {
 	tooSmall,
 } from './page';
 
-/** The lessons, and what of each is moved: a slider, or a press. */
-const LESSONS: readonly { title: string; moves: (figure: Locator) => Promise<void> }[] = [
+/** How tall a lesson may be on a phone, before an answer is given. */
+const MOST_SCREENS = 1.32;
+
+/** The lessons, and what of each is moved: a slider, or a press; `screens` where one may be taller than most. */
+const LESSONS: readonly { title: string; screens?: number; moves: (figure: Locator) => Promise<void> }[] = [
 	{ title: 'The words', moves: slide('Height of the nest') },
 	{ title: 'Free height and set', moves: press('What the tape says: 1/16 less') },
 	{ title: 'What a sixteenth costs', moves: press('Free height of Outer: 1/16 less') },
 	{ title: 'Rate', moves: press('Pressed: 1 in more') },
 	{ title: 'The fourth power', moves: press('Bar of Outer: 1/16 more') },
-	{ title: 'Why two coils', moves: press('Stress allowed at solid: 5 000 psi more') },
+	{ title: 'Why two coils', screens: 1.55, moves: press('Stress allowed at solid: 5 000 psi more') },
 	{ title: 'Thinner, shorter, the other hand', moves: press('The same hand') },
 	{ title: 'Which goes solid first', moves: press('Active turns of Inner: 1/4 more') },
-	{ title: 'Why a tape cannot settle a close call', moves: press('1/64') },
-	{ title: 'Three legs', moves: slide('How deep') },
+	{ title: 'Why a tape cannot settle a close call', screens: 1.5, moves: press('1/64') },
+	{ title: 'Three legs', screens: 1.4, moves: slide('How deep') },
 ];
 
 function press(name: string): (figure: Locator) => Promise<void> {
@@ -175,26 +181,56 @@ test.describe('on a desktop', () => {
 	});
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-	test.describe(`on a phone, ${colorScheme}`, () => {
-		test.use({ viewport: PHONE, colorScheme, hasTouch: true, isMobile: true });
-
-		test('axe finds nothing in any lesson, and a finger hits all', async ({ page }) => {
-			test.slow();
-			await openPage(page, 'Learn');
-			for (const [at, { title }] of LESSONS.entries()) {
-				await openLesson(page, at);
-				await answers(page).first().click();
-				await expectNoViolation(page, title);
-				expect.soft(await tooSmall(page), title).toEqual([]);
-			}
-			await button(page, 'Words').click();
-			await expectNoViolation(page, 'Words');
-		});
+onEachDevice((look) => {
+	test('axe finds nothing in any lesson, and a finger hits all', async ({ page }) => {
+		test.slow();
+		await openPage(page, 'Learn');
+		for (const [at, { title }] of LESSONS.entries()) {
+			await openLesson(page, at);
+			await answers(page).first().click();
+			await expectNoViolation(page, title);
+			if (look.startsWith('phone')) expect.soft(await tooSmall(page), title).toEqual([]);
+		}
+		await button(page, 'Words').click();
+		await expectNoViolation(page, 'Words');
 	});
-}
+});
+
+test.describe('on a phone', () => {
+	test.use(AS_PHONE);
+
+	test('a lesson is little more than one screen', async ({ page }) => {
+		await openPage(page, 'Learn');
+		const tall: string[] = [];
+		for (const [at, { title, screens = MOST_SCREENS }] of LESSONS.entries()) {
+			await openLesson(page, at);
+			const height = await page.evaluate(() => document.documentElement.scrollHeight);
+			if (height > screens * PHONE.height) tall.push(`${title}: ${height} px`);
+		}
+		expect(tall).toEqual([]);
+	});
+});
+
+test.describe('without the network', () => {
+	test.use({ serviceWorkers: 'allow' });
+
+	test('each lesson opens and answers, though none was looked at before', async ({ page }) => {
+		const server = await preview({ preview: { port: 0, strictPort: false }, logLevel: 'silent' });
+		await page.goto(server.resolvedUrls?.local[0] ?? '');
+		await expect(page.getByText('saved, works offline')).toBeVisible();
+		await server.close();
+		await page.reload();
+		await page.getByRole('link', { name: 'Learn' }).click();
+		for (const at of LESSONS.keys()) {
+			await openLesson(page, at);
+			await answers(page).first().click();
+			await expect(why(page)).toHaveText(/^(Right|Not so)\. .*\d/u);
+		}
+	});
+});
 
 test('at 320 px no lesson is wider than the window, also with colours forced', async ({ page }) => {
+	test.slow();
 	await page.setViewportSize({ width: 320, height: 640 });
 	await openPage(page, 'Learn');
 	for (const [at, { title }] of LESSONS.entries()) {
@@ -202,11 +238,14 @@ test('at 320 px no lesson is wider than the window, also with colours forced', a
 		expect(await contentWidth(page), title).toBeLessThanOrEqual(320);
 	}
 	await page.emulateMedia({ forcedColors: 'active' });
+	for (const [at, { title }] of LESSONS.entries()) {
+		await openLesson(page, at);
+		await expectNoViolation(page, `${title}, colours forced`);
+	}
 	await openLesson(page, 2);
 	const edge = await page
 		.locator('.columns i')
 		.first()
 		.evaluate((bar) => getComputedStyle(bar).borderTopWidth);
 	expect(edge).toBe('2px');
-	await expectNoViolation(page, 'colours forced');
 });

@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { preview } from 'vite';
 import {
 	AS_PHONE,
@@ -11,6 +12,7 @@ import {
 	type Locator,
 	onDisk,
 	onEachDevice,
+	openBlank,
 	openPage,
 	type Page,
 	PHONE,
@@ -43,7 +45,6 @@ const said = (page: Page, text: RegExp): Locator => page.getByRole('paragraph').
 /** Opens Level on the invented truck. */
 async function openTruck(page: Page): Promise<void> {
 	await openPage(page, 'Level');
-	await button(page, 'Show the whole truck (invented)').click();
 	await expect(plan(page)).toBeVisible();
 }
 
@@ -137,17 +138,14 @@ test.describe('at a keyboard', () => {
 test.describe('on a phone', () => {
 	test.use(AS_PHONE);
 
-	test('the whole truck comes by touch, and undo takes it back in one step', async ({ page }) => {
+	test('the invented truck stands there on a first visit, and is asked by touch', async ({ page }) => {
 		await openPage(page);
 		await page.getByRole('link', { name: 'Level' }).tap();
-		await button(page, 'Show the whole truck (invented)').tap();
 		await expect(nests(page).getByRole('rowheader')).toHaveText(NAMES);
 		await expect(page.getByText('invented demo', { exact: true })).toBeVisible();
 		await button(page.getByRole('group', { name: 'Which wheel' }), 'A right').tap();
 		await button(page, 'B left stuck').tap();
 		await expect(page.getByText(/^With the box of B left stuck:/)).toBeVisible();
-		await button(page, 'Undo').tap();
-		await expect(button(page, 'Show the whole truck (invented)')).toBeVisible();
 	});
 
 	test('what is pressed is as large as a finger', async ({ page }) => {
@@ -574,9 +572,10 @@ test('a table of thousands is read with its progress, can be stopped, and is sav
 
 onEachDevice(() => {
 	test('axe finds nothing, with a frame or without, nor with errors or all opened', async ({ page }) => {
+		await openBlank(page);
 		await openPage(page, 'Level');
 		await expectNoViolation(page, 'Level without a frame');
-		await button(page, 'Show the whole truck (invented)').click();
+		await button(page, 'Undo').click();
 		await expect(plan(page)).toBeVisible();
 		await button(page, 'A right stuck').click();
 		await page.getByText('Each nest: its place, its shim, its ground').click();
@@ -646,7 +645,51 @@ test.describe('without the network', () => {
 		await server.close();
 		await page.reload();
 		await page.getByRole('link', { name: 'Level' }).click();
-		await button(page, 'Show the whole truck (invented)').click();
 		await expect(plan(page)).toBeVisible();
 	});
 });
+
+for (const width of [320, 360]) {
+	test(`each label of the plan stands at its circle at ${width} px, and covers no other`, async ({
+		page,
+	}) => {
+		await page.setViewportSize({ width, height: 700 });
+		await page.addInitScript(
+			(text) => localStorage.setItem('coilnest:job', text),
+			readFileSync('../web/demo/whole-truck.json', 'utf8'),
+		);
+		await openPage(page, 'Level');
+		const paper = page.locator('.paper').first();
+		await expect(paper.locator('.label')).toHaveCount(4);
+		const wrong = await paper.evaluate((plan) => {
+			const boxOf = (of: Element) => of.getBoundingClientRect();
+			const labels = [...plan.querySelectorAll('.label')].map((label) => {
+				const lines = [...label.querySelectorAll('p')].map(boxOf);
+				return {
+					name: label.querySelector('p')?.textContent ?? '',
+					left: Math.min(...lines.map((line) => line.left)),
+					right: Math.max(...lines.map((line) => line.right)),
+					top: Math.min(...lines.map((line) => line.top)),
+					bottom: Math.max(...lines.map((line) => line.bottom)),
+				};
+			});
+			const own = boxOf(plan);
+			return labels.flatMap((label, at) => {
+				const beyond = label.left < own.left - 1 || label.right > own.right + 1;
+				const over = labels.some(
+					(other, i) =>
+						i > at &&
+						Math.min(label.right, other.right) - Math.max(label.left, other.left) > 1 &&
+						Math.min(label.bottom, other.bottom) - Math.max(label.top, other.top) > 1,
+				);
+				const isAbove = label.name.startsWith('A');
+				const frame = boxOf(plan.querySelector('svg .frame, svg rect:not(.ground)') ?? plan);
+				const away = isAbove ? label.bottom > frame.top + 1 : label.top < frame.bottom - 1;
+				return beyond || over || away
+					? [`${label.name}:${beyond ? ' beyond' : ''}${over ? ' over' : ''}${away ? ' away' : ''}`]
+					: [];
+			});
+		});
+		expect(wrong).toEqual([]);
+	});
+}

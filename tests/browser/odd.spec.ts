@@ -3,7 +3,7 @@ import { button, expect, field, openPage, type Page, test } from './page';
 
 type Loose = Record<string, any>;
 
-const truck = (): Loose => JSON.parse(readFileSync('../web/demo/whole-truck.json', 'utf8'));
+const truck = (): Loose => JSON.parse(readFileSync('../tests/jobs/whole-truck.job.json', 'utf8'));
 
 async function openJob(page: Page, job: unknown): Promise<void> {
 	const choice = page.waitForEvent('filechooser');

@@ -10,6 +10,7 @@ import {
 	expect,
 	expectNoViolation,
 	field,
+	type Locator,
 	onDisk,
 	openPage,
 	type Page,
@@ -19,7 +20,7 @@ import {
 	tooSmall,
 } from './page';
 
-const TRUCK = readFileSync('../web/demo/whole-truck.json', 'utf8');
+const TRUCK = readFileSync('../tests/jobs/whole-truck.job.json', 'utf8');
 
 interface Truck {
 	title: string;
@@ -61,6 +62,22 @@ function scanned(pdf: string): ReturnType<typeof jsQR> {
 	return jsQR(pixels, width, height);
 }
 
+/** What it reads off a picture of the code on the screen. */
+async function scannedOffScreen(code: Locator): Promise<ReturnType<typeof jsQR>> {
+	const shot = (await code.screenshot()).toString('base64');
+	const { pixels, width, height } = await code.page().evaluate(async (png) => {
+		const picture = new Image();
+		picture.src = `data:image/png;base64,${png}`;
+		await picture.decode();
+		const canvas = new OffscreenCanvas(picture.width, picture.height);
+		const drawn = canvas.getContext('2d');
+		drawn?.drawImage(picture, 0, 0);
+		const data = drawn?.getImageData(0, 0, picture.width, picture.height).data ?? [];
+		return { pixels: [...data], width: picture.width, height: picture.height };
+	}, shot);
+	return jsQR(new Uint8ClampedArray(pixels), width, height);
+}
+
 for (const format of ['A4', 'Letter'] as const) {
 	test(`nothing of the truck is lost on ${format}: readings, labels, verdicts, shims`, async ({
 		page,
@@ -99,6 +116,25 @@ for (const format of ['A4', 'Letter'] as const) {
 	});
 }
 
+test("the browser's own print menu prints the record from anywhere, though Print was never pressed", async ({
+	page,
+}, info) => {
+	await openPage(page);
+	await openFile(page, truck());
+	await page.getByRole('link', { name: 'Nest', exact: true }).click();
+	const paper = info.outputPath('menu.pdf');
+	await expect(async () => {
+		await page.pdf({ path: paper });
+		const letters = bare(execFileSync('pdftotext', ['-raw', paper, '-'], { encoding: 'utf8' }));
+		expect(letters).toContain(bare('Hopper 9, autumn'));
+		expect(letters).toContain(bare('Upper shed'));
+	}).toPass();
+	await expect(async () => {
+		await page.pdf({ path: paper });
+		expect(scanned(paper)?.data ?? '').toContain('#code=');
+	}).toPass();
+});
+
 test('a section is printed alone where that is asked for', async ({ page }, info) => {
 	await openPage(page, 'Level');
 	await printed(page, info.outputPath('record.pdf'));
@@ -127,6 +163,15 @@ test('the code is read by another decoder and opens the job, and loses none that
 	await printed(page, info.outputPath('code.pdf'));
 	const read = scanned(info.outputPath('code.pdf'));
 	expect(read?.data).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#code=[0-9A-Z$*+\-./:]+$/);
+	for (const [viewport, colorScheme] of [
+		[DESKTOP, 'dark'],
+		[PHONE, 'light'],
+	] as const) {
+		await page.setViewportSize(viewport);
+		await page.emulateMedia({ colorScheme });
+		expect((await scannedOffScreen(code))?.data).toBe(read?.data);
+	}
+	await page.setViewportSize(DESKTOP);
 
 	await button(page, 'New').click();
 	await field(page, 'Title of the job').fill('Another');
@@ -299,7 +344,7 @@ test('since last time: an earlier job of the same truck, by label, and on paper'
 	const label = (JSON.parse(truck()) as Truck).nests[0]?.seats[0]?.label ?? '';
 	const row = page.getByRole('row', { name: new RegExp(`^${label} `) }).first();
 	await expect(row).toContainText('Lost');
-	const others = page.getByRole('rowheader', { name: 'Cannot tell' });
+	const others = page.getByRole('rowheader', { name: 'Cannot say' });
 	expect(await others.count()).toBeGreaterThan(5);
 	const lost = (await row.getByRole('button').innerText()).replace(/\s/g, '');
 	const text = bare(await printed(page, info.outputPath('since.pdf')));

@@ -21,7 +21,7 @@ type Loose = Record<string, any>;
 const LONG_MS = 240_000;
 const MOST_PRESSES = 70;
 const MOST_SCREENS = 1.2;
-const whole = (): Loose => JSON.parse(readFileSync('../web/demo/whole-truck.json', 'utf8'));
+const whole = (): Loose => JSON.parse(readFileSync('../tests/jobs/whole-truck.job.json', 'utf8'));
 
 /** The readings of the invented truck, nest by nest and coil by coil. */
 const READINGS: string[] = whole()['nests'].flatMap((nest: Loose) =>
@@ -132,6 +132,42 @@ for (const { viewport, count } of SIZES) {
 	});
 }
 
+/** Seven keys of 48 px in a row, with 6 px round them, take 384 px: a narrower screen has narrower keys, as high. */
+const PADS = [
+	{ viewport: PHONE, width: 48 },
+	{ viewport: { width: 844, height: 390 }, width: 48 },
+	{ viewport: { width: 360, height: 640 }, width: 44 },
+	{ viewport: { width: 320, height: 568 }, width: 38 },
+];
+
+for (const { viewport, width } of PADS) {
+	test.describe(`the pad, ${viewport.width}×${viewport.height}`, () => {
+		test.use({ viewport, hasTouch: true, isMobile: true });
+
+		test('keys are as large as a finger, with room between them, and none is cut', async ({ page }) => {
+			await openJob(page, unread());
+			await button(tally(page), 'next empty reading').tap();
+			const keys = pad(page).getByRole('button');
+			const boxes = await keys.evaluateAll((all) =>
+				all.map((key) => key.getBoundingClientRect().toJSON() as DOMRect),
+			);
+			expect(boxes.filter((box) => box.width < width - 0.5 || box.height < 47.5)).toEqual([]);
+			const close = boxes.flatMap((one, i) =>
+				boxes.slice(i + 1).filter((other) => {
+					const across = Math.max(one.left, other.left) - Math.min(one.right, other.right);
+					const down = Math.max(one.top, other.top) - Math.min(one.bottom, other.bottom);
+					return Math.max(across, down) < 5.5;
+				}),
+			);
+			expect(close).toEqual([]);
+			const cut = await keys.evaluateAll((all) =>
+				all.filter((key) => key.scrollWidth > key.clientWidth).map((key) => key.textContent),
+			);
+			expect(cut).toEqual([]);
+		});
+	});
+}
+
 test.describe('on a phone', () => {
 	test.use({ viewport: PHONE, hasTouch: true, isMobile: true });
 
@@ -142,23 +178,6 @@ test.describe('on a phone', () => {
 		await expect(tally(page)).toBeInViewport();
 		await line(page, 'Inner, B right').scrollIntoViewIfNeeded();
 		await expect(tally(page)).toBeInViewport();
-	});
-
-	test('keys are as large as a finger, with room between them', async ({ page }) => {
-		await openJob(page, unread());
-		await button(tally(page), 'next empty reading').tap();
-		const boxes = await pad(page)
-			.getByRole('button')
-			.evaluateAll((keys) => keys.map((key) => key.getBoundingClientRect().toJSON() as DOMRect));
-		expect(boxes.filter((box) => box.width < 47.5 || box.height < 47.5)).toEqual([]);
-		const close = boxes.flatMap((one, i) =>
-			boxes.slice(i + 1).filter((other) => {
-				const across = Math.max(one.left, other.left) - Math.min(one.right, other.right);
-				const down = Math.max(one.top, other.top) - Math.min(one.bottom, other.bottom);
-				return Math.max(across, down) < 5.5;
-			}),
-		);
-		expect(close).toEqual([]);
 	});
 
 	test('nothing moves when scant is pressed, and a tapped field is selected', async ({ page }) => {
@@ -188,6 +207,24 @@ test.describe('on a phone', () => {
 });
 
 for (const width of [320, 360]) {
+	test(`no name of a section is cut at ${width} px`, async ({ page }) => {
+		await page.setViewportSize({ width, height: 700 });
+		await openJob(page, whole());
+		const links = page.getByRole('navigation', { name: 'Sections' }).getByRole('link');
+		await expect(links).toHaveCount(6);
+		const cut = await links.evaluateAll((all) =>
+			all
+				.filter((link) => {
+					const words = document.createRange();
+					words.selectNodeContents(link);
+					const [box, held] = [words.getBoundingClientRect(), link.getBoundingClientRect()];
+					return box.left < held.left || box.right > held.right || held.right > innerWidth;
+				})
+				.map((link) => link.textContent),
+		);
+		expect(cut).toEqual([]);
+	});
+
 	test(`no reading is cut at ${width} px`, async ({ page }) => {
 		await page.setViewportSize({ width, height: 700 });
 		const job = whole();

@@ -39,5 +39,5 @@ test('a cracked coil is scrap, and is named where its load is used', async ({ pa
 	await expect(coil(page, 'Inner, A left').getByText(/^Bent: scrap, whatever the tape says/)).toBeVisible();
 	expect(await tooSmall(page)).toEqual([]);
 	await page.getByRole('link', { name: 'Nest' }).tap();
-	await expect(page.getByText('though not found good: 7a (Inner): scrap, bent')).toBeVisible();
+	await expect(page.getByText('though not good: 7a (Inner): scrap, bent')).toBeVisible();
 });

@@ -23,14 +23,12 @@ pub struct KeptJob {
     pub text: String,
 }
 
-/// The invented jobs of the page, and every job of `jobs/`, by name.
+/// The invented job of the page, and every job of `jobs/`, by name.
 ///
 /// # Errors
 /// A sentence that names the file.
 pub fn all() -> Result<Vec<KeptJob>, String> {
-    let demos = ["quarry-tramway", "whole-truck"];
-    let mut paths: Vec<PathBuf> =
-        demos.iter().map(|name| folder("../web/demo").join(name).with_extension("json")).collect();
+    let mut paths = vec![folder("../web/demo/quarry-tramway.json")];
     let entries = std::fs::read_dir(folder("jobs")).map_err(|error| error.to_string())?;
     for entry in entries {
         let path = entry.map_err(|error| error.to_string())?.path();

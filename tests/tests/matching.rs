@@ -544,7 +544,7 @@ fn twelve_nests_of_1900() {
 }
 
 #[test]
-fn slips_are_told_in_words() {
+fn what_is_wrong_is_said_in_words() {
     let two = |loads: [f64; 2]| role(loads.map(|load| Coil::new(newtons(load))).to_vec());
     let seat = |across| place(0.0, across);
     let said = |bench: &[Role], seats: &[Place]| matched(bench, seats).unwrap_err().to_string();
@@ -569,13 +569,16 @@ fn slips_are_told_in_words() {
     let lacking = said(&bench, &at);
     assert_eq!(
         lacking,
-        "some coils that can be used: 1, with 1 left out, not fit for use or tied to such, and 1 missing; 2 of each was expected: bring those that are missing"
+        "some coils that can be used: 1, with 1 left out as not fit for use, or as the mate of such a coil, and 1 missing; 2 of each was expected: bring those that are missing"
     );
     bench[0].coils[1].usable = true;
     bench[1].coils[0].tie = Some(7);
-    assert!(said(&bench, &at).starts_with("some coil 1 is tied, but to no other coil"));
+    assert!(
+        said(&bench, &at)
+            .starts_with("some coil 1 is marked as one of a pair, but its mate is not there")
+    );
     bench[1].coils[1].tie = Some(7);
-    assert!(said(&bench, &at).starts_with("some coils 1 and 2 are tied to each other"));
+    assert!(said(&bench, &at).starts_with("some coils 1 and 2 are marked as one pair"));
     bench[1].coils[1].tie = None;
     bench[1].coils[0].tie = None;
     bench[1].coils[0].stays = Some(2);

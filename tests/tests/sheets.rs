@@ -272,7 +272,7 @@ fn how_far_the_rate_of_a_cold_wound_coil_is_trusted() {
     // 23.68 % of the variance: √(1 − 3/4 · 0.2368) = 0.9069 of 1.283 is left.
     assert_eq!(
         plain(&trust.sentence),
-        "Of what caliper, tape and counting give, the diameter is worth measuring better: half its doubt would leave ± 1.2 N/mm of ± 1.3 N/mm. Most of the doubt, 55 %, comes of the dead turns: only a press makes up for that."
+        "Of the sizes that can be measured, the diameter is worth measuring better: with half its doubt, ± 1.2 N/mm would be left of ± 1.3 N/mm. Most of the doubt, 55 %, comes from the dead turns: only a press test settles that."
     );
 }
 

@@ -14,7 +14,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 fn truck() -> Value {
-    let text = std::fs::read_to_string(corpus::folder("../web/demo/whole-truck.json")).unwrap();
+    let text = std::fs::read_to_string(corpus::folder("jobs/whole-truck.job.json")).unwrap();
     serde_json::from_str(&text).unwrap()
 }
 

@@ -201,7 +201,7 @@ fn what_would_settle_it_is_a_step_of_the_shop() {
         (
             "13 15/16",
             &["13 7/8"; 4],
-            "It hangs on where between its marks the end lies. The same readings, with a rule in thirty-seconds, would settle it.",
+            "It depends on where between two marks the end lies. The same readings, with a rule in thirty-seconds, would settle it.",
         ),
         (
             "13.945",

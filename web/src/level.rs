@@ -2,7 +2,7 @@
 //! coil belongs where.
 
 use crate::taken::{taken, text};
-use crate::value::{parsed, to_js};
+use crate::value::to_js;
 use coilnest::job;
 use coilnest::job::coil_table::{self, Piece};
 use coilnest::job::report::{CoilRows, DipReport, LevelReport, MatchReport, Problem, RefusedLine};
@@ -13,8 +13,6 @@ use wasm_bindgen::prelude::*;
 const TYPES: &str = r#"import type {
   CoilRows, DipReport, Job, LevelReport, MatchReport,
 } from "../../www/src/engine/types";"#;
-
-const TRUCK: &str = include_str!("../demo/whole-truck.json");
 
 /// How the frame of a job stands, which shims even it out, and what its wheels carry.
 #[wasm_bindgen(unchecked_return_type = "LevelReport")]
@@ -132,11 +130,4 @@ fn count(value: &JsValue) -> usize {
 #[must_use]
 pub fn coil_table(#[wasm_bindgen(unchecked_param_type = "Job")] job: &JsValue) -> String {
     taken(job).map_or_else(|_| String::new(), |job| coil_table::coil_csv(&job))
-}
-
-/// The invented job of a whole truck.
-#[wasm_bindgen(js_name = truckDemo, unchecked_return_type = "Job")]
-#[must_use]
-pub fn truck_demo() -> JsValue {
-    parsed(TRUCK).unwrap_or(JsValue::UNDEFINED)
 }

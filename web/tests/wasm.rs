@@ -151,7 +151,7 @@ fn every_replacement_has_the_answers_that_native_code_gives() {
 
 #[wasm_bindgen_test]
 fn a_dip_is_asked_for_anything() {
-    let frame = engine::HeldFrame::new(&engine::truck_demo());
+    let frame = engine::HeldFrame::new(&engine::demo());
     let code = |wheel: &str, depth: &str, stuck: &str| {
         let problem = get(&frame.dip(&js(wheel), &js(depth), &js(stuck)), "problem");
         if problem.is_undefined() { None } else { get(&problem, "code").as_string() }
@@ -239,7 +239,7 @@ fn another_system_changes_a_copy_alone() {
 
 #[wasm_bindgen_test]
 fn a_table_of_coils_is_read_and_written() {
-    let truck = engine::truck_demo();
+    let truck = engine::demo();
     let table = engine::coil_table(&truck);
     let bare = parsed(&text(&truck));
     Reflect::set(&bare, &"bench".into(), &Array::new()).unwrap();

@@ -7,6 +7,8 @@ import { startEngine } from './engine/engine';
 import { autosave } from './state/autosave.svelte';
 import { later } from './state/later.svelte';
 import { offline } from './state/offline.svelte';
+import { whenIdle } from './state/painted';
+import { paper } from './state/paper.svelte';
 
 const LATEST_MS = 1000;
 
@@ -19,7 +21,13 @@ async function begin(target: HTMLElement): Promise<void> {
 	mount(App, { target });
 	addEventListener('hashchange', openJob);
 	openJob();
-	whenIdle(() => void later.all().then(() => offline.begin()));
+	whenIdle(() => void later.all().then(ready), LATEST_MS);
+}
+
+/** All that a first look does without is here. */
+async function ready(): Promise<void> {
+	await paper.keepReady();
+	await offline.begin();
 }
 
 /** Opens the job of the address, if it holds one; a reload then does not open it again. */
@@ -28,12 +36,6 @@ function openJob(): void {
 	if (!/^#(job|code)=/.test(hash)) return;
 	history.replaceState(null, '', '#measure');
 	void import('./state/address').then(({ openAddress }) => openAddress(hash));
-}
-
-/** After the first paint, and when nothing waits for an answer. */
-function whenIdle(act: () => void): void {
-	if ('requestIdleCallback' in window) requestIdleCallback(act, { timeout: LATEST_MS });
-	else setTimeout(act, LATEST_MS);
 }
 
 function giveUp(target: HTMLElement, cause: unknown): void {

@@ -1,6 +1,6 @@
 /*
  * How long the engine takes in Chromium: the median of assessing the demo job and of one state of its first nest; of
- * the frame of a whole truck, of one dip, and of choosing coils for eight nests from 24 and 24.
+ * its frame, of one dip, and of choosing coils for eight nests from 24 and 24.
  * Run it with `npm run bench`, after the engine has been built.
  */
 import { fileURLToPath } from 'node:url';
@@ -28,7 +28,6 @@ try {
 		const job = engine.demo();
 		const nest = job.nests[0];
 
-		const truck = engine.truckDemo();
 		const number = (/** @type {number} */ at) => ((at * 7919) % 97) / 97 - 0.5;
 		const coil = (/** @type {string} */ kind, /** @type {number} */ free, /** @type {number} */ at) => ({
 			coil: kind,
@@ -38,7 +37,7 @@ try {
 		const upTo = (/** @type {number} */ from, /** @type {number} */ to) =>
 			Array.from({ length: to - from }, (_, at) => from + at);
 		const yard = {
-			...truck,
+			...job,
 			nests: upTo(0, 8).map((at) => ({
 				id: `nest ${at}`,
 				working_height: '11 1/2',
@@ -58,14 +57,13 @@ try {
 			});
 			return each.sort((a, b) => a - b)[(batches - 1) / 2] ?? NaN;
 		};
-		const frame = new engine.HeldFrame(truck);
+		const frame = new engine.HeldFrame(job);
 		return {
 			'assess, demo job': median(() => engine.assess(job)),
 			'nestState, its first nest': median(() => engine.nestState(job, nest.id, nest.working_height)),
-			'assess, whole truck': median(() => engine.assess(truck)),
-			'level, whole truck': median(() => engine.level(truck)),
-			'dip, whole truck': median(() => frame.dip('A left', '1/2 in', 'B left')),
-			'weighedAt, whole truck': median(() => frame.weighedAt('1 in', '-1 in')),
+			'level, demo job': median(() => engine.level(job)),
+			'dip, demo job': median(() => frame.dip('A left', '1/2 in', 'B left')),
+			'weighedAt, demo job': median(() => frame.weighedAt('1 in', '-1 in')),
 			[`matching, ${engine.matching(yard).nests.length} nests from 24 and 24`]: median(
 				() => engine.matching(yard),
 				5,

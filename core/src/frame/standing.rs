@@ -188,7 +188,7 @@ says! {
     StandingError through [Doubt] {
         Count { count } =>
             "taped heights of {count} nests", "heights of three nests at least",
-            "tape the others: all of them tell the weight too";
+            "tape the others too: with all of them the weight is found as well";
         Nest { nest } =>
             "a height of {nest}", "one height each of nests that are there", "see which it is of";
         Height { nest, height, doubt } =>

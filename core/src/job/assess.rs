@@ -50,7 +50,7 @@ pub fn judge(job: &Job, tables: &Tables<'_>) -> TapeReport {
         header(context, job);
         let bench = Bench::by_tape(context, job);
         labels::once(context, bench.marked());
-        report.set_aside = pool::set_aside(context, job, &bench, seat::look_by_tape);
+        report.set_aside = pool::set_aside(context, job, &bench, &seat::BY_TAPE);
         report.tally = Tally::of(bench.nests.iter().flat_map(|nest| &nest.reports));
         report.keys = keys(bench.instrument.marked, bench.instrument.graduation);
         let nests = bench.nests.into_iter();
@@ -124,7 +124,7 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {
         report.nests.push(nest_report(context, drafted, computed.as_ref()));
         nests.push(computed);
     }
-    report.set_aside = pool::set_aside(context, job, &bench, seat::look);
+    report.set_aside = pool::set_aside(context, job, &bench, &seat::DRAWN);
     report.tally = Tally::of(report.nests.iter().flat_map(|nest| &nest.seats));
     beside(context, job, &bench, &nests, report);
     report.keys = keys(bench.instrument.marked, bench.instrument.graduation);

@@ -8,7 +8,7 @@ pub(crate) fn all() -> Vec<Caution> {
         code: "stored-energy",
         section: Section::Nest,
         text: "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
-        source: "29 CFR 1910.147(d)(5), stored energy (read on the page)",
+        source: "29 CFR 1910.147(d)(5), stored energy (read at the source)",
     }];
     all.extend(measure());
     all
@@ -22,13 +22,13 @@ pub(crate) fn measure() -> Vec<Caution> {
             "raised-load",
             Section::Measure,
             "Nobody works under what only a jack holds. Block and chock first, on firm and level ground.",
-            "29 CFR 1926.305 and 1910.244(a), jacks (read on the page); HSE, Working under vehicles (read on the page)",
+            "29 CFR 1926.305 and 1910.244(a), jacks (read at the source); HSE, Working under vehicles (read at the source)",
         ),
         caution(
             "cracked-coil",
             Section::Measure,
             "A coil that is cracked, broken, nicked or deeply pitted goes to scrap whatever its height. Never cut, heat, weld or hammer one that is to go back.",
-            "US Army TM 55-203, truck springs (read on the page); common practice",
+            "US Army TM 55-203, truck springs (read at the source); common practice",
         ),
         caution(
             "makers-word",
@@ -46,17 +46,17 @@ pub(crate) fn level() -> Vec<Caution> {
         caution(
             "jack-and-block",
             "Before you jack: chock the wheels that stay down, jack at the maker's points on firm and level ground, and set blocks or stands under the frame at once. Nobody reaches under what only a jack holds.",
-            "29 CFR 1926.305 and 1910.244(a), jacks (read on the page); HSE, Working under vehicles (read on the page)",
+            "29 CFR 1926.305 and 1910.244(a), jacks (read at the source); HSE, Working under vehicles (read at the source)",
         ),
         caution(
             "unload-the-nest",
             "Before a shim goes in or a coil comes out: the nest stands at its free height and nothing presses on it. A compressed nest lets go at once and without warning; no hand goes between its seats.",
-            "29 CFR 1910.147(d)(5), stored energy (read on the page)",
+            "29 CFR 1910.147(d)(5), stored energy (read at the source)",
         ),
         caution(
             "shim-within-the-manual",
             "Where shims may go, how thick, and how they are kept from creeping out is for the maker's manual and the rules of the line. What stands here is arithmetic, no leave to run.",
-            "US Army TM 55-203, para 4-2, shims under truck springs (read on the page); common practice",
+            "US Army TM 55-203, para 4-2, shims under truck springs (read at the source); common practice",
         ),
     ]
 }
@@ -73,7 +73,7 @@ pub(crate) fn replace() -> Vec<Caution> {
         caution(
             "look-for-cracks",
             "Look over the whole bar of each coil, the new one too, for cracks, nicks and rust pits before it goes in. No figure here sees them.",
-            "US Army TM 55-203, truck springs (read on the page); common practice",
+            "US Army TM 55-203, truck springs (read at the source); common practice",
         ),
         caution(
             "who-approves",

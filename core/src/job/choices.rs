@@ -134,7 +134,7 @@ pub fn choices(tables: &Tables<'_>, system: System) -> Choices {
     let form = |word: &'static str, ends: Option<Ends>, name| {
         let note = ends.map(|ends| {
             let dead = write_number(ends.dead_turns(), 3);
-            let (turns, solid) = (ends.source(), solid::source(ends));
+            let (turns, solid) = (ends.source().cited(), solid::source(ends).cited());
             let many = if dead == "1" { "turn" } else { "turns" };
             format!("{dead} dead {many} ({turns}); solid height by {solid}")
         });
@@ -152,7 +152,7 @@ pub fn choices(tables: &Tables<'_>, system: System) -> Choices {
             .map(|steel| {
                 let shear = steel.shear_modulus();
                 let modulus = write::<Modulus>(shear.value, system);
-                let note = Some(format!("G = {modulus}; {}", shear.source));
+                let note = Some(format!("G = {modulus}; {}", shear.source.cited()));
                 Choice { id: steel.id(), name: steel.name(), note }
             })
             .collect(),
@@ -168,7 +168,7 @@ pub fn measure_choices(tables: &Tables<'_>) -> Choices {
             .tape_classes
             .iter()
             .map(|class| {
-                let note = Some(class.source().to_string());
+                let note = Some(class.source().cited());
                 Choice { id: class.id(), name: class.name(), note }
             })
             .collect(),

@@ -204,7 +204,7 @@ impl Coil {
             let percent =
                 context.format.say::<quantity::Share>(libm::round(of_ends * 1000.0) / 1000.0);
             let text = text!(
-                "What is not known of the dead turns puts {percent} of doubt into the rate, more than anything else here."
+                "The dead turns are not known exactly. That puts {percent} of doubt into the rate, more than anything else here."
             );
             context.note(&at.field("dead_turns"), "dead-turns-doubt", text);
         }
@@ -248,7 +248,7 @@ fn limits(
     let most = most.or_else(|| from_book(over, 1.0));
     if least.is_none() && most.is_none() {
         if under.is_some() || over.is_some() {
-            let text = "A limit under or over the book figure says nothing without the book's free height.";
+            let text = "A limit under or over the book figure needs the book figure beside it.";
             context.note(&at, "limits-without-book", text);
         }
         return None;
@@ -361,7 +361,7 @@ impl Metal {
         let unknown = context.tables.steels.first().copied();
         let steel = named.or(unknown);
         if let (None, None, true, Some(steel)) = (named, shear, at_work, &steel) {
-            let text = text!("No steel is named; reckoned as: {}.", steel.name());
+            let text = text!("No steel is named: {} is taken.", steel.name());
             context.note(&entry.steel().path(at), "steel-assumed", text);
         }
         let (source, row) = match (shear, &steel) {

@@ -9,44 +9,27 @@ use super::labels::Marked;
 use super::nest::{ComputedNest, Seated};
 use super::problem::Path;
 use super::report::{CoilReport, Problem, SeatReport};
-use super::seat::{self, CoilState, Instrument, Judged};
+use super::seat::{self, ByDrawing, Instrument, Judged, Location};
 use super::stack::NestStack;
 use super::taped::Taped;
 use std::rc::Rc;
-
-/// What is made of a coil.
-pub(crate) type Judge =
-    fn(&mut Context<'_>, &Path, &Coil, &Taped, &Instrument) -> (CoilState, SeatReport);
 
 /// How much of coils and seats is read, and how much is said of it.
 struct Depth {
     read: fn(&mut Context<'_>, &Path, usize, &Drawing) -> Coil,
     draw: fn(&mut Context<'_>, &Coil) -> CoilReport,
-    /// Of a coil that a nest stands on.
-    judge: Judge,
-    /// Of one that was found in its place.
-    found: Option<Judge>,
+    /// What is said of a coil beyond the tape; none where no coil has a report.
+    judged: Option<&'static ByDrawing>,
 }
 
-const WHOLE: Depth =
-    Depth { read: Coil::read, draw: drawing::report, judge: seat::assess, found: Some(seat::look) };
+const WHOLE: Depth = Depth { read: Coil::read, draw: drawing::report, judged: Some(&seat::DRAWN) };
 
 /// What stands there, and no report of it.
-const STANDING: Depth = Depth {
-    read: Coil::read,
-    draw: |_, _| CoilReport::default(),
-    judge: |_, _, drawn, taped, instrument| {
-        (Judged::of(taped, drawn, instrument).standing(drawn), SeatReport::default())
-    },
-    found: None,
-};
+const STANDING: Depth =
+    Depth { read: Coil::read, draw: |_, _| CoilReport::default(), judged: None };
 
-const BY_TAPE: Depth = Depth {
-    read: Coil::of_book,
-    draw: |_, _| CoilReport::default(),
-    judge: seat::by_tape,
-    found: Some(seat::look_by_tape),
-};
+const BY_TAPE: Depth =
+    Depth { read: Coil::of_book, draw: |_, _| CoilReport::default(), judged: Some(&seat::BY_TAPE) };
 
 /// Drawings and nests of a job.
 pub(crate) struct Bench<'j> {
@@ -203,8 +186,14 @@ impl<'j> Bench<'j> {
         };
         let taped = Taped::read(context, at, &seat.into(), self.instrument.graduation);
         let raise = context.read(at, seat.raise()).unwrap_or_default();
-        let (standing, mut report) = (by.judge)(context, at, &drawn, &taped, &self.instrument);
-        report.found = by.found.and_then(|look| self.found(context, at, seat, &drawn, look));
+        let (standing, mut report) = if let Some(by) = by.judged {
+            let taped = (&taped, &self.instrument);
+            seat::judge(context, at, &drawn, taped, Location::InANest, by)
+        } else {
+            let judged = Judged::of(&taped, &drawn, &self.instrument);
+            (judged.standing(&drawn), SeatReport::default())
+        };
+        report.found = by.judged.and_then(|by| self.found(context, at, seat, &drawn, by));
         report.label = context.text(at, seat.label()).map(str::to_owned);
         context.read(at, seat.pair());
         let label = report.label.clone();
@@ -218,11 +207,12 @@ impl<'j> Bench<'j> {
         at: &Path,
         seat: &Seat,
         drawn: &Coil,
-        look: Judge,
+        by: &ByDrawing,
     ) -> Option<Box<SeatReport>> {
         let (at, found) = context.object(at, seat.found())?;
         let taped = Taped::read(context, &at, &found.into(), self.instrument.graduation);
-        let (_, mut report) = look(context, &at, drawn, &taped, &self.instrument);
+        let taped = (&taped, &self.instrument);
+        let (_, mut report) = seat::judge(context, &at, drawn, taped, Location::Apart, by);
         report.label = context.text(&at, found.label()).map(str::to_owned);
         Some(Box::new(report))
     }

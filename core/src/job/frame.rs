@@ -13,7 +13,7 @@ use super::nest::{ComputedNest, Seated};
 use super::points::{self, Point};
 use super::problem::Path;
 use super::report::{
-    Figure, FrameEnds, FrameReport, FrameState, Problem, SupportReport, SupportState,
+    Figure, FrameEnds, FrameReport, FrameState, Problem, Sided, SupportReport, SupportState,
 };
 use super::standing::TapedAt;
 use crate::bounds;
@@ -253,7 +253,7 @@ impl FrameSpec {
         }
         let Some(load) = self.weight else {
             if self.sound {
-                let text = "The weight is not given: without it nothing is known of the loads.";
+                let text = "The weight is not given: without it no load is known.";
                 context.note(&at.field("weight"), "weight-unknown", text);
             }
             return None;
@@ -333,7 +333,7 @@ impl SupportSpec {
         };
         let Some(computed) = nest.computed else {
             let text = text!(
-                "{}: the loads of this nest are not known, and so those of the frame are not.",
+                "{}: the loads of this nest are not known, so those of the frame cannot be worked out.",
                 self.nest
             );
             context.note(&at, "load-unknown", text);
@@ -442,7 +442,7 @@ fn tipped(context: &mut Context<'_>, why: &str, loaded: &LoadedFrame) -> FrameRe
         lean_along: None,
         lean_across: None,
         ends: None,
-        diagonal_nests: None,
+        sides: Vec::new(),
         diagonal: None,
         diagonal_height: None,
         warp: None,
@@ -488,6 +488,14 @@ fn report(
         let values: [Value<'_>; 2] = [("W", &weight), ("N", &nests)];
         context.ledger.work(format.figure::<Force>(settled.mean), MEAN_LOAD, &values, &"definition")
     };
+    let mut sides = lower_sides(loaded, [&along, &across]);
+    if let Some((load, height)) = &diagonal {
+        let nests = diagonal_nests(loaded);
+        let names = [text!("{nests} carry more by"), text!("{nests} carry less by")];
+        sides.push(Sided::of(load, names));
+        sides
+            .push(Sided::of(height, ["and stand higher by", "and stand lower by"].map(Into::into)));
+    }
     let (diagonal, diagonal_height) = diagonal.unzip();
     FrameReport {
         name: String::new(),
@@ -497,7 +505,7 @@ fn report(
         lean_along: Some(along),
         lean_across: Some(across),
         ends: Some(loaded.ends()),
-        diagonal_nests: diagonal.is_some().then(|| diagonal_nests(loaded)),
+        sides,
         diagonal,
         diagonal_height,
         warp,
@@ -574,6 +582,14 @@ pub(crate) fn leans(context: &mut Context<'_>, frame: &Frame, settled: &Settled)
         lean(settled.lean_along, RISE_ALONG, [("a", &a), ("X", &x)]),
         lean(settled.lean_across, RISE_ACROSS, [("b", &b), ("Y", &y)]),
     ]
+}
+
+/// Which sides of a frame are the lower ones, of its lean along and across.
+pub(crate) fn lower_sides(loaded: &LoadedFrame, leans: [&Figure; 2]) -> Vec<Sided> {
+    let FrameEnds { ahead, behind, left, right } = loaded.ends();
+    let sides = [[behind, ahead], [right, left]];
+    let lower = |side: String| text!("Lower at {side} by");
+    leans.into_iter().zip(sides).map(|(lean, at)| Sided::of(lean, at.map(lower))).collect()
 }
 
 /// How far the nests of a frame reach.
@@ -721,7 +737,7 @@ fn stance(
             return None;
         }
         let over = format.fine_text(reach(&loaded.frame, of));
-        Some(text!("{size} over {over} down to {}", if lean.value > 0.0 { down } else { up }))
+        Some(text!("lower at {} by {size} over {over}", if lean.value > 0.0 { down } else { up }))
     };
     let along = way(settled.lean_along, |at| at.along, &ends.ahead, &ends.behind);
     let across = way(settled.lean_across, |at| at.across, &ends.left, &ends.right);
@@ -729,14 +745,14 @@ fn stance(
     let lean = if leans.is_empty() {
         "The frame stands level.".to_owned()
     } else {
-        text!("The frame leans {}.", quantity::joined(leans.iter(), ", "))
+        text!("The frame is {}.", quantity::joined(leans.iter(), ", and "))
     };
     let most = supports.iter().reduce(|most, one| {
         let greater = (one.share.si - 1.0).abs() > (most.share.si - 1.0).abs();
         if greater { one } else { most }
     });
     let rocks = if settled.rocks {
-        " It is free to rock: what is said of heights is one of many ways to stand."
+        " It is free to rock: the heights shown are one way to stand among many."
     } else {
         ""
     };

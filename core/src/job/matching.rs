@@ -14,7 +14,7 @@ use super::nest::{ComputedNest, called};
 use super::pool::{self, Lying};
 use super::problem::Path;
 use super::report::{Figure, MatchReport, MatchedNest, MatchedSeat, Problem, SeatReport, Word};
-use super::seat::{self, CoilState};
+use super::seat::{self, CoilState, Location};
 use super::stack;
 use crate::formula::Value;
 use crate::frame::Place;
@@ -50,7 +50,8 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut MatchReport) {
         .iter()
         .map(|coil| {
             let drawn = coil.coil.unwrap_or(&unknown);
-            let of = seat::assess(context, &coil.at, drawn, &coil.taped, &bench.instrument);
+            let taped = (&coil.taped, &bench.instrument);
+            let of = seat::judge(context, &coil.at, drawn, taped, Location::InANest, &seat::DRAWN);
             (of.0, SeatReport { label: Some(coil.label.clone()), ..of.1 })
         })
         .collect();
@@ -114,7 +115,7 @@ impl<'b> Stage<'b> {
         let roles = roles(context, &nests, first)?;
         let working = first.entry.working_height();
         let Some(height) = mean.or_else(|| working.value(context.system())) else {
-            let text = "Neither a frame at rest nor a working height says at which height loads are to be compared.";
+            let text = "Give a working height, or the frame with its weight: the loads are compared at that height.";
             context.note(&working.path(&first.at), "height-unknown", text);
             return None;
         };
@@ -276,13 +277,13 @@ impl<'b> Stage<'b> {
         let mut said = Vec::new();
         said.push(match matching.before {
             Some(_) if matching.moved == 0 => text!(
-                "The coils stand where they belong: at {height} the nests differ by {spread}."
+                "The coils stand where they belong: at {height} the loads of the nests differ by {spread}."
             ),
             Some(before) => text!(
-                "At {height} the nests differ by {} as they are, by {spread} placed so.",
+                "At {height} the loads of the nests differ by {} as the coils stand now, and by {spread} placed like this.",
                 say(before.spread())
             ),
-            None => text!("At {height} the nests differ by {spread} placed so."),
+            None => text!("At {height} the loads of the nests differ by {spread} placed like this."),
         });
         said.push(if matching.reach.exact() {
             "No other choice of these coils brings them closer.".to_owned()
@@ -293,16 +294,19 @@ impl<'b> Stage<'b> {
         let doubt = pool.nest_doubt();
         if doubt > 0.0 {
             let doubt = format.doubt::<Force>(si(doubt));
-            said.push(text!("The readings tell the load of a nest to ± {doubt}."));
+            said.push(text!("By the readings, the load of a nest is known to ± {doubt}."));
         }
         for (role, new) in self.roles.iter().zip(&matching.with_new) {
             if let Some(new) = new {
                 let gained = matching.reach.spread - new.spread;
                 said.push(if gained.value > 0.005 * matching.reach.spread.value {
                     let name = &role.coil.name;
-                    text!("One new {name} by the book would bring it to {}.", say(new.spread))
+                    text!(
+                        "One new {name} of the book's height would bring this to {}.",
+                        say(new.spread)
+                    )
                 } else {
-                    text!("One new {} by the book would gain nothing.", role.coil.name)
+                    text!("One new {} of the book's height would gain nothing.", role.coil.name)
                 });
             }
         }
@@ -324,7 +328,7 @@ fn roles(
         |nest: &&&Drafted<'_>| make(nest) != wanted || nest.seats.len() != nest.written_seats();
     if let Some(other) = nests.iter().find(of_another_make) {
         let text = text!(
-            "{} and {} do not hold the same kinds of coils in the same order: which coil belongs where is told only of nests of one make-up.",
+            "{} and {} do not hold the same kinds of coils in the same order: which coil belongs where can be worked out only for nests of the same kinds of coils.",
             first.id,
             other.id
         );
@@ -336,7 +340,7 @@ fn roles(
     };
     if wanted.is_empty() || wanted.iter().enumerate().any(twice) {
         let text = text!(
-            "{}: which coil belongs where is told of nests whose every coil has a drawing of its own.",
+            "{}: which coil belongs where can be worked out only for nests in which each coil has a drawing of its own.",
             first.id
         );
         context.note(&first.at, "nests-differ", text);
@@ -416,7 +420,7 @@ impl<'p> Pool<'p> {
             self.roles.iter().flatten().filter(open).map(Pooled::called).collect();
         if !open.is_empty() {
             let text = text!(
-                "Not settled, and so not used: {}. Settle them, or say that such coils may be used.",
+                "Too close to call, so not used: {}. Measure them again, or say that such coils may be used.",
                 quantity::joined(open.iter(), ", ")
             );
             context.note(&Path::of("use_too_close"), "too-close-left-out", text);

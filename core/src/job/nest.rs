@@ -603,7 +603,7 @@ fn balance(context: &Context<'_>, computed: &ComputedNest) -> Option<String> {
     let (least, most) = (stresses().fold(f64::INFINITY, f64::min), stresses().fold(0.0, f64::max));
     let apart = quantity::write_fixed((most / least - 1.0) * 100.0, 0);
     Some(text!(
-        "{}. Coils of one steel share the work best with one index and one stress at solid; here the stresses lie {apart} % apart.",
+        "{}. Coils of one steel share the work best where index and stress at solid are alike; here the stresses lie {apart} % apart.",
         quantity::joined(parts.iter(), "; ")
     ))
 }

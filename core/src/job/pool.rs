@@ -3,12 +3,13 @@
 use super::choices::Use;
 use super::coil::Coil;
 use super::context::Context;
-use super::drafted::{Bench, Judge};
+use super::drafted::Bench;
 use super::field::{Field, Plain};
 use super::input::Job;
 use super::labels::Marked;
 use super::problem::Path;
 use super::report::AsideReport;
+use super::seat::{self, ByDrawing, Location};
 use super::taped::Taped;
 use std::rc::Rc;
 
@@ -72,7 +73,7 @@ pub(crate) fn set_aside(
     context: &mut Context<'_>,
     job: &Job,
     bench: &Bench<'_>,
-    look: Judge,
+    by: &ByDrawing,
 ) -> Vec<AsideReport> {
     let mut aside = Vec::new();
     for (at, item) in context.list(&Path::default(), job.set_aside()) {
@@ -80,7 +81,8 @@ pub(crate) fn set_aside(
         let taped = Taped::read(context, &at, &coil.into(), bench.instrument.graduation);
         let unknown = Coil::default();
         let drawn = drawing_of(context, &at, coil.coil(), bench).unwrap_or(&unknown);
-        let (_, mut report) = look(context, &at, drawn, &taped, &bench.instrument);
+        let taped = (&taped, &bench.instrument);
+        let (_, mut report) = seat::judge(context, &at, drawn, taped, Location::Apart, by);
         report.label = context.text(&at, coil.label()).map(str::to_owned);
         let reason = context.text(&at, coil.reason()).map(str::to_owned);
         aside.push(AsideReport { coil: report, reason });

@@ -235,7 +235,7 @@ fn ground<'a>(
     let height = standing.as_ref().and_then(|standing| standing.height);
     let working = written.asked.working.or(height);
     if working.is_none() && !written.candidates.is_empty() {
-        let text = "No height at work is given, here or of the nest: nothing is asked of loads, stress and reserve there.";
+        let text = "No height at work is given, here or for the nest: loads, stress and way left to solid are not compared there.";
         context.note(&path().field("asked").field("height"), "work-unknown", text);
     }
     let asked = Asked {
@@ -381,14 +381,14 @@ fn decides(
         Met::NotMet => text!("Not met: {}.", open(Met::NotMet)),
         Met::CannotTell if open(Met::CannotTell).is_empty() => String::new(),
         Met::CannotTell => text!(
-            "Nothing that is known speaks against it. Cannot be told: {}. Not known: {}.",
+            "Nothing that is known speaks against it. Cannot be said: {}. Not known: {}.",
             open(Met::CannotTell),
             words::wanting(judged)
         ),
     };
     let contradictions = contradictions.iter().map(|(whose, of)| {
         text!(
-            "{} contradicts itself: {}. Ask which holds.",
+            "{} contradicts itself: {}. Ask which is right.",
             words::capital(&whose.to_string()),
             words::contradiction(format, of)
         )

@@ -120,7 +120,8 @@ pub use guides::{GuidesDrawing, GuidesReport, GuidesWord, StockLiners};
 pub use level::{
     DipReport, DippedWheel, Dips, FrameEnds, FrameReport, FrameStanding, FrameState, LevelReport,
     MatchReport, MatchedNest, MatchedSeat, NestStanding, Plan, PlanNest, PointReport, PointWord,
-    ShimReport, ShimStep, StandingWord, StuckReport, SupportReport, SupportState, Weighed, Wheel,
+    ShimReport, ShimStep, Sided, StandingWord, StuckReport, SupportReport, SupportState, Weighed,
+    Wheel,
 };
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,

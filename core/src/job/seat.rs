@@ -51,7 +51,7 @@ impl Instrument {
         let graduation = context.read(&at, tape.graduation());
         if tape.graduation.written().is_empty() {
             let usual = context.format.fine_text(usual_graduation(context.system()));
-            let text = text!("Nothing is said of the tape's graduation: {usual} is taken.");
+            let text = text!("The graduation of the tape is not given: {usual} is taken.");
             context.note(&tape.graduation().path(&at), "graduation-assumed", text);
         }
         let stated = context.read(&at, tape.error());
@@ -60,7 +60,7 @@ impl Instrument {
         if tape.ends_error.written().is_empty() {
             let usual = context.format.fine_text(usual_place);
             let text = text!(
-                "Nothing is said of the ends: one place round a coil is taken to stand up to {usual} off its height."
+                "How far one place round a coil may be off is not given: up to {usual} is taken."
             );
             context.note(&tape.ends_error().path(&at), "places-assumed", text);
         }
@@ -80,7 +80,7 @@ impl Instrument {
         };
         if let (None, None, Some(class)) = (class, stated, instrument.class_at(about_a_coil())) {
             let text = text!(
-                "Nothing is said of the tape's error: {}, the wider of the usual classes, is taken.",
+                "The error of the tape is not given: {}, the wider of the usual classes, is taken.",
                 class.name()
             );
             context.note(&tape.class().path(&at), "tape-class-assumed", text);
@@ -247,79 +247,37 @@ fn is_refused(word: verdict::Word) -> bool {
 }
 
 /// What a drawing adds to what a tape says.
-struct ByDrawing {
+pub(crate) struct ByDrawing {
     figures: fn(&mut Context<'_>, &mut SeatReport, &Measured, &Coil),
     allowance: fn(Format, &Coil) -> String,
 }
 
-const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
+pub(crate) const DRAWN: ByDrawing = ByDrawing { figures: drawn_figures, allowance };
 
 /// By book figure and limits alone, whatever else the drawing says.
-const BY_TAPE: ByDrawing = ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
-
-/// What a coil is judged to be that a nest stands on, with all that its report says of it.
-pub(crate) fn assess(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::InANest, &DRAWN)
-}
-
-/// The same by the tape alone.
-pub(crate) fn by_tape(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::InANest, &BY_TAPE)
-}
-
-/// What a coil is judged to be that nothing stands on.
-pub(crate) fn look(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::Apart, &DRAWN)
-}
-
-/// The same by the tape alone.
-pub(crate) fn look_by_tape(
-    context: &mut Context<'_>,
-    at: &Path,
-    drawn: &Coil,
-    taped: &Taped,
-    instrument: &Instrument,
-) -> (CoilState, SeatReport) {
-    judge(context, at, drawn, (taped, instrument), Lies::Apart, &BY_TAPE)
-}
+pub(crate) const BY_TAPE: ByDrawing =
+    ByDrawing { figures: |_, _, _, _| {}, allowance: |_, _| String::new() };
 
 /// Where a coil lies that is judged.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Lies {
+pub(crate) enum Location {
     InANest,
     Apart,
 }
 
-fn judge(
+/// What a coil is judged to be, with all that its report says of it.
+pub(crate) fn judge(
     context: &mut Context<'_>,
     at: &Path,
     drawn: &Coil,
     (taped, instrument): (&Taped, &Instrument),
-    lies: Lies,
+    location: Location,
     by: &ByDrawing,
 ) -> (CoilState, SeatReport) {
     let format = context.format;
     let judged = Judged::of(taped, drawn, instrument);
     judged.note(context, at);
-    if lies == Lies::InANest {
+    if location == Location::InANest {
         judged.note_unmeasured(context, at, drawn);
     }
     let mut report = SeatReport {

@@ -53,7 +53,7 @@ fn limit_of(format: Format, limits: Limits, book: Option<Length>) -> String {
     let write = |length: Length| format.fine_text(length);
     match (limits.least(), limits.most(), book) {
         (Some(least), Some(most), Some(book)) if (most + least - book * 2.0).value.abs() < 1e-9 => {
-            format!("the limit is {} either way", write(most - book))
+            format!("the limit is ± {}", write(most - book))
         }
         (Some(least), Some(most), _) => {
             format!("the limits are {} and {}", write(least), write(most))
@@ -78,7 +78,7 @@ impl Off<'_> {
         };
         let size = cost.text.trim_start_matches('−');
         let side = if cost.si < 0.0 { "less" } else { "more" };
-        text!(" It carries {size} {side} than the book's coil at any height where it carries.")
+        text!(" Pressed to any height, it carries {size} {side} than the book's coil.")
     }
 }
 
@@ -113,7 +113,7 @@ pub(crate) fn read_again(
             };
             let opening = opening(format, limits, book, off);
             text!(
-                "{opening}. By what can be used it is {is}: no verdict before the rest is read again."
+                "{opening}. By the readings that can be used it is {is}. There is no verdict before the rest is read again."
             )
         }
     }
@@ -198,7 +198,7 @@ impl Said<'_> {
                 sure(verdict.p_long)
             ),
             Word::TooClose => text!(
-                "Within the limits with {}, short with {}, long with {}.{remarks} {}",
+                "{} likely within the limits, {} likely short, {} likely long.{remarks} {}",
                 percent(verdict.p_in),
                 percent(verdict.p_short),
                 percent(verdict.p_long),

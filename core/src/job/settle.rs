@@ -33,7 +33,7 @@ pub(crate) fn sentence(measured: &Measured, limits: Limits, instrument: &Instrum
     }
     let between = match whole.word {
         Word::TooClose => "",
-        _ => "It hangs on where between its marks the end lies. ",
+        _ => "It depends on where between two marks the end lies. ",
     };
     let settled =
         |left: &Measured| judge_measured(left, limits, instrument.level).word != Word::TooClose;

@@ -175,8 +175,8 @@ fn compared(
         ),
         Word::Unstated => (
             SinceWord::Unstated,
-            "Cannot tell",
-            text!("{} {doubt}: no more than the tapes can tell.", figure.text),
+            "Cannot say",
+            text!("{} {doubt}: too small a difference for the tapes to show.", figure.text),
         ),
     };
     SinceCoil {
@@ -198,11 +198,11 @@ fn comes_to(report: &SinceReport) -> String {
     if report.coils.is_empty() {
         return text!("No coil was measured both times under the same label.");
     }
-    let mut parts = vec![text!("{lost} shorter than {}", report.when)];
+    let mut parts = vec![text!("{lost} shorter than then")];
     if gained > 0 {
         parts.push(text!("{gained} taller"));
     }
-    parts.push(text!("{unstated} without a difference that the tapes can tell"));
+    parts.push(text!("{unstated} with no difference that the tapes can show"));
     text!("{}.", parts.join(", "))
 }
 

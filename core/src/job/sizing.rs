@@ -166,7 +166,7 @@ fn wanted(context: &mut Context<'_>, written: &SizingSpec) -> Option<Wanted> {
         return None;
     };
     let ends = written.ends.unwrap_or_else(|| {
-        let text = "The form of the ends is not given; reckoned as closed and ground.";
+        let text = "The form of the ends is not given: closed and ground is taken.";
         context.note(&at.field("ends"), "ends-assumed", text);
         Ends::ClosedGround
     });
@@ -240,7 +240,7 @@ fn metal(
     };
     let at_solid = written.stress_solid.map(stated).or(known);
     if at_solid.is_none() {
-        let text = "What the steel bears at solid is neither held nor given: nothing is asked of the stress there.";
+        let text = "No stress is given that the steel bears at solid, and none is held here: the stress at solid is not limited.";
         context.note(&at.field("stress_solid"), "solid-stress-unknown", text);
     }
     Some(Metal {

@@ -98,7 +98,7 @@ impl Questioned<'_> {
             text!(" It may have been {}.", format.fine_text(likely))
         });
         text!(
-            "{} is {size} {side} {}, more than any doubt explains.{likely} Read it again, or confirm it: until then no verdict rests on it.",
+            "{} is {size} {side} {}, more than any doubt explains.{likely} Read it again, or confirm it: until then it is left out of the verdict.",
             self.taken.text,
             self.name
         )

@@ -135,15 +135,15 @@ says! {
             "{name} coils {first} and {second} are both said to stand in nest {nest}",
             "one of them", "see which of them is there";
         TiedTwice { name, first, second } =>
-            "{name} coils {first} and {second} are tied to each other",
-            "a tie between coils of different roles", "one nest cannot take both";
+            "{name} coils {first} and {second} are marked as one pair",
+            "a pair of different kinds of coil", "one nest cannot take both";
         TiedAlone { name, coil } =>
-            "{name} coil {coil} is tied, but to no other coil", "a tie of two or more",
-            "tie the other, or leave it out";
+            "{name} coil {coil} is marked as one of a pair, but its mate is not there", "both coils of a pair",
+            "mark its mate too, or take the mark away";
         Lacking { lacks, wanted } => "{lacks}", "{wanted} of each", "bring those that are missing";
         Tied { found, wanted } =>
-            "nests that can be filled with tied coils kept together: {found}",
-            "enough for {wanted}", "untie some, or bring more coils";
+            "nests that can be filled without parting a pair: {found}",
+            "enough for {wanted}", "part a pair, or bring more coils";
     }
 }
 
@@ -151,7 +151,7 @@ impl InWords for Vec<Lack> {
     fn in_words(&self, _: Reader<'_>) -> String {
         let each = self.iter().map(|Lack { name, usable, left_out, missing, .. }| {
             format!(
-                "{name} coils that can be used: {usable}, with {left_out} left out, not fit for use or tied to such, and {missing} missing"
+                "{name} coils that can be used: {usable}, with {left_out} left out as not fit for use, or as the mate of such a coil, and {missing} missing"
             )
         });
         each.collect::<Vec<_>>().join("; ")

@@ -124,7 +124,7 @@ pub enum Reason {
         meant: String,
     },
     /// A fraction over nought.
-    #[error("the fraction has nought under its stroke")]
+    #[error("the fraction has a 0 under its stroke")]
     ZeroDenominator,
     /// An inch divided other than by halving.
     #[error("no tape divides an inch into {parts}; the nearest sixty-fourth is {meant}")]
@@ -161,7 +161,7 @@ pub enum Reason {
     #[error("after feet there are less than twelve inches")]
     InchesOverFoot,
     /// A minus where nothing can be negative.
-    #[error("it cannot be less than nothing")]
+    #[error("it cannot be below zero")]
     Negative,
     /// A comma that may part thousands or start a decimal.
     #[error(

@@ -123,7 +123,7 @@ impl Case {
     #[must_use]
     pub fn worth(&self) -> String {
         let read = match &self.known {
-            Known::Page => "read on the page".into(),
+            Known::Page => "read at the source".into(),
             Known::QuotedIn(place) => format!("quoted in {place}"),
             Known::OutputOf(program) => program.clone(),
             Known::Memory => "from memory".into(),

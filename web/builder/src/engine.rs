@@ -16,13 +16,19 @@ const PROFILE: &str = "wasm";
 struct Engine {
     features: &'static str,
     module: &'static str,
+    /// Words for the compiler.
+    words: &'static [&'static str],
 }
+
+/// Small functions that differ by a type alone pack to next to nothing where each is kept; put into their callers
+/// they do not. So an instruction that is copied into a caller counts two hundred times what it usually does.
+const KEPT_APART: &[&str] = &["-Cllvm-args=-inline-instr-cost=1000"];
 
 /// What the page starts with, and the whole, which it fetches when it has nothing else to do; other programs
 /// take the whole.
 const ENGINES: [Engine; 2] = [
-    Engine { features: "", module: "coilnest_measure" },
-    Engine { features: "whole", module: "coilnest_web" },
+    Engine { features: "", module: "coilnest_measure", words: &[] },
+    Engine { features: "whole", module: "coilnest_web", words: KEPT_APART },
 ];
 
 /// Where the page looks for its engines.
@@ -41,9 +47,11 @@ pub(crate) fn build(toolchain: &Toolchain) -> Result<()> {
 fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
     say(&format!("Compiling the engine {} for wasm32", engine.module));
     let mut cargo = toolchain.cargo()?;
-    cargo.args(["build", "--locked", "--package", PACKAGE, "--lib"]);
+    // As a library for other crates too, the engine would not be optimised as one piece.
+    cargo.args(["rustc", "--locked", "--package", PACKAGE, "--lib", "--crate-type", "cdylib"]);
     cargo.args(["--no-default-features", "--features", engine.features]);
-    run(cargo.args(["--profile", PROFILE, "--target", TARGET]))?;
+    cargo.args(["--profile", PROFILE, "--target", TARGET, "--"]);
+    run(cargo.args(engine.words))?;
 
     let compiled = toolchain.target_dir.join(TARGET).join(PROFILE).join("coilnest_web.wasm");
     Bindgen::new()
@@ -53,7 +61,8 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
         // The page gives the module's address itself; a default would make the bundler keep a second copy.
         .omit_default_module_path(true)
         .typescript(true)
-        .remove_name_section(std::env::var("KEEP_NAMES").is_err())
+        .remove_name_section(true)
+        .remove_producers_section(true)
         // An engine that fell can be started anew.
         .reset_state_function(true)
         .generate(folder())

@@ -2432,10 +2432,6 @@ export interface FrameReport {
 	 */
 	diagonal_height?: Figure;
 	/**
-	 * The nests of one diagonal by name: `A left and B right`.
-	 */
-	diagonal_nests?: string;
-	/**
 	 * What its sides are called.
 	 */
 	ends?: FrameEnds;
@@ -2578,6 +2574,19 @@ export interface NestStanding {
 	 * As taped.
 	 */
 	taped: Figure;
+}
+/**
+ * A signed figure in words, for a reader: `Lower at A left and A right by`, `9/64 in`.
+ */
+export interface Sided {
+	/**
+	 * Which side it is of.
+	 */
+	name: string;
+	/**
+	 * How much, without a sign.
+	 */
+	text: string;
 }
 /**
  * A nest under the settled frame.
@@ -2989,6 +2998,10 @@ export interface ShimReport {
 	 * What remains, and why it is no better.
 	 */
 	remains: string;
+	/**
+	 * The two leans in words.
+	 */
+	sides: Sided[];
 	/**
 	 * What to do, in this order.
 	 */

@@ -19,7 +19,6 @@ export const ask = {
 	sheet: (job: Job, coil: string): SheetAnswer => whole.coilSheet(job, coil),
 	bell: (job: Job, path: string): Bell | undefined => whole.bell(job, path),
 	size: (job: Job): SizingReport => whole.size(job),
-	truck: (): Job => whole.truckDemo(),
 	level: (job: Job): LevelReport => whole.level(job),
 	held: (job: Job) => new whole.HeldFrame(job),
 };

@@ -3,6 +3,7 @@ import type { Problem } from '../engine/types';
 import { fileOf } from './file';
 import { type Arrival, type Moment, type Steps, job } from './job.svelte';
 import { forget, keep, kept, keptKeys } from './persisted.svelte';
+import { afterPaint } from './painted';
 import { freshStamp } from './stamp';
 import { changeOnDisk, fromDisk, keysOnDisk, offDisk, toDisk } from './store';
 
@@ -225,12 +226,16 @@ class Autosave {
 		const version = this.#versionOf(moment);
 		this.#waiting = version;
 		this.#state = 'saving';
-		const drafted = keep(DRAFT + this.#visit, JSON.stringify(version));
-		void this.#bringToDisk(drafted);
+		this.#drafted = keep(DRAFT + this.#visit, JSON.stringify(version));
+		this.#bringsToDisk();
 	}
 
+	/** Whether the newest version lies in the browser, should the tab be killed before it lies on the disk. */
+	#drafted = false;
+	readonly #bringsToDisk = afterPaint(() => void this.#bringToDisk());
+
 	/** The newest version goes to the disk; those that it overtook on the way do not. */
-	async #bringToDisk(drafted: boolean): Promise<void> {
+	async #bringToDisk(): Promise<void> {
 		if (this.#writes) return;
 		this.#writes = true;
 		while (this.#waiting) {
@@ -246,7 +251,11 @@ class Autosave {
 				if (this.#draftKey) forget(this.#draftKey);
 				this.#draftKey = '';
 			}
-			this.#state = isSafe ? 'safe' : drafted || kept(DRAFT + this.#visit) !== null ? 'loose' : 'failed';
+			this.#state = isSafe
+				? 'safe'
+				: this.#drafted || kept(DRAFT + this.#visit) !== null
+					? 'loose'
+					: 'failed';
 		}
 		this.#writes = false;
 	}

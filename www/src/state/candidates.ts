@@ -123,22 +123,3 @@ export function withoutCandidate(job: Job, at: number): Job {
 export function drawingsOf({ outer, inner }: PairReport): CoilDrawing[] {
 	return [outer.drawing, inner.drawing];
 }
-
-/** An invented offer for the invented job: a bar a little thicker, in a pocket that is invented too. */
-export function tried(job: Job): Job {
-	const { id, name, bar, ...rest } = originalOf(job) ?? { id: '' };
-	void [id, name, bar];
-	const drawing: CoilDrawing = {
-		...rest,
-		id: '',
-		name: 'Thicker bar (invented)',
-		bar: '1 3/32',
-		turns: '8',
-		tolerances: { bar: '0.010', diameter: '1/16', turns: '1/8', free: '1/8' },
-	};
-	const after = withCandidates(job, [drawing]);
-	return withReplace(after, (replace) => ({
-		...replace,
-		asked: { pocket: '8 1/4', post: '3 1/2', ...replace.asked },
-	}));
-}

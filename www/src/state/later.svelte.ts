@@ -4,6 +4,7 @@ import { startWhole, type Whole } from '../engine/whole';
 class Later {
 	#whole = $state.raw<Whole>();
 	#coming: Promise<Whole> | undefined;
+	#choices = $state.raw<typeof import('../parts/choices')>();
 
 	/** The whole engine, once it is here. */
 	get whole(): Whole | undefined {
@@ -35,6 +36,16 @@ class Later {
 		return import('../parts/Working.svelte');
 	}
 
+	/** What opens in Measure, once it is here. */
+	get fetched(): typeof import('../parts/choices') | undefined {
+		return this.#choices;
+	}
+
+	/** What opens in Measure. */
+	async choices() {
+		return (this.#choices ??= await import('../parts/choices'));
+	}
+
 	/** The record on paper, which is seldom wanted and fetched when it is. */
 	sheet() {
 		return this.#with(import('../print/sheet.svelte'));
@@ -42,7 +53,7 @@ class Later {
 
 	/** Fetches what is looked at most. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.working()]);
+		await Promise.allSettled([this.sections(), this.nest(), this.working(), this.choices()]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {

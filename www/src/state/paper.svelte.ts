@@ -1,5 +1,10 @@
 import type { Component } from 'svelte';
+import { job } from './job.svelte';
 import { later } from './later.svelte';
+import { whenIdle } from './painted';
+
+/** So long after the last change the record is made ready again, and no later than so long after that. */
+const AFTER_MS = 1500;
 
 /** What is printed: the record of the job wherever one stands, or the section alone where that is asked for. */
 class Paper {
@@ -19,15 +24,30 @@ class Paper {
 
 	/** Prints the record; where it cannot be fetched, nothing, and says so. */
 	async print(): Promise<void> {
+		this.#missing = !(await this.#make());
+		if (this.#missing) return;
+		this.#alone = false;
+		print();
+	}
+
+	/** Has the record ready from now on, since a browser that is asked to print by its own menu waits for nothing. */
+	async keepReady(): Promise<void> {
+		await this.#make();
+		let soon: ReturnType<typeof setTimeout> | undefined;
+		job.onChange(() => {
+			clearTimeout(soon);
+			soon = setTimeout(() => whenIdle(() => void this.#make(), AFTER_MS), AFTER_MS);
+		});
+	}
+
+	/** Whether the record is there, as the job is now. */
+	async #make(): Promise<boolean> {
 		const made = await later
 			.sheet()
 			.then(({ sheet }) => sheet())
 			.catch(() => undefined);
-		this.#missing = made === undefined;
-		if (made === undefined) return;
-		this.#sheet = made;
-		this.#alone = false;
-		print();
+		this.#sheet = made ?? this.#sheet;
+		return made !== undefined;
 	}
 
 	forgetMissing(): void {

@@ -45,15 +45,3 @@ export function anotherCoil(job: Job, nest: number, at: number, reason: string):
 		set_aside: [...(job.set_aside ?? []), { ...belongings(seat), coil: seat.coil ?? '', reason }],
 	};
 }
-
-/** Puts a coil that was set aside back on the bench. */
-export function toBench(job: Job, at: number): Job {
-	const aside = job.set_aside ?? [];
-	const coil = { ...aside[at] };
-	delete coil.reason;
-	return {
-		...job,
-		set_aside: aside.filter((_, index) => index !== at),
-		bench: [...(job.bench ?? []), coil],
-	};
-}

@@ -2,7 +2,9 @@ import { engine } from '../engine/engine';
 import type { Caution, Job, Note, Problem, Report, TapeReport, Working } from '../engine/types';
 import { job } from './job.svelte';
 import { later } from './later.svelte';
+import { afterPaint } from './painted';
 import { isUnder, type Path } from './path';
+import { view } from './view.svelte';
 
 /** All that follows from the job on the bench. */
 class ReportStore {
@@ -16,8 +18,25 @@ class ReportStore {
 		return nests;
 	});
 	readonly #whole: Report | undefined = $derived(later.whole?.assess(this.#nests));
+	/** Whether a key in Measure waits to be painted: until then only the verdicts follow it. */
+	#waits = $state(false);
+	#last: TapeReport | undefined;
 	/** What the tape says of the coils; once the whole engine is here, with all that their drawings add. */
-	readonly all: TapeReport = $derived(this.#whole ?? engine.judge(this.#nests));
+	readonly all: TapeReport = $derived.by(() => {
+		if (!this.#waits || this.#last === undefined) this.#last = this.#whole ?? engine.judge(this.#nests);
+		return this.#last;
+	});
+	/** What the tape says of the job as it is now, with the rest where that is there already. */
+	readonly now: TapeReport = $derived(this.#waits ? engine.judge(this.#nests) : this.all);
+
+	constructor() {
+		const follow = afterPaint(() => (this.#waits = false));
+		job.onChange(() => {
+			if (view.section !== 'measure' || view.later) return;
+			this.#waits = true;
+			follow();
+		});
+	}
 
 	/** All that follows for coils and nests; only what is fetched with the whole engine may ask for it. */
 	get whole(): Report {
@@ -42,12 +61,13 @@ class ReportStore {
 
 	/** The problem of one field. */
 	problemAt(path: Path): Problem | undefined {
-		return this.problems.find((problem) => problem.path === path);
+		const isThere = (problem: Problem): boolean => problem.path === path;
+		return this.now.problems.find(isThere) ?? this.#besides().find(isThere);
 	}
 
 	/** What was assumed, or could not be computed, at `path` and below it. */
 	notesUnder(path: Path): Note[] {
-		return this.all.notes.filter((note) => isUnder(note.path, path));
+		return this.now.notes.filter((note) => isUnder(note.path, path));
 	}
 
 	/** The cautions that bind in a section. */

@@ -124,6 +124,7 @@ fn report(
         exact: plan.exact,
         gap,
         supports,
+        sides: frame::lower_sides(loaded, [&lean_along, &lean_across]),
         lean_along,
         lean_across,
         edits: edits.collect(),
@@ -236,15 +237,15 @@ fn remains(
     let idle = steps.iter().rev().take_while(|step| step.within_doubt).count();
     let idle = match (idle, steps.len()) {
         (0, 0) if told > 0.0 && left < told => {
-            " What is left is less than the readings can tell.".to_owned()
+            " What is left is smaller than the doubt of the readings.".to_owned()
         }
         (0, _) => String::new(),
         (idle, all) if idle == all => {
-            " All of it is less than the readings can tell: measure finer before you shim."
+            " All of it is smaller than the doubt of the readings: measure finer before you shim."
                 .to_owned()
         }
-        (1, _) => " The last step gains less than the readings can tell.".to_owned(),
-        (idle, _) => text!(" The last {idle} steps each gain less than the readings can tell."),
+        (1, _) => " The last step gains less than the doubt of the readings.".to_owned(),
+        (idle, _) => text!(" The last {idle} steps each gain less than the doubt of the readings."),
     };
     text!("{why}{idle}")
 }

@@ -174,9 +174,12 @@ fn why(format: Format, case: &Case, line: &Line) -> String {
             | Requirement::Rate
             | Requirement::Load
             | Requirement::LoadAt(_) => {
-                text!(" The limits lie about the original's own figure: {source}.")
+                text!(
+                    " The limits lie on each side of the original's own figure: {}.",
+                    source.cited()
+                )
             }
-            _ => text!(" The limit: {source}."),
+            _ => text!(" The limit: {}.", source.cited()),
         },
         (Some(Wanted::Within(_)), None) => " The limit is as it was given.".to_owned(),
         _ => String::new(),

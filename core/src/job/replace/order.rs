@@ -26,7 +26,7 @@ pub(super) struct Letter {
 }
 
 /// What stands under every one, in its text and beside its items.
-const SUBJECT: &str = "Subject to the approval of the vehicle's maker and of whoever answers for the line. Compared by arithmetic only; no drawing of the maker's is replaced by this.";
+const SUBJECT: &str = "Subject to the approval of the vehicle's maker and of whoever answers for the line. Compared by arithmetic only: this replaces no drawing of the maker's.";
 
 const NOT_MET: &str = "It does not meet what is asked. Not to be ordered as it is.";
 const UNJUDGED: &str = "Nothing can be said of it. Not to be ordered as it is.";

@@ -50,7 +50,7 @@ pub(super) fn standing(
     let nest = bench.nests.iter().find(|nest| nest.id == *name)?;
     if !holds(&nest) {
         let text = text!(
-            "No seat of {name} holds {}: what becomes of the nest cannot be told.",
+            "No seat of {name} holds {}: what becomes of the nest cannot be worked out.",
             original.name
         );
         context.note(&path().field("nest"), "swap-unknown", text);

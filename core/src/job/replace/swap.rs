@@ -274,7 +274,7 @@ pub(super) fn frame(
 /// Where the same nest has other loads, and why.
 fn read_elsewhere(standing: &NestAround) -> &'static str {
     if standing.read {
-        " Nest has it by the readings of the coils that are there, and so at another load."
+        " The section Nest goes by the readings of the coils that are there, and so shows another load."
     } else {
         ""
     }
@@ -288,7 +288,7 @@ fn deviation(context: &mut Context<'_>, figure: Figure, settled: &Settled) -> Fi
 
 fn unknown(context: &mut Context<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {
     let text = text!(
-        "{}: what becomes of {what} cannot be told for want of {}.",
+        "{}: what becomes of {what} cannot be worked out without {}.",
         subject.name,
         words::list(missing)
     );

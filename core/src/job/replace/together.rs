@@ -60,7 +60,7 @@ pub(super) fn nest<'g>(context: &mut Context<'_>, ground: &'g Ground<'_>) -> Opt
     let raised = there.iter().any(|seated| seated.raise.value != 0.0);
     let like = there.len() == offered.len();
     if raised && !like {
-        let text = "There are not as many candidates as coils in the nest. A raised seat belongs to none of them for sure: all are taken to stand level.";
+        let text = "There are not as many candidates as coils in the nest. It is not clear which of them stands on packing: all are taken to stand level.";
         context.note(&path().field("candidates"), "raise-unknown", text);
     }
     let coil = |(place, (_, spring)): (usize, &&(usize, Spring))| NestCoil {

@@ -104,7 +104,7 @@ pub(super) fn overall(met: Met) -> &'static str {
         Met::AtNominal => "Only at nominal",
         Met::AsDrawn => "As drawn; tolerances not given",
         Met::NotMet => "No replacement",
-        Met::CannotTell => "Cannot be told",
+        Met::CannotTell => "Cannot be said",
     }
 }
 
@@ -124,7 +124,7 @@ pub(super) fn met(of: &Compliance) -> (Met, &'static str) {
         Compliance::MetAtNominal => (Met::AtNominal, "Met at nominal only"),
         Compliance::MetAsDrawn { .. } => (Met::AsDrawn, "Met as drawn"),
         Compliance::NotMet => (Met::NotMet, "Not met"),
-        Compliance::CannotTell { .. } => (Met::CannotTell, "Cannot be told"),
+        Compliance::CannotTell { .. } => (Met::CannotTell, "Cannot be said"),
     }
 }
 
@@ -260,13 +260,13 @@ pub(super) fn list(missing: &[Missing]) -> String {
 pub(super) fn decision(format: Format, of: &Decision) -> String {
     match of {
         Decision::Within { missing, spans } if spans.is_empty() => {
-            text!("Whatever it were, {missing} would not do, even as drawn.")
+            text!("No value of {missing} would do, even as drawn.")
         }
         Decision::Within { missing, spans } => {
             let said = |of: Amount| amount(format, of);
             let outside = if missing.figure == Figure::Diameter { ", outside," } else { "" };
             if spans.iter().all(|span| span.least.is_none() && span.most.is_none()) {
-                return text!("Whatever it were, {missing} would do.");
+                return text!("Any value of {missing} would do.");
             }
             let spans = quantity::joined(spans.iter().map(|span| limits(said, span)), ", or ");
             text!("As drawn it would be met if {missing}{outside} were {spans}.")

@@ -56,8 +56,8 @@ record! {
         lean_across: Option<Figure>,
         /// What its sides are called.
         ends: Option<FrameEnds>,
-        /// The nests of one diagonal by name: `A left and B right`.
-        diagonal_nests: Option<String>,
+        /// The two leans, then load and height of one diagonal, each in words, where they are known.
+        sides: Vec<Sided>,
         /// Load of the nests on that diagonal less that of the others.
         diagonal: Option<Figure>,
         /// Mean height of the nests of that diagonal less that of the others'.
@@ -179,6 +179,24 @@ record! {
 }
 
 record! {
+    /// A signed figure in words, for a reader: `Lower at A left and A right by`, `9/64 in`.
+    Sided {
+        /// Which side it is of.
+        name: String,
+        /// How much, without a sign.
+        text: String,
+    }
+}
+
+impl Sided {
+    /// Of a figure, with its name where it is above zero and where it is below.
+    pub(crate) fn of(figure: &Figure, [above, below]: [String; 2]) -> Self {
+        let text = figure.text.trim_start_matches('−').to_owned();
+        Self { name: if figure.si < 0.0 { below } else { above }, text }
+    }
+}
+
+record! {
     /// A nest under the settled frame.
     SupportReport {
         /// Which nest.
@@ -296,6 +314,8 @@ record! {
         lean_along: Figure,
         /// How much higher the frame then stands on the left.
         lean_across: Figure,
+        /// The two leans in words.
+        sides: Vec<Sided>,
         /// What to write into the job once it is done.
         edits: Vec<Edit>,
     }

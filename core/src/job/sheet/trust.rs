@@ -65,7 +65,7 @@ fn unstated(figures: Figures) -> String {
         return String::new();
     }
     let named = quantity::joined(figures.iter(), ", ");
-    text!(" No tolerance is given of {named}: that counts as exact.")
+    text!(" No tolerance is given for {named}: taken as exact.")
 }
 
 /// Which tolerances leave no coil, in the units of the job.
@@ -204,23 +204,22 @@ fn doubt(
 
 fn sentence(format: Format, budget: &Budget<SpringRate>) -> String {
     let Some(largest) = budget.largest() else {
-        return "Nothing is in doubt that this rate rests on, or nobody has said how well it is known."
-            .to_owned();
+        return "No doubt is given for any size that this rate rests on.".to_owned();
     };
     let left = |input| format.doubt::<SpringRate>(budget.doubt_left(input, 0.5));
     let mut said = match budget.worth_measuring() {
         Some(part) => text!(
-            "Of what caliper, tape and counting give, {} is worth measuring better: half its doubt would leave ± {} of ± {}.",
+            "Of the sizes that can be measured, {} is worth measuring better: with half its doubt, ± {} would be left of ± {}.",
             part.input,
             left(part.input),
             format.doubt::<SpringRate>(budget.doubt)
         ),
-        None => "Write below how well each size is known, and this tells which is worth measuring better.".to_owned(),
+        None => "Write below how well each size is known. Then it says here which is worth measuring better.".to_owned(),
     };
     if !largest.input.measured() {
         let share = quantity::write_fixed(largest.share * 100.0, 0);
         let more = text!(
-            " Most of the doubt, {share} %, comes of {}: only a press makes up for that.",
+            " Most of the doubt, {share} %, comes from {}: only a press test settles that.",
             largest.input
         );
         said.push_str(&more);

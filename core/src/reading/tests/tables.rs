@@ -139,7 +139,7 @@ metric | 1  200 mm | two-numbers | 3 | two numbers, 1 and 200, with nothing to j
 inch   | 13 17/16 | fraction-above-one | 3 | the fraction is more than a whole; did you mean 14 1/16?
 inch   | 13 8/8 | fraction-above-one | 3 | the fraction is no less than a whole; did you mean 14?
 inch   | 17/16 | fraction-above-one | 0 | the fraction is more than a whole; did you mean 1 1/16?
-inch   | 13 3/0 | zero-denominator | 5 | the fraction has nought under its stroke
+inch   | 13 3/0 | zero-denominator | 5 | the fraction has a 0 under its stroke
 inch   | 1/3 | denominator | 0 | no tape divides an inch into 3; the nearest sixty-fourth is 21/64
 inch   | 15 ⅓ | denominator | 3 | no tape divides an inch into 3; the nearest sixty-fourth is 15 21/64
 inch   | 15 99/100 | denominator | 3 | no tape divides an inch into 100; the nearest sixty-fourth is 15 63/64
@@ -155,7 +155,7 @@ inch   | 398 mm" | mixed-units | 6 | mm and in do not go together
 inch   | 1.5' 3" | broken-feet | 0 | feet are whole, and inches follow; alone they may have a decimal
 inch   | 1 1/2 ft | broken-feet | 2 | feet are whole, and inches follow; alone they may have a decimal
 inch   | 1' 12" | inches-over-foot | 3 | after feet there are less than twelve inches
-inch   | -15 | negative | 0 | it cannot be less than nothing
+inch   | -15 | negative | 0 | it cannot be below zero
 inch   | 1,200 mm | comma-ambiguous | 1 | the comma can be read two ways; write 1 200 mm or 1.200 mm
 metric | 390,500 | comma-ambiguous | 3 | the comma can be read two ways; write 390.500
 inch   | 15,375 | comma-ambiguous | 2 | the comma can be read two ways; write 15.375
@@ -230,9 +230,9 @@ fn blanks_around_a_text_do_not_matter() {
         assert_eq!((refusal.code(), refusal.position()), ("empty", 0));
         assert_eq!(refusal.to_string(), "nothing is written here");
     }
-    let refusal = read(" \u{2212} 3/8", System::Inch).expect_err("less than nothing");
+    let refusal = read(" \u{2212} 3/8", System::Inch).expect_err("below zero");
     assert_eq!((refusal.code(), refusal.position()), ("negative", 1));
-    assert_eq!(refusal.to_string(), "\u{2212} 3/8 — it cannot be less than nothing");
+    assert_eq!(refusal.to_string(), "\u{2212} 3/8 — it cannot be below zero");
 }
 
 /// What is offered in place of a refused text reads, and reads as meant.

@@ -1,0 +1,26 @@
+/** A busy page is never idle: what waits for that does so no longer. */
+const LATEST_MS = 100;
+/** A page that is out of sight paints nothing; one that is slow has painted by then. */
+const UNSEEN_MS = 1000;
+
+/** When nothing waits for an answer, such as another key. */
+export function whenIdle(act: () => void, timeout: number): void {
+	if ('requestIdleCallback' in window) requestIdleCallback(act, { timeout });
+	else setTimeout(act, timeout);
+}
+
+/** Gives a call that puts `act` off until what has changed is painted; called again meanwhile, it is still done once. */
+export function afterPaint(act: () => void): () => void {
+	let waits = false;
+	const once = (): void => {
+		if (!waits) return;
+		waits = false;
+		act();
+	};
+	return () => {
+		if (waits) return;
+		waits = true;
+		requestAnimationFrame(() => whenIdle(once, LATEST_MS));
+		setTimeout(once, UNSEEN_MS);
+	};
+}
