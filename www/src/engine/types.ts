@@ -2468,6 +2468,10 @@ export interface FrameReport {
 	 */
 	sentence: string;
 	/**
+	 * The two leans, then load and height of one diagonal, each in words, where they are known.
+	 */
+	sides: Sided[];
+	/**
 	 * What the heights tell that were taped when the truck stood again.
 	 */
 	standing?: FrameStanding;
@@ -2530,6 +2534,19 @@ export interface PointReport {
 	word: PointWord;
 }
 /**
+ * A signed figure in words, for a reader: `Lower at A left and A right by`, `9/64 in`.
+ */
+export interface Sided {
+	/**
+	 * Which side it is of.
+	 */
+	name: string;
+	/**
+	 * How much, without a sign.
+	 */
+	text: string;
+}
+/**
  * What taped heights tell of a frame.
  */
 export interface FrameStanding {
@@ -2574,19 +2591,6 @@ export interface NestStanding {
 	 * As taped.
 	 */
 	taped: Figure;
-}
-/**
- * A signed figure in words, for a reader: `Lower at A left and A right by`, `9/64 in`.
- */
-export interface Sided {
-	/**
-	 * Which side it is of.
-	 */
-	name: string;
-	/**
-	 * How much, without a sign.
-	 */
-	text: string;
 }
 /**
  * A nest under the settled frame.
@@ -2752,12 +2756,12 @@ export interface StockLiners {
 	/**
 	 * The least clearance with them.
 	 */
-	clearance?: Figure;
+	clearance?: string;
 	/**
 	 * The new liner of the one side and of the other; none where the old one stays, both missing
 	 * where none of the stock does it.
 	 */
-	liners: Figure[];
+	liners: string[];
 	/**
 	 * What to put where, in a sentence.
 	 */
