@@ -31,6 +31,11 @@ class Later {
 		return import('../parts/Working.svelte');
 	}
 
+	/** What stands over the page until it is answered. */
+	notices() {
+		return import('../parts/NoticeList.svelte');
+	}
+
 	/** What opens in Measure, once it is here. */
 	get fetched(): typeof import('../parts/choices') | undefined {
 		return this.#choices;
@@ -48,7 +53,7 @@ class Later {
 
 	/** Fetches what is looked at most. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.working(), this.choices()]);
+		await Promise.allSettled([this.sections(), this.nest(), this.notices(), this.working(), this.choices()]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {
