@@ -195,10 +195,10 @@ test('what cannot be is told at its field, and the rest stands', async ({ page }
 	await page.setViewportSize(DESKTOP);
 	await openTruck(page);
 	for (const [name, text, says] of [
-		['Weight on the nests', '-17800', /less than nothing/],
+		['Weight on the nests', '-17800', /below zero/],
 		['Its centre, along', 'front', /there is no number in it/],
 		['Shim in stock 1', '1/16 lb', /unit of/],
-		['Largest stack', '-1', /less than nothing/],
+		['Largest stack', '-1', /below zero/],
 	] as const) {
 		const before = await field(page, name).inputValue();
 		await field(page, name).fill(text);
