@@ -1,5 +1,9 @@
 import { startWhole, type Whole } from '../engine/whole';
 
+/** Said where a part of the page stays away. */
+export const UNFETCHED =
+	'This part of the page could not be fetched. Open it again when the network is there; all else works without.';
+
 /** What a first look does without: fetched when it is asked for, else once the page has nothing to do. */
 class Later {
 	#whole = $state.raw<Whole>();
