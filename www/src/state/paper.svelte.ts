@@ -2,6 +2,7 @@ import type { Component } from 'svelte';
 import { job } from './job.svelte';
 import { later } from './later.svelte';
 import { whenIdle } from './painted';
+import { view } from './view.svelte';
 
 /** So long after the last change the record is made ready again, and no later than so long after that. */
 const AFTER_MS = 1500;
@@ -10,11 +11,17 @@ const AFTER_MS = 1500;
 class Paper {
 	#sheet = $state.raw<Component>();
 	#alone = $state(false);
+	/** Whether the record itself was asked for, and no browser's own menu. */
+	#asked = $state(false);
 	#missing = $state(false);
 
-	/** The record, once it is fetched and for as long as no section is to be printed alone. */
+	/**
+	 * The record, once it is fetched and for as long as no section is to be printed alone. How this was checked is of no
+	 * job: a browser's own menu prints it as it stands.
+	 */
 	get sheet(): Component | undefined {
-		return this.#alone ? undefined : this.#sheet;
+		const isOfNoJob = view.section === 'checked' && !this.#asked;
+		return this.#alone || isOfNoJob ? undefined : this.#sheet;
 	}
 
 	/** Whether the record could not be fetched when it was last asked for. */
@@ -27,6 +34,7 @@ class Paper {
 		this.#missing = !(await this.#make());
 		if (this.#missing) return;
 		this.#alone = false;
+		this.#asked = true;
 		print();
 	}
 
@@ -63,6 +71,7 @@ class Paper {
 	/** Called when something has been printed. */
 	end(): void {
 		this.#alone = false;
+		this.#asked = false;
 	}
 }
 
