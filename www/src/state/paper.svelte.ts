@@ -2,7 +2,6 @@ import type { Component } from 'svelte';
 import { job } from './job.svelte';
 import { later } from './later.svelte';
 import { whenIdle } from './painted';
-import { view } from './view.svelte';
 
 /** So long after the last change the record is made ready again, and no later than so long after that. */
 const AFTER_MS = 1500;
@@ -11,17 +10,24 @@ const AFTER_MS = 1500;
 class Paper {
 	#sheet = $state.raw<Component>();
 	#alone = $state(false);
-	/** Whether the record itself was asked for, and no browser's own menu. */
+	/** Whether the record itself was asked for, and not by a browser's own menu. */
 	#asked = $state(false);
+	/** How many documents of their own are open. */
+	#own = $state(0);
 	#missing = $state(false);
 
 	/**
-	 * The record, once it is fetched and for as long as no section is to be printed alone. How this was checked is of no
-	 * job: a browser's own menu prints it as it stands.
+	 * The record, once it is fetched, unless a section is to be printed alone. A browser's own menu prints a document of
+	 * its own that is open, not the record.
 	 */
 	get sheet(): Component | undefined {
-		const isOfNoJob = view.section === 'checked' && !this.#asked;
-		return this.#alone || isOfNoJob ? undefined : this.#sheet;
+		return this.#alone || (this.#own > 0 && !this.#asked) ? undefined : this.#sheet;
+	}
+
+	/** For as long as a document is open that is one of its own: a drawing sheet, a letter, how this was checked. */
+	own(): () => void {
+		this.#own += 1;
+		return () => (this.#own -= 1);
 	}
 
 	/** Whether the record could not be fetched when it was last asked for. */
