@@ -180,3 +180,11 @@ export async function printed(page: Page, path: string, format: 'A4' | 'Letter' 
 	await page.pdf({ path, format, preferCSSPageSize: false });
 	return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' });
 }
+
+/** Prints the section that is looked at, and gives what a printer would be handed. */
+export async function printedAlone(page: Page, path: string): Promise<string> {
+	await page.evaluate(() => (window.print = () => undefined));
+	await button(page, 'Print this section alone').click();
+	await page.pdf({ path, format: 'A4' });
+	return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' });
+}

@@ -13,6 +13,7 @@ import {
 	openPage,
 	type Page,
 	PHONE,
+	printedAlone,
 	test,
 	tooSmall,
 } from './page';
@@ -318,9 +319,7 @@ test('a requirement is waived with a reason, which prints', async ({ page }, tes
 	await page.keyboard.type('stands alone, either hand does');
 	await expect(verdict(page)).not.toContainText('No replacement');
 	await expect(page.getByText('Waived: hand (for this candidate alone).').first()).toBeVisible();
-	const path = testInfo.outputPath('replace.pdf');
-	await page.pdf({ path, format: 'A4' });
-	const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
+	const printed = bare(await printedAlone(page, testInfo.outputPath('replace.pdf')));
 	expect(printed).toContain(bare('Waived for this candidate alone: stands alone, either hand does'));
 	expect(printed).toContain(bare('◇ As drawn; tolerances not given'));
 	expect(printed).not.toContain(bare('Waive Hand'));
@@ -676,9 +675,7 @@ test('it prints with its comparison, its order, its drawings and its cautions, a
 		.allInnerTexts();
 	expect(cells.length).toBeGreaterThan(40);
 	expect(cautions.length).toBeGreaterThan(1);
-	const path = testInfo.outputPath('replace.pdf');
-	await page.pdf({ path, format: 'A4' });
-	const printed = bare(execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }));
+	const printed = bare(await printedAlone(page, testInfo.outputPath('replace.pdf')));
 	const lines = [
 		...cells.flatMap((text) => text.split('\n')).filter((text) => text !== 'Waive'),
 		...cautions,
@@ -696,9 +693,8 @@ test('printed, the order keeps together, and a need that nobody wrote is left ou
 	await page.setViewportSize(DESKTOP);
 	await openOffer(page);
 	const pages = async (name: string): Promise<string[]> => {
-		const path = testInfo.outputPath(name);
-		await page.pdf({ path, format: 'A4' });
-		return execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' }).split('\f').map(bare);
+		const printed = await printedAlone(page, testInfo.outputPath(name));
+		return printed.split('\f').map(bare);
 	};
 	const withOrder = (all: string[]): string | undefined =>
 		all.find((printed) => printed.includes(bare('Order sheet')));

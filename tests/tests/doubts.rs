@@ -169,7 +169,7 @@ fn known(coil: &Map<String, Value>) -> Known {
         take(format!("frame on {}", support.nest), Some(&support.load));
         take(format!("height of {}", support.nest), Some(&support.height));
     }
-    let exact = |trust: &Trust| trust.sentence.contains("counts as exact");
+    let exact = |trust: &Trust| trust.sentence.contains("taken as exact");
     let stated = of.rate.as_ref().and_then(|rate| report.workings.get(rate.working.as_ref()?));
     let stated_exact = stated.is_some_and(|working| working.source.contains("counts as exact"));
     Known { doubts, says_exact: stated_exact || trust.as_ref().is_some_and(exact) }

@@ -26,7 +26,7 @@ const TEXTS = [
 	'13 27/32',
 ];
 
-const truck = readFileSync(new URL('../../web/demo/whole-truck.json', import.meta.url), 'utf8');
+const truck = readFileSync(new URL('../../tests/jobs/whole-truck.job.json', import.meta.url), 'utf8');
 const named = process.argv.slice(2);
 const folders = named.length > 0 ? named : [fileURLToPath(new URL('../dist', import.meta.url))];
 const browser = await chromium.launch({

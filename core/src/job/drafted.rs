@@ -113,7 +113,7 @@ impl<'j> Bench<'j> {
         self.coils.iter().map(|(drawn, _)| drawn).find(|drawn| drawn.id == name)
     }
 
-    /// The nests by name, with what they were reckoned to.
+    /// The nests by name, each as worked out.
     pub(crate) fn named<'a>(
         &'a self,
         computed: &'a [Option<ComputedNest>],

@@ -65,7 +65,7 @@ fn path() -> Path {
     Path::of("replace")
 }
 
-/// Reads what a job says of a replacement, of which nothing is reckoned yet.
+/// Reads what a job says of a replacement, before anything is worked out of it.
 pub(crate) fn read(
     context: &mut Context<'_>,
     job: &Job,

@@ -317,13 +317,13 @@ record! {
         active_turns: Option<Figure>,
         /// Pitch of the free coil.
         pitch: Option<Figure>,
-        /// Rate that is reckoned with: the book's, else the drawing's.
+        /// Rate that is used: the book's, else the drawing's.
         rate: Option<Figure>,
         /// Rate by the drawing, where the book's overrides it.
         rate_drawing: Option<Figure>,
         /// Rate with the helix's own stiffness taken in.
         rate_corrected: Option<Figure>,
-        /// Solid height that is reckoned with.
+        /// Solid height that is used.
         solid: Option<Figure>,
         /// Solid height by the drawing, where the book's overrides it.
         solid_drawing: Option<Figure>,

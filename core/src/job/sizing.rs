@@ -129,7 +129,7 @@ const STEP: f64 = 0.25;
 const STEP_OF_PAIRS: f64 = 0.5;
 /// Bars of the tables that are shown on either side of those that do.
 const BESIDE: usize = 3;
-/// So many pairs are told.
+/// At most so many pairs are listed.
 const MOST_PAIRS: usize = 12;
 
 fn rounding(system: System) -> Rounding {

@@ -1935,7 +1935,7 @@ export interface CoilReport {
 	 */
 	pitch?: Figure;
 	/**
-	 * Rate that is reckoned with: the book's, else the drawing's.
+	 * Rate that is used: the book's, else the drawing's.
 	 */
 	rate?: Figure;
 	/**
@@ -1947,7 +1947,7 @@ export interface CoilReport {
 	 */
 	rate_drawing?: Figure;
 	/**
-	 * Solid height that is reckoned with.
+	 * Solid height that is used.
 	 */
 	solid?: Figure;
 	/**

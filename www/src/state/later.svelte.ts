@@ -1,5 +1,9 @@
 import { startWhole, type Whole } from '../engine/whole';
 
+/** Said where a part of the page stays away. */
+export const UNFETCHED =
+	'This part of the page could not be fetched. Open it again when the network is there; all else works without.';
+
 /** What a first look does without: fetched when it is asked for, else once the page has nothing to do. */
 class Later {
 	#whole = $state.raw<Whole>();
@@ -36,6 +40,11 @@ class Later {
 		return import('../parts/Working.svelte');
 	}
 
+	/** What stands over the page until it is answered. */
+	notices() {
+		return import('../parts/NoticeList.svelte');
+	}
+
 	/** What opens in Measure, once it is here. */
 	get fetched(): typeof import('../parts/choices') | undefined {
 		return this.#choices;
@@ -53,7 +62,7 @@ class Later {
 
 	/** Fetches what is looked at most. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.working(), this.choices()]);
+		await Promise.allSettled([this.sections(), this.nest(), this.notices(), this.working(), this.choices()]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {

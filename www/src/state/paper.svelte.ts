@@ -10,11 +10,24 @@ const AFTER_MS = 1500;
 class Paper {
 	#sheet = $state.raw<Component>();
 	#alone = $state(false);
+	/** Whether the record itself was asked for, and not by a browser's own menu. */
+	#asked = $state(false);
+	/** How many documents of their own are open. */
+	#own = $state(0);
 	#missing = $state(false);
 
-	/** The record, once it is fetched and for as long as no section is to be printed alone. */
+	/**
+	 * The record, once it is fetched, unless a section is to be printed alone. A browser's own menu prints a document of
+	 * its own that is open, not the record.
+	 */
 	get sheet(): Component | undefined {
-		return this.#alone ? undefined : this.#sheet;
+		return this.#alone || (this.#own > 0 && !this.#asked) ? undefined : this.#sheet;
+	}
+
+	/** For as long as a document is open that is one of its own: a drawing sheet, a letter, how this was checked. */
+	own(): () => void {
+		this.#own += 1;
+		return () => (this.#own -= 1);
 	}
 
 	/** Whether the record could not be fetched when it was last asked for. */
@@ -27,6 +40,7 @@ class Paper {
 		this.#missing = !(await this.#make());
 		if (this.#missing) return;
 		this.#alone = false;
+		this.#asked = true;
 		print();
 	}
 
@@ -63,6 +77,7 @@ class Paper {
 	/** Called when something has been printed. */
 	end(): void {
 		this.#alone = false;
+		this.#asked = false;
 	}
 }
 

@@ -192,7 +192,9 @@ class ViewStore {
 			for (let box = place.closest('details'); box; box = box.parentElement?.closest('details') ?? null) {
 				box.open = true;
 			}
-			const first = place.querySelector<HTMLElement>('input, select, button');
+			// A button before a field explains its label.
+			const first =
+				place.querySelector<HTMLElement>('input, select') ?? place.querySelector<HTMLElement>('button');
 			const target = place instanceof HTMLElement && place.matches('[tabindex], input') ? place : first;
 			target?.focus();
 			this.#wanted = undefined;

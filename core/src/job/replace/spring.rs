@@ -26,7 +26,7 @@ pub(super) struct Spring {
     /// The loads between which it works.
     pub(super) loads: Option<(Force, Force)>,
     pub(super) seating: Option<Seating>,
-    /// Whether its turns in all are told, and not only those that deflect.
+    /// Whether its turns in all are given, and not only those that deflect.
     pub(super) total_told: bool,
     /// Requirements that it alone need not meet.
     pub(super) waived: Waived,

@@ -162,7 +162,7 @@ fn with_tape(format: Format, fit: &Fit, tape: Doubted<Length>) -> String {
     }
 }
 
-/// `1/64 in above`; none where the difference is no more than nought to a sixty-fourth.
+/// `1/64 in above`; none where the difference is zero to a sixty-fourth.
 fn off(format: Format, by: Length) -> Option<String> {
     let away = format.fine_text(by.abs());
     let way = if by.value < 0.0 { "below" } else { "above" };

@@ -154,7 +154,7 @@ load | 1,234.5 N | comma-ambiguous | 1 | the comma can be read two ways; write 1
 load | 5000 1/2 lb | stray-text | 5 | “1/2” has no place here
 load | 5 000 00 lb | two-numbers | 6 | two numbers, 5 000 and 00, with nothing to join them
 load | 5000-6000 lb | two-numbers | 5 | two numbers, 5000 and 6000, with nothing to join them
-load | -5000 lb | negative | 0 | it cannot be less than nothing
+load | -5000 lb | negative | 0 | it cannot be below zero
 load | 5e lb | unfinished | 2 | a number is missing after “e”
 load | 5e400 | too-many-digits | 2 | too many digits; fourteen before the point and twenty behind it are kept
 load | 5 × 10⁹⁹⁹ N | too-many-digits | 6 | too many digits; fourteen before the point and twenty behind it are kept
