@@ -1,5 +1,6 @@
-//! How long an answer takes: the whole of the demo job, and one nest of it at a height; the frame of the
-//! invented truck, a wheel of it in a dip, and which coil of it belongs where.
+//! How long an answer takes: the whole of the demo job, and one nest of it at a height; the invented truck, alone
+//! and with boxes, pads, two weights and taped heights; its frame, a wheel of it in a dip, and which coil of it
+//! belongs where.
 
 use coilnest::job::report::{DipReport, LevelReport, MatchReport, StateAnswer};
 use coilnest::job::{HeldFrame, Job, Report, assess, file, level, matching, nest_state};
@@ -9,6 +10,9 @@ use divan::{Bencher, black_box};
 const DEMO: &str = include_str!("../../web/demo/quarry-tramway.json");
 
 const TRUCK: &str = include_str!("../jobs/whole-truck.job.json");
+
+/// The same with boxes in their guides, pads, a light and a loaded weight, couplers and taped heights.
+const TRUCK_AGAIN: &str = include_str!("../jobs/truck-again.job.json");
 
 fn main() {
     divan::main();
@@ -30,6 +34,12 @@ fn nest_state_demo(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| -> StateAnswer {
         nest_state(black_box(&job), &TABLES, "A left", black_box("12 3/16 in"))
     });
+}
+
+#[divan::bench(args = [("alone", TRUCK), ("with_all_of_it", TRUCK_AGAIN)])]
+fn assess_truck(bencher: Bencher<'_, '_>, (_, text): (&str, &str)) {
+    let job = file::open(text).unwrap_or_default();
+    bencher.bench_local(|| -> Report { assess(black_box(&job), &TABLES) });
 }
 
 #[divan::bench]

@@ -15,8 +15,12 @@ fn of(job: &Value, decimals: Decimals) -> Spreadsheets {
 }
 
 fn truck() -> Value {
-    let text = std::fs::read_to_string(corpus::folder("jobs/whole-truck.job.json")).unwrap();
-    serde_json::from_str(&text).unwrap()
+    serde_json::from_str(&corpus::named("whole-truck").unwrap().text).unwrap()
+}
+
+/// The same truck down again, with boxes, pads, two weights and taped heights.
+fn truck_again() -> Value {
+    serde_json::from_str(&corpus::named("truck-again").unwrap().text).unwrap()
 }
 
 /// The names of the columns, and the lines.
@@ -87,11 +91,81 @@ fn nests_and_frame_carry_what_the_report_says() {
 }
 
 #[test]
+fn boxes_pads_and_heights_stand_in_tables_of_their_own() {
+    let job = truck_again();
+    let read_job = file::from_value(job.clone()).unwrap();
+    let (report, level) = (assess(&read_job, &TABLES), level(&read_job, &TABLES));
+    let sheets = of(&job, Decimals::Point);
+    let inches = |text: &str, si: f64| {
+        let inches: f64 = text.parse().unwrap();
+        assert!((inches * 0.0254 - si).abs() < 0.00005 * 0.0254 + 1e-12, "{inches} {si}");
+    };
+
+    let (names, lines) = read(&sheets.boxes, b',');
+    let boxes =
+        || report.nests.iter().flat_map(|nest| nest.guides.iter().map(move |of| (nest, of)));
+    assert_eq!(lines.len(), boxes().count());
+    for ((nest, guides), line) in boxes().zip(&lines) {
+        let at = |name: &str| cell(&names, line, name);
+        assert_eq!((at("nest"), at("box")), (nest.id.as_str(), guides.name.as_str()));
+        assert_eq!(at("verdict"), guides.title);
+        for (name, clear) in ["top", "middle", "bottom"].into_iter().zip(&guides.at) {
+            inches(at(&format!("clear, {name}, in")), clear.si);
+        }
+        inches(at("clear at the least, in"), guides.least.as_ref().unwrap().si);
+    }
+    assert_eq!(cell(&names, &lines[0], "least"), "'1/32");
+
+    let (names, lines) = read(&sheets.frame, b',');
+    for (stack, line) in level.stacks.iter().zip(&lines) {
+        inches(cell(&names, line, "pads, plates and shims, in"), stack.thickness.si);
+        inches(cell(&names, line, "lower seat to frame, in"), stack.height.as_ref().unwrap().si);
+    }
+    assert!(cell(&names, &lines[2], "pads in words").contains("worn by 1/8 in"));
+
+    let frame = level.frame.unwrap();
+    let (names, lines) = read(&sheets.standing, b',');
+    let under = |name: &str| frame.weights.iter().find(|under| under.name == name).unwrap();
+    // Four nests and two couplers, light and loaded.
+    assert_eq!(lines.len(), 12);
+    let mut taped = 0;
+    for line in &lines {
+        let at = |name: &str| cell(&names, line, name);
+        let under = under(at("under"));
+        let heights = &under.standing.as_ref().unwrap().heights;
+        if let Some(height) = heights.iter().find(|height| height.of == at("at")) {
+            inches(at("taped, in"), height.taped.si);
+            inches(at("worked out, in"), height.computed.si);
+            inches(at("difference, in"), height.difference.si);
+            assert_eq!(at("agrees"), if height.agrees { "yes" } else { "no" });
+            taped += 1;
+        }
+        if let Some(point) = under.points.iter().find(|point| point.name == at("at")) {
+            assert_eq!((at("verdict"), at("load, lb")), (point.title, ""));
+            inches(at("worked out, in"), point.height.si);
+        }
+        if let Some(nest) = under.supports.iter().position(|nest| nest.nest == at("at")) {
+            let pounds: f64 = at("load by the heights taped, lb").parse().unwrap();
+            let load = &under.weighed.as_ref().unwrap().loads[nest];
+            assert!((pounds * 4.448_221_615_260_5 - load.si).abs() < 0.25, "{pounds}");
+            inches(at("left to solid, in"), under.supports[nest].to_solid.as_ref().unwrap().si);
+        }
+    }
+    assert_eq!(taped, 9);
+    let none = of(&truck(), Decimals::Point);
+    assert_eq!((none.boxes, none.standing), (String::new(), String::new()));
+}
+
+#[test]
 fn where_a_comma_is_decimal_semicolons_part_the_columns() {
-    let (point, comma) = (of(&truck(), Decimals::Point), of(&truck(), Decimals::Comma));
-    for (point, comma) in
-        [(point.coils, comma.coils), (point.nests, comma.nests), (point.frame, comma.frame)]
-    {
+    let (point, comma) = (of(&truck_again(), Decimals::Point), of(&truck_again(), Decimals::Comma));
+    for (point, comma) in [
+        (point.coils, comma.coils),
+        (point.nests, comma.nests),
+        (point.boxes, comma.boxes),
+        (point.frame, comma.frame),
+        (point.standing, comma.standing),
+    ] {
         let ((names, lines), (same, others)) = (read(&point, b','), read(&comma, b';'));
         assert_eq!(names, same);
         assert_eq!(lines.len(), others.len());
@@ -110,17 +184,21 @@ fn where_a_comma_is_decimal_semicolons_part_the_columns() {
 
 #[test]
 fn no_cell_is_a_formula_or_a_day() {
-    let mut job = truck();
+    let mut job = truck_again();
     for (path, text) in [
         ("nests[0].id", "=HYPERLINK(\"x\")"),
         ("nests[0].seats[0].label", "7/8"),
         ("nests[0].seats[1].label", "@SUM(A1)"),
         ("coils[0].name", "+cmd|x"),
         ("nests[1].seats[0].condition", "-2+3"),
+        ("frame.supports[0].nest", "=HYPERLINK(\"x\")"),
+        ("nests[0].guides[0].name", "=1+1"),
+        ("frame.points[0].name", "@SUM(A1)"),
     ] {
         job_path::put(&mut job, path, Some(json!(text)));
     }
-    for text in [of(&job, Decimals::Point).coils, of(&job, Decimals::Point).nests] {
+    let sheets = of(&job, Decimals::Point);
+    for text in [sheets.coils, sheets.nests, sheets.boxes, sheets.standing] {
         let (_, lines) = read(&text, b',');
         for cell in lines.iter().flat_map(StringRecord::iter) {
             let is_number = cell.parse::<f64>().is_ok();

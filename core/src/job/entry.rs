@@ -19,7 +19,7 @@ pub enum Entry<T> {
     Odd(Value),
 }
 
-/// Text as a person wrote it; a bare number in the file is read as its text.
+/// Text as a person wrote it; a bare number in the file is read as its text, `true` and `false` as `yes` and `no`.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Text(pub String);
 
@@ -117,6 +117,7 @@ impl Expected for Text {
                 let text = write_number(number.as_f64().unwrap_or(f64::NAN), 15);
                 Ok(Self(text.replace('\u{202f}', "").replace('−', "-")))
             }
+            Value::Bool(flag) => Ok(Self(if flag { "yes" } else { "no" }.to_owned())),
             other => Err(other),
         }
     }

@@ -332,9 +332,13 @@ fn said_of(format: Format, guides: &Guides, verdict: &ClearanceVerdict, wanted: 
         height_name(clear.len(), height.unwrap_or_default())
     };
     let size = format.fine_text(least.value.abs());
-    let place = named(least.value);
     let most = clear.iter().map(|at| at.value).reduce(|a, b| if b > a { b } else { a });
     let most = most.unwrap_or_default();
+    let place = if (most - least.value).value < 1e-12 {
+        "all over".to_owned()
+    } else {
+        text!("{}, where it has least", named(least.value))
+    };
     let limit =
         |limit: Option<Length>| limit.map_or_else(String::new, |limit| format.fine_text(limit));
     let allowed =
@@ -346,24 +350,23 @@ fn said_of(format: Format, guides: &Guides, verdict: &ClearanceVerdict, wanted: 
             (None, most) => text!("the most allowed is {}", limit(most)),
         });
     match verdict.word {
-        Word::Free => text!("It slides: {size} clear {place}, where it has least; {allowed}."),
-        Word::Tight => text!("It has {size} clear {place}, where it has least; {allowed}."),
+        Word::Free => text!("It slides: {size} clear {place}; {allowed}."),
+        Word::Tight => text!("It has {size} clear {place}; {allowed}."),
         Word::Loose => text!(
             "It has {} clear {}, where it has most; {allowed}.",
             format.fine_text(most),
             named(most)
         ),
         Word::Seized => text!(
-            "It does not slide: {place} the box is {size} wider than what guides and liners leave."
+            "It does not slide: {} the box is {size} wider than what guides and liners leave.",
+            named(least.value)
         ),
-        Word::NoLimit => text!(
-            "It has {size} clear {place}, where it has least. Look up the limits in the manual."
-        ),
+        Word::NoLimit => text!("It has {size} clear {place}. Look up the limits in the manual."),
         Word::TooClose if verdict.on_limit => text!(
-            "It has {size} clear {place}, where it has least; {allowed}. It stands on a limit, and no gauge settles that."
+            "It has {size} clear {place}; {allowed}. It stands on a limit, and no gauge settles that."
         ),
         Word::TooClose => text!(
-            "It has {size} clear {place}, where it has least; {allowed}. Measure it finer, with callipers or feelers, and say how fine their marks are."
+            "It has {size} clear {place}; {allowed}. Measure it finer, with callipers or feelers, and say how fine their marks are."
         ),
     }
 }

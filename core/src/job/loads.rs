@@ -100,8 +100,8 @@ fn under(
     let (settled, mut report) = frame::settle(context, written, loaded)?;
     if let Some(settled) = &settled {
         report.points = points::assess(context, written, loaded, settled, instrument.level);
-        if let Some(told) = standing::assess(context, taped, written, loaded, instrument) {
-            (report.standing, report.weighed) = (Some(told.standing), told.weighed);
+        if let Some(found) = standing::assess(context, taped, written, loaded, instrument) {
+            (report.standing, report.weighed) = (Some(found.standing), found.weighed);
         }
     }
     Some((settled, report))

@@ -1,4 +1,4 @@
-//! A job as tables for a spreadsheet: its coils, its nests, its frame.
+//! A job as tables for a spreadsheet: its coils, its nests, its boxes, its frame, its heights when it is down again.
 //!
 //! Each length stands as it is read off a tape, and beside it as a decimal of the unit in its column's
 //! name. A table begins with a byte order mark and its lines end in CRLF, so that a spreadsheet takes the
@@ -7,10 +7,13 @@
 
 use super::assess::assess;
 use super::coil_table::fields;
-use super::entry::{List, Text};
-use super::input::Job;
+use super::entry::{Entry, List, Text};
+use super::input::{GuideEntry, Job};
 use super::level::level;
-use super::report::{Axes, Figure, LevelReport, Report, SeatReport, StateReport};
+use super::report::{
+    Axes, Figure, FrameReport, GuidesReport, LevelReport, NestReport, PointReport, Report,
+    SeatReport, StateReport, SupportReport,
+};
 use crate::quantity::{System, write_fixed};
 use crate::tables::Tables;
 use serde::Serialize;
@@ -32,8 +35,13 @@ pub struct Spreadsheets {
     pub coils: String,
     /// A line for each height of a nest: load, and what each coil bears.
     pub nests: String,
+    /// A line for each box in its guides; empty where there is none.
+    pub boxes: String,
     /// A line for each nest under the frame; empty where there is no frame.
     pub frame: String,
+    /// A line for each nest and point under each weight: heights worked out and taped; empty where there is
+    /// one weight, no point, and nothing was taped.
+    pub standing: String,
 }
 
 enum Cell {
@@ -129,10 +137,17 @@ pub fn spreadsheets(job: &Job, tables: &Tables<'_>, decimals: Decimals) -> Sprea
         System::Metric => 2,
     };
     let columns = Columns { axes: &report.axes, fine };
+    let level = level(job, tables);
+    let frame = level.frame.as_ref();
     Spreadsheets {
         coils: coils(job, &report, columns, Sheet::new(decimals)),
         nests: nests(&report, columns, Sheet::new(decimals)),
-        frame: frame(&level(job, tables), columns, Sheet::new(decimals)),
+        boxes: table(boxes(job, &report, columns), Sheet::new(decimals)),
+        frame: of_frame(&level, columns, Sheet::new(decimals)),
+        standing: table(
+            frame.map_or_else(Vec::new, |frame| standing(frame, columns)),
+            Sheet::new(decimals),
+        ),
     }
 }
 
@@ -265,7 +280,7 @@ fn nests(report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> String {
     sheet.text
 }
 
-fn frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String {
+fn of_frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String {
     let Some(frame) = &report.frame else { return String::new() };
     let planned = report.shims.as_ref();
     let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
@@ -275,6 +290,8 @@ fn frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String
         format!("load, {force}"),
         format!("doubt of the load, {force}"),
         "part of the mean load, %".to_owned(),
+        "left to solid".to_owned(),
+        format!("left to solid, {length}"),
     ];
     let then = now.clone().map(|name| format!("{name}, with the shims planned"));
     let mut names = vec!["nest".to_owned()];
@@ -283,15 +300,24 @@ fn frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String
         names.push("shims".to_owned());
         names.extend(then);
     }
+    let stacked = !report.stacks.is_empty();
+    if stacked {
+        for name in ["pads, plates and shims", "lower seat to frame"] {
+            names.extend([name.to_owned(), format!("{name}, {length}")]);
+        }
+        names.push("pads in words".to_owned());
+    }
     sheet.line(names.into_iter().map(Cell::Words));
     for (index, support) in frame.supports.iter().enumerate() {
-        let state = |support: &super::report::SupportReport| {
+        let state = |support: &SupportReport| {
             [
                 words(&*support.height.text),
                 columns.length(Some(&support.height)),
                 columns.load(Some(&support.load)),
                 columns.load_doubt(Some(&support.load)),
                 share(Some(&support.share)),
+                text(support.to_solid.as_ref()),
+                columns.length(support.to_solid.as_ref()),
             ]
         };
         let mut cells = vec![words(&*support.nest)];
@@ -302,7 +328,142 @@ fn frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String
             cells.push(words(steps.join("; ")));
             cells.extend(plan.supports.get(index).into_iter().flat_map(state));
         }
+        if stacked {
+            let stack = report.stacks.iter().find(|stack| stack.nest == support.nest);
+            let height = stack.and_then(|stack| stack.height.as_ref());
+            for figure in [stack.map(|stack| &stack.thickness), height] {
+                cells.extend([text(figure), columns.length(figure)]);
+            }
+            let layers = stack.into_iter().flat_map(|stack| &stack.layers);
+            let worn: Vec<&str> = layers.map(|layer| layer.sentence.as_str()).collect();
+            cells.push(words(worn.join(" ").trim()));
+        }
         sheet.line(cells);
     }
     sheet.text
+}
+
+/// The cells of a line, each with the name of its column.
+#[derive(Default)]
+struct Line(Vec<(String, Cell)>);
+
+impl Line {
+    fn put(&mut self, name: impl Into<String>, cell: Cell) {
+        self.0.push((name.into(), cell));
+    }
+
+    /// A length as it is read off a tape, and as a decimal.
+    fn length(&mut self, columns: Columns<'_>, name: &str, figure: Option<&Figure>) {
+        self.put(name, text(figure));
+        self.put(format!("{name}, {}", columns.axes.length.unit), columns.length(figure));
+    }
+}
+
+/// Lines of the same columns; nothing of none.
+fn table(lines: Vec<Line>, mut sheet: Sheet) -> String {
+    let Some(first) = lines.first() else { return String::new() };
+    sheet.line(first.0.iter().map(|(name, _)| words(&**name)));
+    for line in lines {
+        sheet.line(line.0.into_iter().map(|(_, cell)| cell));
+    }
+    sheet.text
+}
+
+/// The most heights at which a box is measured.
+const HEIGHTS: [&str; 3] = ["top", "middle", "bottom"];
+
+fn boxes(job: &Job, report: &Report, columns: Columns<'_>) -> Vec<Line> {
+    let line = |n: usize, nest: &NestReport, at: usize, guides: &GuidesReport| {
+        let entry = || job.nests.given()?.0.get(n)?.given()?.guides.given()?.0.get(at)?.given();
+        let limit = |of: fn(&GuideEntry) -> &Entry<Text>| {
+            words(entry().map_or("", |entry| of(entry).written()))
+        };
+        let mut line = Line::default();
+        line.put("nest", words(&*nest.id));
+        line.put("box", words(&*guides.name));
+        line.put("kept", words(if guides.across { "across" } else { "along" }));
+        for (place, name) in HEIGHTS.into_iter().enumerate() {
+            let clear = match (guides.at.as_slice(), place) {
+                ([top, bottom], _) => [Some(top), None, Some(bottom)].get(place).copied().flatten(),
+                (all, _) => all.get(place),
+            };
+            line.length(columns, &format!("clear, {name}"), clear);
+        }
+        line.length(columns, "clear at the least", guides.least.as_ref());
+        let unit = columns.axes.length.unit;
+        line.put(format!("doubt of the least, {unit}"), columns.doubt(guides.least.as_ref()));
+        line.put("least", limit(|entry| &entry.least));
+        line.put("most", limit(|entry| &entry.most));
+        line.put("verdict", words(guides.title));
+        line.put("in words", words(&*guides.sentence));
+        let stock = guides.from_stock.as_ref();
+        line.put("new liners", words(stock.map_or("", |stock| stock.sentence.as_str())));
+        line
+    };
+    let nests = report.nests.iter().enumerate();
+    let each = nests.flat_map(|(n, nest)| {
+        nest.guides.iter().enumerate().map(move |(at, guides)| (n, nest, at, guides))
+    });
+    each.map(|(n, nest, at, guides)| line(n, nest, at, guides)).collect()
+}
+
+/// Heights under each weight.
+fn standing(frame: &FrameReport, columns: Columns<'_>) -> Vec<Line> {
+    let list = || frame.weights.iter();
+    let own = !list().any(|under| under.standing == frame.standing);
+    let each = core::iter::once(frame).filter(|_| own).chain(list());
+    let each: Vec<&FrameReport> = each.collect();
+    let has_more = |under: &&FrameReport| under.standing.is_some() || !under.points.is_empty();
+    if list().next().is_none() && !each.iter().any(has_more) {
+        return Vec::new();
+    }
+    let lines = each.into_iter().flat_map(|under| {
+        let loads = under.weighed.as_ref().map_or(&[][..], |weighed| &weighed.loads);
+        let nests = under.supports.iter().enumerate();
+        let nests = nests.map(|(at, support)| Spot::Nest(support, loads.get(at)));
+        let all = nests.chain(under.points.iter().map(Spot::Point));
+        all.map(|spot| standing_at(under, &spot, columns)).collect::<Vec<Line>>()
+    });
+    lines.collect()
+}
+
+/// What is taped when the truck stands again.
+enum Spot<'r> {
+    /// A nest, and its load by the heights that were taped.
+    Nest(&'r SupportReport, Option<&'r Figure>),
+    Point(&'r PointReport),
+}
+
+fn standing_at(under: &FrameReport, spot: &Spot<'_>, columns: Columns<'_>) -> Line {
+    let (of, nest, weighed, point) = match spot {
+        Spot::Nest(nest, weighed) => (&nest.nest, Some(nest), *weighed, None),
+        Spot::Point(point) => (&point.name, None, None, Some(point)),
+    };
+    let mut heights = under.standing.iter().flat_map(|standing| &standing.heights);
+    let taped = heights.find(|height| height.of == *of);
+    let point_height = point.map(|point| &point.height);
+    let difference = taped.map(|taped| &taped.difference);
+    let agrees = taped.map_or("", |taped| if taped.agrees { "yes" } else { "no" });
+    let load = nest.map(|nest| &nest.load);
+    let limit = |limit: Option<&String>| words(limit.cloned().unwrap_or_default());
+    let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
+    let mut line = Line::default();
+    line.put("at", words(&**of));
+    line.put("under", words(&*under.name));
+    line.put(format!("weight, {force}"), columns.load(Some(&under.weight)));
+    line.length(columns, "worked out", taped.map(|taped| &taped.computed).or(point_height));
+    line.length(columns, "taped", taped.map(|taped| &taped.taped));
+    line.length(columns, "difference", difference);
+    line.put(format!("doubt of the difference, {length}"), columns.doubt(difference));
+    line.put("agrees", words(agrees));
+    line.length(columns, "height of the nest", nest.map(|nest| &nest.height));
+    line.length(columns, "left to solid", nest.and_then(|nest| nest.to_solid.as_ref()));
+    line.put(format!("load, {force}"), columns.load(load));
+    line.put(format!("doubt of the load, {force}"), columns.load_doubt(load));
+    line.put(format!("load by the heights taped, {force}"), columns.load(weighed));
+    line.put(format!("doubt of that load, {force}"), columns.load_doubt(weighed));
+    line.put("least", limit(point.and_then(|point| point.least.as_ref())));
+    line.put("most", limit(point.and_then(|point| point.most.as_ref())));
+    line.put("verdict", words(point.map_or("", |point| point.title)));
+    line
 }

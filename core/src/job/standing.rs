@@ -50,7 +50,7 @@ struct Seen {
 }
 
 /// What taped heights tell of a frame.
-pub(crate) struct Told {
+pub(crate) struct StandingFindings {
     pub(crate) standing: FrameStanding,
     /// Where every nest was taped.
     pub(crate) weighed: Option<Weighed>,
@@ -63,7 +63,7 @@ pub(crate) fn assess(
     written: &FrameSpec,
     loaded: &LoadedFrame,
     instrument: &Instrument,
-) -> Option<Told> {
+) -> Option<StandingFindings> {
     let (mut taped, mut seen, mut tape) = (Vec::new(), Vec::new(), Length::default());
     for height in heights {
         let Some((at, over)) = spot(context, height, written, loaded) else { continue };
@@ -101,7 +101,7 @@ pub(crate) fn assess(
                 }
                 weighed
             });
-            Some(Told { standing, weighed })
+            Some(StandingFindings { standing, weighed })
         }
         Err(error) => {
             let reader = Reader { system: context.system(), nests: &written.names() };

@@ -20,6 +20,7 @@ export function valueAt(root: unknown, path: Path): unknown {
 /** What is written in an entry, whatever a file holds there: a bare number is read as its text, as the engine does. */
 export function textIn(entry: unknown): string {
 	if (typeof entry === 'string') return entry;
+	if (typeof entry === 'boolean') return entry ? 'yes' : 'no';
 	return typeof entry === 'number' ? String(entry) : '';
 }
 
