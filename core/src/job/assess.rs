@@ -82,7 +82,13 @@ fn beside(
     {
         let taped = written.taped(taped);
         if let Some(stood) = loads::assess(context, &written, &loaded, &bench.instrument, &taped) {
-            under_frame(context, &stacks, (&written, &loaded), &stood, report);
+            let heights = stood.report.standing.iter().flat_map(|standing| &standing.heights);
+            for height in heights {
+                let nest = report.nests.iter_mut().find(|nest| nest.id == height.of);
+                if let Some(nest) = nest {
+                    nest.standing = Some(height.clone());
+                }
+            }
             report.frame = Some(stood.report);
         }
     }
@@ -92,24 +98,6 @@ fn beside(
     replace::read(context, job, bench);
     sizing::read(context, job);
     since::read(context, job);
-}
-
-/// Adds to each nest what follows for it from how the frame stands.
-fn under_frame(
-    context: &mut Context<'_>,
-    stacks: &[stack::NestStack],
-    (written, loaded): (&frame::FrameSpec, &frame::LoadedFrame),
-    stood: &loads::Stood,
-    report: &mut Report,
-) {
-    let heights = stood.report.standing.iter().flat_map(|standing| &standing.heights);
-    let heights: Vec<_> = heights.collect();
-    for (of, nest) in stacks.iter().zip(&mut report.nests) {
-        nest.standing = heights.iter().find(|at| at.of == nest.id).map(|at| (*at).clone());
-        if let Some(stack) = &mut nest.stack {
-            stack::as_new(context, of, (written, loaded), stack);
-        }
-    }
 }
 
 fn fill(context: &mut Context<'_>, job: &Job, report: &mut Report) {

@@ -1,9 +1,9 @@
 //! Where an assessment works: what it was handed, and what it has found so far.
 
-use super::entry::Entry;
+use super::entry::{Entry, List};
 use super::field::{
     Belongs, ByName, Field, Kind, LIST, Many, OBJECT, Object, Plain, Reads, Rows, Spot, TEXT,
-    Visitor, Whole,
+    Unread, Visitor, Whole,
 };
 use super::figures::{Format, Ledger};
 use super::problem::Path;
@@ -91,6 +91,24 @@ impl<'a> Context<'a> {
         let items =
             field.entry.given().map_or(&[][..], |list| list.0.as_slice()).iter().enumerate();
         items.map(move |(index, entry)| (path.item(index), Field::here(field.kind.0, entry)))
+    }
+
+    /// The objects of a list that was kept unread.
+    pub(crate) fn objects<T: Rows>(
+        &mut self,
+        at: &Path,
+        field: Field<'_, Unread<Object<T>>>,
+    ) -> Vec<(Path, T)> {
+        let path = field.path(at);
+        let list: Entry<List<T>> = field.entry.as_list();
+        self.check_kind(&path, &list, &LIST);
+        let Entry::Given(List(items)) = list else { return Vec::new() };
+        let items = items.into_iter().enumerate().filter_map(|(index, item)| {
+            let at = path.item(index);
+            self.check_kind(&at, &item, &OBJECT);
+            if let Entry::Given(object) = item { Some((at, object)) } else { None }
+        });
+        items.collect()
     }
 
     /// The whole job in a field.

@@ -19,7 +19,7 @@ pub enum Entry<T> {
     Odd(Value),
 }
 
-/// Text as a person wrote it; a bare number in the file is read as its text, `true` and `false` as `yes` and `no`.
+/// Text as a person wrote it; a bare number in the file is read as its text.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Text(pub String);
 
@@ -92,6 +92,25 @@ impl Entry<Text> {
     }
 }
 
+impl Entry<Value> {
+    /// The list that was kept unread.
+    pub(crate) fn as_list<T: Expected>(&self) -> Entry<List<T>> {
+        self.given().map_or(Entry::Absent, |value| List::entry(in_words(value)))
+    }
+}
+
+/// A value with `yes` and `no` for its flags.
+fn in_words(value: &Value) -> Value {
+    match value {
+        Value::Bool(flag) => Value::from(if *flag { "yes" } else { "no" }),
+        Value::Array(items) => items.iter().map(in_words).collect(),
+        Value::Object(fields) => {
+            fields.iter().map(|(name, value)| (name.clone(), in_words(value))).collect()
+        }
+        other => other.clone(),
+    }
+}
+
 impl<T> Entry<T> {
     /// Whether there is nothing.
     #[must_use]
@@ -117,9 +136,14 @@ impl Expected for Text {
                 let text = write_number(number.as_f64().unwrap_or(f64::NAN), 15);
                 Ok(Self(text.replace('\u{202f}', "").replace('−', "-")))
             }
-            Value::Bool(flag) => Ok(Self(if flag { "yes" } else { "no" }.to_owned())),
             other => Err(other),
         }
+    }
+}
+
+impl Expected for Value {
+    fn from_value(value: Self) -> Result<Self, Self> {
+        Ok(value)
     }
 }
 

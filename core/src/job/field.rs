@@ -210,6 +210,22 @@ impl<K: Kind> Kind for Many<K> {
     }
 }
 
+/// A list that is kept as its file has it, and read where it is asked for: a first look at coils has no code for
+/// what stands in it.
+#[derive(Clone, Copy)]
+pub struct Unread<K>(pub(crate) K);
+
+impl<K: Kind> Holds for Unread<K> {
+    type Held = Value;
+}
+
+impl<K: Kind> Kind for Unread<K> {
+    fn visit(field: Field<'_, Self>, at: &Path, visitor: &mut impl Visitor) {
+        let Field { name, kind, entry } = field;
+        Kind::visit(Field { name, kind: Many(kind.0), entry: &entry.as_list() }, at, visitor);
+    }
+}
+
 /// Texts, each by a name that somebody wrote.
 #[derive(Clone, Copy)]
 pub struct ByName;

@@ -70,12 +70,8 @@ pub(crate) fn assess(
     nest: &NestEntry,
     instrument: &Instrument,
 ) -> Vec<GuidesReport> {
-    let boxes = context.list(at, nest.guides());
-    let boxes = boxes.filter_map(|(here, item)| {
-        let (here, entry) = context.object(&here, item)?;
-        Some(one(context, &here, entry, instrument))
-    });
-    boxes.collect()
+    let boxes = context.objects(at, nest.guides());
+    boxes.iter().map(|(here, entry)| one(context, here, entry, instrument)).collect()
 }
 
 /// One box; where its sizes say nothing, its name alone.

@@ -9,8 +9,8 @@ use super::choices::{self, Reach, Use};
 use super::entry::{Entry, Expected, Slot};
 use super::field::{
     Amount, AmountTolerance, ByName, Condition, Count, Date, DeadTurns, Field, HeightOrLoad, Holds,
-    Kind, Length, LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Rows, Taped, Visitor,
-    Whole, Word,
+    Kind, Length, LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Rows, Taped, Unread,
+    Visitor, Whole, Word,
 };
 use super::problem::Path;
 #[cfg(feature = "schema")]
@@ -385,11 +385,11 @@ object! {
         /// Heights or loads to be answered beside the working point; `solid` and `free` are words.
         ask: Many<HeightOrLoad>(HeightOrLoad), "Height or load";
         /// What lies over and under it: pads, plates, shims that stand in no other field.
-        stack: Many<Object<LayerEntry>>(Object), "Pads, plates and shims";
+        stack: Unread<Object<LayerEntry>>(Object), "Pads, plates and shims";
         /// Its height from the lower seat to the frame, shims and all, taped when the truck stood again.
         standing: Taped(&bounds::HEIGHT), "Standing height";
         /// Its boxes in their guides.
-        guides: Many<Object<GuideEntry>>(Object), "Boxes in their guides";
+        guides: Unread<Object<GuideEntry>>(Object), "Boxes in their guides";
     }
 }
 
@@ -482,9 +482,9 @@ object! {
         centre: Object<Centre>, "Its centre";
         /// Several weights, as light and loaded. `weight` and `centre` stand for those of the first where
         /// it has none of its own.
-        weights: Many<Object<LoadCase>>(Object), "Weights";
+        weights: Unread<Object<LoadCase>>(Object), "Weights";
         /// Points of it whose height counts, as couplers and buffers.
-        points: Many<Object<FramePoint>>(Object), "Points of the frame";
+        points: Unread<Object<FramePoint>>(Object), "Points of the frame";
         /// Stiffness against twist; rigid when empty.
         warp_stiffness: Amount<WarpStiffness>(&bounds::WARP_STIFFNESS), "Stiffness against twist";
         /// Where each nest stands.

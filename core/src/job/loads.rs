@@ -23,9 +23,8 @@ pub(crate) struct Load {
 
 /// Reads the weights of a list; the first goes without what stands for it in the frame.
 pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> Vec<Load> {
-    let loads = context.list(at, entry.weights());
-    let loads = loads.zip(1..).filter_map(|((here, item), nth)| {
-        let (at, entry) = context.object(&here, item)?;
+    let loads = context.objects(at, entry.weights()).into_iter().zip(1..);
+    let loads = loads.map(|((at, entry), nth)| {
         let name = context.text(&at, entry.name());
         let name = name.map_or_else(|| format!("Weight {nth}"), str::to_owned);
         let weight = context.read(&at, entry.weight());
@@ -38,7 +37,7 @@ pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> 
             let Some(reading) = context.read(&at, field) else { continue };
             taped.push(TapedAt { at: at.field("height"), place: at.field("at"), of, reading });
         }
-        Some(Load { at, name, weight, centre, taped })
+        Load { at, name, weight, centre, taped }
     });
     loads.collect()
 }

@@ -27,9 +27,8 @@ pub(crate) struct Point {
 
 /// Reads the points of a frame; one without its place is left out.
 pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> Vec<Point> {
-    let points = context.list(at, entry.points());
-    let points = points.zip(1..).filter_map(|((here, item), nth)| {
-        let (at, entry) = context.object(&here, item)?;
+    let points = context.objects(at, entry.points()).into_iter().zip(1..);
+    let points = points.filter_map(|((at, entry), nth)| {
         let name = context.text(&at, entry.name());
         let name = name.map_or_else(|| text!("Point {nth}"), str::to_owned);
         let along = context.read(&at, entry.along());

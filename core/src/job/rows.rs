@@ -3,7 +3,7 @@
 
 use super::field::{
     Amount, AmountTolerance, ByName, Condition, Count, Date, DeadTurns, HeightOrLoad, Length,
-    LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Taped, Whole, Word,
+    LengthTolerance, Many, Object, OfSteel, OfTape, Plain, Taped, Unread, Whole, Word,
 };
 use crate::bounds::{self, Bound};
 use crate::quantity::{Kind, Readable, System};
@@ -72,6 +72,7 @@ takes! {
     [] ByName: |_| Takes::ByName;
     [] Whole: |_| Takes::Whole;
     [K: Shown] Many<K>: |Many(items)| Takes::List(Box::new(items.takes()));
+    [K: Shown] Unread<K>: |Unread(items)| Takes::List(Box::new(items.takes()));
     [T: Listed] Object<T>: |_| Takes::Object {
         name: T::NAME,
         rows: T::rows,

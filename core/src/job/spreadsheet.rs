@@ -7,8 +7,8 @@
 
 use super::assess::assess;
 use super::coil_table::fields;
-use super::entry::{Entry, List, Text};
-use super::input::{GuideEntry, Job};
+use super::entry::{List, Text};
+use super::input::Job;
 use super::level::level;
 use super::report::{
     Axes, Figure, FrameReport, GuidesReport, LevelReport, NestReport, PointReport, Report,
@@ -374,9 +374,10 @@ const HEIGHTS: [&str; 3] = ["top", "middle", "bottom"];
 
 fn boxes(job: &Job, report: &Report, columns: Columns<'_>) -> Vec<Line> {
     let line = |n: usize, nest: &NestReport, at: usize, guides: &GuidesReport| {
-        let entry = || job.nests.given()?.0.get(n)?.given()?.guides.given()?.0.get(at)?.given();
-        let limit = |of: fn(&GuideEntry) -> &Entry<Text>| {
-            words(entry().map_or("", |entry| of(entry).written()))
+        let list = || job.nests.given()?.0.get(n)?.given()?.guides.given();
+        let limit = |name: &str| {
+            let text = list().and_then(|list| list.get(at)?.get(name)?.as_str());
+            words(text.unwrap_or_default().trim())
         };
         let mut line = Line::default();
         line.put("nest", words(&*nest.id));
@@ -392,8 +393,8 @@ fn boxes(job: &Job, report: &Report, columns: Columns<'_>) -> Vec<Line> {
         line.length(columns, "clear at the least", guides.least.as_ref());
         let unit = columns.axes.length.unit;
         line.put(format!("doubt of the least, {unit}"), columns.doubt(guides.least.as_ref()));
-        line.put("least", limit(|entry| &entry.least));
-        line.put("most", limit(|entry| &entry.most));
+        line.put("least", limit("least"));
+        line.put("most", limit("most"));
         line.put("verdict", words(guides.title));
         line.put("in words", words(&*guides.sentence));
         let stock = guides.from_stock.as_ref();

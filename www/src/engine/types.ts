@@ -4016,6 +4016,10 @@ export interface SizingReport {
  */
 export interface Spreadsheets {
 	/**
+	 * A line for each box in its guides; empty where there is none.
+	 */
+	boxes: string;
+	/**
 	 * A line a coil: readings, measured height, verdict.
 	 */
 	coils: string;
@@ -4027,6 +4031,11 @@ export interface Spreadsheets {
 	 * A line for each height of a nest: load, and what each coil bears.
 	 */
 	nests: string;
+	/**
+	 * A line for each nest and point under each weight: heights worked out and taped; empty where there is
+	 * one weight, no point, and nothing was taped.
+	 */
+	standing: string;
 }
 /**
  * A nest at a height that was asked for.
