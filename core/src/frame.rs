@@ -101,6 +101,7 @@ pub enum Contact {
 
 /// One nest under the settled frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct SettledSupport {
     /// What it carries.
     pub load: Force,
@@ -126,6 +127,7 @@ pub struct Diagonal {
 
 /// A frame at rest.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Settled {
     /// Each nest, in the frame's order.
     pub supports: Vec<SettledSupport>,

@@ -111,6 +111,7 @@ pub(crate) struct Digits {
 
 /// Which way a number is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(not(feature = "serde"), expect(dead_code, reason = "only a report rounds to one side"))]
 enum Round {
     Nearest,
     Down,
