@@ -214,6 +214,10 @@ bounds! {
     BAR: Length, "a bar", [INCH_M / 64.0, 0.152_4], ["1 1/16", "27"];
     /// An outside, mean or inside diameter of a coil.
     COIL_DIAMETER: Length, "a coil diameter", [INCH_M * 3.0 / 64.0, 1.524], ["7 3/4", "197"];
+    /// The bore of a pocket that a coil goes into.
+    POCKET: Length, "a bore", [INCH_M * 3.0 / 64.0, 1.524], ["8 1/4", "210"];
+    /// The diameter of a post inside a coil.
+    POST: Length, "a post", [INCH_M * 3.0 / 64.0, 1.524], ["3 1/2", "90"];
     /// How far a coil may be under or over the book.
     LIMIT: Length, "a limit", [0.0, 0.304_8], ["1/8", "3"];
     /// How far a size may be off, up or down.
@@ -305,6 +309,8 @@ mod tests {
             &SOLID_HEIGHT,
             &BAR,
             &COIL_DIAMETER,
+            &POCKET,
+            &POST,
             &LIMIT,
             &TOLERANCE,
             &GRADUATION,

@@ -175,7 +175,7 @@ fn why(format: Format, case: &Case, line: &Line) -> String {
             | Requirement::Load
             | Requirement::LoadAt(_) => {
                 text!(
-                    " The limits lie on each side of the original's own figure: {}.",
+                    " The limits, about the original's own figure: {}.",
                     source.cited()
                 )
             }
