@@ -425,6 +425,9 @@ fn pairs(
                 String::new()
             }
         ),
-        None => text!("None of the {} pairs of bars gives two coils that do together.", found.refused.len()),
+        None => text!(
+            "None of the {} pairs of bars gives two coils that do together.",
+            found.refused.len()
+        ),
     }
 }
