@@ -236,10 +236,10 @@ impl Nest {
             for (deflection, step) in member.law.steps() {
                 let event = if deflection.value > 0.0 { Event::Stage } else { Event::Touches };
                 let height = touch - deflection;
-                bends.push(Bend { at: Breakpoint { height, member: index, event }, step });
+                let place = bends.partition_point(|bend| bend.at.height >= height);
+                bends.insert(place, Bend { at: Breakpoint { height, member: index, event }, step });
             }
         }
-        bends.sort_by(|one, other| other.at.height.value.total_cmp(&one.at.height.value));
         let known = members.iter().enumerate().filter_map(|(member, coil)| {
             let height = coil.solid_height()?;
             Some(Breakpoint { height, member, event: Event::Solid })

@@ -3,7 +3,6 @@
 use super::context::Context;
 use super::figures::text;
 use super::problem::Path;
-use std::collections::BinaryHeap;
 
 /// A coil by its kind and the label painted on it.
 pub(crate) struct Marked<'a> {
@@ -14,15 +13,18 @@ pub(crate) struct Marked<'a> {
 
 /// Notes at each coil whose label another of its kind has too.
 pub(crate) fn once<'m>(context: &mut Context<'_>, marked: impl Iterator<Item = Marked<'m>>) {
-    let labelled: Vec<Marked<'_>> = marked.filter(|one| !one.label.is_empty()).collect();
-    // By a heap: a sort of slices is more code than a first look at the page has room for.
-    let kinds = labelled.iter().enumerate().map(|(index, one)| (one.coil, one.label, index));
-    let sorted = kinds.collect::<BinaryHeap<_>>().into_sorted_vec();
-    for same in sorted.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1)) {
-        for (_, label, index) in same.iter().filter(|_| same.len() > 1) {
-            let Some(one) = labelled.get(*index) else { continue };
+    // Put in one by one: a sort is more code than a first look at the page has room for.
+    let mut sorted: Vec<Marked<'_>> = Vec::new();
+    for one in marked.filter(|one| !one.label.is_empty()) {
+        let place =
+            sorted.partition_point(|before| (before.coil, before.label) <= (one.coil, one.label));
+        sorted.insert(place, one);
+    }
+    for same in sorted.chunk_by(|a, b| (a.coil, a.label) == (b.coil, b.label)) {
+        for one in same.iter().filter(|_| same.len() > 1) {
             let text = text!(
-                "Label {label} is on {} coils of this kind: paint another on one, so that neither is taken for the other.",
+                "Label {} is on {} coils of this kind: paint another on one, so that neither is taken for the other.",
+                one.label,
                 same.len()
             );
             context.note(&one.at.field("label"), "label-twice", text);
