@@ -246,8 +246,9 @@ impl Nest {
         });
         let solid =
             known.reduce(|first, next| if next.height > first.height { next } else { first });
-        let line =
-            |coil: &Member| Some(Line { touch: coil.touch_height(), rate: coil.law.only()? });
+        let line = |coil: &Member| {
+            Some(Line { touch: coil.touch_height(), rate: coil.law.single_rate()? })
+        };
         let lines = members.iter().map(line).collect();
         Ok(Self { members, bends, solid, lines })
     }

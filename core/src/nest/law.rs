@@ -96,7 +96,7 @@ impl Law {
     }
 
     /// Its rate, where it has but one.
-    pub(super) fn only(&self) -> Option<SpringRate> {
+    pub(super) fn single_rate(&self) -> Option<SpringRate> {
         self.later.is_empty().then_some(self.first)
     }
 
