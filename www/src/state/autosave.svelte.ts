@@ -113,7 +113,6 @@ class Autosave {
 		job.onChange((moment) => this.#save(moment));
 		if (first?.isDraft) this.#save(job.moment);
 		addEventListener('pagehide', () => this.#keep());
-		addEventListener('visibilitychange', () => this.#keep());
 		this.#tabs.onmessage = ({ data }: MessageEvent<Version>) => {
 			if (data.stamp !== this.#mine) this.#elsewhere = data;
 		};
