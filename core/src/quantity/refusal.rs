@@ -1,7 +1,7 @@
 //! Why a text was refused: one closed set of reasons, with the place, a sentence and an example.
 
-use crate::bounds::Row;
-use crate::quantity::System;
+use super::System;
+use super::bound::Row;
 
 /// A text that was refused: what was read, where it went wrong, why, and what would do.
 ///

@@ -120,11 +120,11 @@ export interface Asked {
 	 */
 	play?: string;
 	/**
-	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Bore of the pocket. Takes a bore between 3/64 in and 60 in, or a bore between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Thickness of the post. Takes a post between 3/64 in and 60 in, or a post between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**
@@ -625,11 +625,11 @@ export interface Need {
 	 */
 	pair?: string;
 	/**
-	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Bore of the pocket. Takes a bore between 3/64 in and 60 in, or a bore between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Thickness of the post. Takes a post between 3/64 in and 60 in, or a post between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**

@@ -7,3 +7,18 @@ export const label = {
 	"seats": "Coils",
 	"ask": "Height or load"
 } as const;
+
+export const example = {
+	"working_height": [
+		"11 1/2",
+		"292"
+	],
+	"working_load": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"ask": [
+		"11 1/2",
+		"292"
+	]
+} as const;
