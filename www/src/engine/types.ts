@@ -39,7 +39,7 @@ export type SupportState = 'loose' | 'carrying' | 'bottomed';
 /**
  * What two measurements of a coil say of it.
  */
-export type SinceWord = 'lost' | 'gained' | 'unstated';
+export type SinceWord = 'lost' | 'gained' | 'within-doubt';
 
 /**
  * How far apart the middles of four nests stand: the first two at one end, left and right, the others in the same order behind them.
