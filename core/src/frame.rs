@@ -73,7 +73,7 @@ pub struct Support {
     pub nest: Nest,
     /// Stiffness past solid; [`STOP_PER_RATE`] times the nest's rate at solid where none is given.
     pub stop: Option<SpringRate>,
-    /// Thickness of the shims under or over the nest, from nought up.
+    /// Thickness of the shims under or over the nest, from zero up.
     pub shim: Length,
     /// How far the ground under it is raised, or dips when negative.
     pub ground: Length,

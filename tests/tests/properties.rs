@@ -197,7 +197,7 @@ proptest! {
         let (by_inch, by_metre) = (Nest::new(by_inch.collect()).unwrap(), Nest::new(by_metre.collect()).unwrap());
         let one = by_inch.at_load(Force::new::<pound_force>(pounds)).unwrap();
         let other = by_metre.at_load(Force::new::<newton>(pounds * 4.448_221_615_260_5)).unwrap();
-        // A height near nought is a difference of larger lengths, and holds their digits.
+        // A height near zero is a difference of larger lengths, and holds their digits.
         let free = one.members[0].deflection.value.abs().max(one.height.value.abs());
         prop_assert!((one.height.value - other.height.value).abs() <= 1e-12 * free);
         for (a, b) in one.members.iter().zip(&other.members) {

@@ -123,7 +123,7 @@ pub enum Reason {
         /// The same value with a proper fraction.
         meant: String,
     },
-    /// A fraction over nought.
+    /// A fraction over zero.
     #[error("the fraction has a 0 under its stroke")]
     ZeroDenominator,
     /// An inch divided other than by halving.
