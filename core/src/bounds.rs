@@ -4,49 +4,13 @@
 //! The limits only keep out slips of the finger, such as a free height of 138 in for 13 7/8: they
 //! are common sense, no source. What a spring ought to be like is for the cautions to say.
 
+pub use crate::quantity::Bound;
 use crate::quantity::unit::{INCH_M, POUND_FORCE_N};
 use crate::quantity::{
-    Force, Kind, Length, Modulus, Share, SpringRate, Stress, System, Table, Turns, WarpStiffness,
-    tape_mark,
+    Force, Kind, Length, Modulus, Row, Share, Side, SpringRate, Stress, System, Turns,
+    WarpStiffness,
 };
 use crate::say::{Message, Reader, Say};
-use std::marker::PhantomData;
-
-/// The least and the most that one input may be, both included.
-///
-/// ```
-/// use coilnest::bounds;
-/// use coilnest::quantity::{Length, System, unit};
-/// use coilnest::say::Say;
-///
-/// assert_eq!(
-///     bounds::FREE_HEIGHT.sentence(System::Inch),
-///     "a free height between 1/64 in and 120 in"
-/// );
-/// assert!(bounds::FREE_HEIGHT.check(Length::new::<unit::inch>(13.875)).is_ok());
-///
-/// let refused = bounds::FREE_HEIGHT.check(Length::new::<unit::inch>(138.0)).unwrap_err();
-/// assert_eq!(
-///     refused.say(System::Inch).to_string(),
-///     "138 in; a free height between 1/64 in and 120 in was expected"
-/// );
-/// ```
-#[derive(Debug)]
-pub struct Bound<K> {
-    pub(crate) row: Row,
-    kind: PhantomData<fn() -> K>,
-}
-
-/// What a bound says, whatever the kind of its quantity.
-#[derive(Debug, PartialEq)]
-pub struct Row {
-    name: &'static str,
-    least_si: f64,
-    most_si: f64,
-    example_inch: &'static str,
-    example_metric: &'static str,
-    table: &'static Table,
-}
 
 /// A value outside the limits of its input.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -57,47 +21,6 @@ pub struct OutOfBounds {
 }
 
 impl<K: Kind> Bound<K> {
-    const fn new(
-        name: &'static str,
-        [least_si, most_si]: [f64; 2],
-        [example_inch, example_metric]: [&'static str; 2],
-    ) -> Self {
-        Self {
-            row: Row { name, least_si, most_si, example_inch, example_metric, table: K::TABLE },
-            kind: PhantomData,
-        }
-    }
-
-    /// The input's name in words, with its article: "a free height".
-    #[must_use]
-    pub fn name(&self) -> &'static str {
-        self.row.name
-    }
-
-    /// The least value allowed.
-    #[must_use]
-    pub fn least(&self) -> K::Value {
-        K::from_si(self.row.least_si)
-    }
-
-    /// The greatest value allowed.
-    #[must_use]
-    pub fn most(&self) -> K::Value {
-        K::from_si(self.row.most_si)
-    }
-
-    /// What is allowed, as a sentence's end: "a free height between 1/64 in and 120 in".
-    #[must_use]
-    pub fn sentence(&self, system: System) -> String {
-        self.row.sentence(system)
-    }
-
-    /// A text that would do.
-    #[must_use]
-    pub fn example(&self, system: System) -> &'static str {
-        self.row.example(system)
-    }
-
     /// Whether a value may stand for this input.
     ///
     /// # Errors
@@ -110,74 +33,13 @@ impl<K: Kind> Bound<K> {
             Side::Below | Side::Above => Err(OutOfBounds { si, row: &self.row }),
         }
     }
-
-    /// All that is allowed, in SI units: a generator for the property tests.
-    #[cfg(test)]
-    pub(crate) fn any_si(&self) -> std::ops::RangeInclusive<f64> {
-        self.row.least_si..=self.row.most_si
-    }
-}
-
-/// Where a value lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Side {
-    Below,
-    Within,
-    Above,
-}
-
-impl Row {
-    pub(crate) fn name(&self) -> &'static str {
-        self.name
-    }
-
-    pub(crate) fn allows_negative(&self) -> bool {
-        self.least_si < 0.0
-    }
-
-    /// Not a number lies above: no input can be it.
-    pub(crate) fn side(&self, si: f64) -> Side {
-        if si < self.least_si {
-            Side::Below
-        } else if si <= self.most_si {
-            Side::Within
-        } else {
-            Side::Above
-        }
-    }
-
-    pub(crate) fn least(&self, system: System) -> String {
-        self.limit(self.least_si, system)
-    }
-
-    pub(crate) fn most(&self, system: System) -> String {
-        self.limit(self.most_si, system)
-    }
-
-    /// A length in inches as a fraction where it is one, all else in decimals.
-    fn limit(&self, si: f64, system: System) -> String {
-        let is_inch = self.table == Length::TABLE && system == System::Inch;
-        let mark = if is_inch { tape_mark(Length::from_si(si)) } else { None };
-        mark.unwrap_or_else(|| self.table.write(si, system))
-    }
-
-    pub(crate) fn sentence(&self, system: System) -> String {
-        format!("{} between {} and {}", self.name, self.least(system), self.most(system))
-    }
-
-    pub(crate) fn example(&self, system: System) -> &'static str {
-        match system {
-            System::Inch => self.example_inch,
-            System::Metric => self.example_metric,
-        }
-    }
 }
 
 impl OutOfBounds {
     /// The name of the input in words.
     #[must_use]
     pub fn name(&self) -> &'static str {
-        self.row.name
+        self.row.name()
     }
 
     /// A text that would do.
@@ -214,6 +76,10 @@ bounds! {
     BAR: Length, "a bar", [INCH_M / 64.0, 0.152_4], ["1 1/16", "27"];
     /// An outside, mean or inside diameter of a coil.
     COIL_DIAMETER: Length, "a coil diameter", [INCH_M * 3.0 / 64.0, 1.524], ["7 3/4", "197"];
+    /// The bore of a pocket that a coil goes into.
+    POCKET: Length, "a bore", [INCH_M * 3.0 / 64.0, 1.524], ["8 1/4", "210"];
+    /// The diameter of a post inside a coil.
+    POST: Length, "a post", [INCH_M * 3.0 / 64.0, 1.524], ["3 1/2", "90"];
     /// How far a coil may be under or over the book.
     LIMIT: Length, "a limit", [0.0, 0.304_8], ["1/8", "3"];
     /// How far a size may be off, up or down.
@@ -290,12 +156,11 @@ mod tests {
             row: &Row,
             reads: impl Fn(&str, System) -> Result<f64, crate::quantity::Refusal>,
         ) {
-            assert!(row.least_si < row.most_si, "{}", row.name);
             for system in [System::Inch, System::Metric] {
                 for text in [row.least(system), row.most(system), row.example(system).to_owned()] {
                     match reads(&text, system) {
                         Ok(si) => assert_eq!(row.side(si), Side::Within),
-                        Err(refusal) => panic!("{}: {refusal}", row.name),
+                        Err(refusal) => panic!("{}: {refusal}", row.name()),
                     }
                 }
             }
@@ -315,6 +180,8 @@ mod tests {
             &SOLID_HEIGHT,
             &BAR,
             &COIL_DIAMETER,
+            &POCKET,
+            &POST,
             &LIMIT,
             &TOLERANCE,
             &GRADUATION,

@@ -36,7 +36,7 @@ pub enum Word {
     /// It is longer than it was.
     Gained,
     /// The difference is no more than the measurements can tell.
-    Unstated,
+    WithinDoubt,
 }
 
 /// A difference of two measurements.
@@ -79,7 +79,7 @@ pub struct Change {
 /// assert!((lost.doubt.get::<millimeter>() - 1.0).abs() < 1e-12);
 /// assert!((lost.p_lost - 0.977_25).abs() < 1e-5);
 /// // One millimetre is one, and no more than two such tapes can tell.
-/// assert_eq!(change(taped(353.0, 0.6), taped(352.0, 0.8), 0.95).word, Word::Unstated);
+/// assert_eq!(change(taped(353.0, 0.6), taped(352.0, 0.8), 0.95).word, Word::WithinDoubt);
 /// ```
 #[must_use]
 pub fn change(before: Estimate, after: Estimate, level: f64) -> Change {
@@ -89,7 +89,7 @@ pub fn change(before: Estimate, after: Estimate, level: f64) -> Change {
     let word = match word {
         verdict::Word::Short => Word::Lost,
         verdict::Word::Long => Word::Gained,
-        verdict::Word::Good | verdict::Word::TooClose => Word::Unstated,
+        verdict::Word::Good | verdict::Word::TooClose => Word::WithinDoubt,
     };
     Change { by, doubt, p_lost: p_short, word }
 }

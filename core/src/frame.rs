@@ -81,7 +81,7 @@ pub struct Support {
     pub nest: Nest,
     /// Stiffness past solid; [`STOP_PER_RATE`] times the nest's rate at solid where none is given.
     pub stop: Option<SpringRate>,
-    /// Thickness of the shims under or over the nest, from nought up.
+    /// Thickness of the shims under or over the nest, from zero up.
     pub shim: Length,
     /// How far the ground under it is raised, or dips when negative.
     pub ground: Length,
@@ -109,6 +109,7 @@ pub enum Contact {
 
 /// One nest under the settled frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct SettledSupport {
     /// What it carries.
     pub load: Force,
@@ -134,6 +135,7 @@ pub struct Diagonal {
 
 /// A frame at rest.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Settled {
     /// Each nest, in the frame's order.
     pub supports: Vec<SettledSupport>,

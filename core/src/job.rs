@@ -14,7 +14,7 @@
 //! use coilnest::job::{assess, file};
 //! use coilnest::tables::Tables;
 //!
-//! let tables = Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+//! let tables = Tables::NONE;
 //! let job = file::open(r#"{
 //!     "format": "coilnest-job/1",
 //!     "tape": { "graduation": "1/16 in", "error": "0" },

@@ -57,6 +57,11 @@
 #[macro_use]
 extern crate uom;
 
+/// The example of this crate's `README.md`.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+pub struct Readme;
+
 pub mod bounds;
 pub mod change;
 pub mod coil;
@@ -83,3 +88,9 @@ pub mod stack;
 pub mod tables;
 pub mod tolerance;
 pub mod verdict;
+
+pub use coil::Diameters;
+pub use frame::{Frame, Place, Settled, Support, Weight};
+pub use nest::{Law, Member, Nest, State};
+pub use quantity::{Force, Length, SpringRate, System};
+pub use tables::Tables;

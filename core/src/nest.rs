@@ -16,7 +16,7 @@ mod law;
 
 pub use law::{Law, LawError};
 
-use crate::quantity::{Force, Length, SpringRate, System};
+use crate::quantity::{Force, Length, SpringRate, System, si};
 use crate::say::{Say, says};
 use crate::source::{Known, Source};
 use thiserror::Error;
@@ -52,9 +52,15 @@ impl Member {
     }
 
     fn deflection(&self, height: Length) -> Length {
-        let shorter = self.touch_height() - height;
-        if shorter.value > 0.0 { shorter } else { Length::default() }
+        closed(self.touch_height(), height)
     }
+}
+
+/// How far a height lies under the one at which a coil is touched.
+#[inline]
+fn closed(touch: Length, height: Length) -> Length {
+    let shorter = touch - height;
+    if shorter.value > 0.0 { shorter } else { Length::default() }
 }
 
 /// Why coils make no nest, or a nest has no answer.
@@ -102,6 +108,7 @@ says! {
 
 /// What happens at a bend of the load curve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Event {
     /// A coil begins to carry.
     Touches,
@@ -113,6 +120,7 @@ pub enum Event {
 
 /// A bend of the load curve: where it is, which coil makes it and how.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Breakpoint {
     /// Height of the upper seat.
     pub height: Length,
@@ -123,7 +131,8 @@ pub struct Breakpoint {
 }
 
 /// A nest at a height.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[non_exhaustive]
 pub struct State {
     /// Height between the seats.
     pub height: Length,
@@ -141,6 +150,7 @@ pub struct State {
 
 /// One coil of a nest at a height.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct MemberState {
     /// Its load.
     pub load: Force,
@@ -177,7 +187,24 @@ pub struct Nest {
     members: Vec<Member>,
     /// Every bend but the solid one, highest first.
     bends: Vec<Bend>,
+    /// The coil that is solid first.
+    solid: Option<Breakpoint>,
+    /// The coils in order, where each has one rate alone.
+    lines: Option<Vec<Line>>,
 }
+
+/// A coil of one rate: where it is touched, and its load from there on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Line {
+    touch: Length,
+    rate: SpringRate,
+}
+
+/// A height that was written as the solid one may miss the sum of two others by a rounding.
+const ROUNDED: f64 = 1.0 - 1e-12;
+
+/// How many heights are looked at together: as many as a processor holds at hand.
+const ABREAST: usize = 8;
 
 /// A bend, with what it adds to the rate of the nest.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -213,7 +240,17 @@ impl Nest {
                 bends.insert(place, Bend { at: Breakpoint { height, member: index, event }, step });
             }
         }
-        Ok(Self { members, bends })
+        let known = members.iter().enumerate().filter_map(|(member, coil)| {
+            let height = coil.solid_height()?;
+            Some(Breakpoint { height, member, event: Event::Solid })
+        });
+        let solid =
+            known.reduce(|first, next| if next.height > first.height { next } else { first });
+        let line = |coil: &Member| {
+            Some(Line { touch: coil.touch_height(), rate: coil.law.single_rate()? })
+        };
+        let lines = members.iter().map(line).collect();
+        Ok(Self { members, bends, solid, lines })
     }
 
     /// The coils, in the order in which they were given.
@@ -239,11 +276,7 @@ impl Nest {
     /// is known.
     #[must_use]
     pub fn solid(&self) -> Option<Breakpoint> {
-        let known = self.members.iter().enumerate().filter_map(|(member, coil)| {
-            let height = coil.solid_height()?;
-            Some(Breakpoint { height, member, event: Event::Solid })
-        });
-        known.reduce(|first, next| if next.height > first.height { next } else { first })
+        self.solid
     }
 
     /// Every bend of the load curve from free to solid, highest first.
@@ -269,16 +302,141 @@ impl Nest {
     /// # Errors
     /// [`NestError::BelowSolid`] when no nest can be that low; [`NestError::NotFinite`].
     pub fn at_height(&self, height: Length) -> Result<State, NestError> {
+        let mut state = State::default();
+        self.at_height_into(height, &mut state)?;
+        Ok(state)
+    }
+
+    /// [`Nest::at_height`] into a state that is there already: nothing is allocated once it has room for
+    /// every coil. Where there is no answer, the state stays as it was.
+    ///
+    /// # Errors
+    /// As [`Nest::at_height`].
+    ///
+    /// # Example
+    /// ```
+    /// # use coilnest::nest::{Law, Member, Nest, NestError, State};
+    /// # use coilnest::quantity::{Length, SpringRate, unit::{millimeter, newton, newton_per_millimeter}};
+    /// # let mm = Length::new::<millimeter>;
+    /// # let law = Law::linear(SpringRate::new::<newton_per_millimeter>(20.0))?;
+    /// # let nest = Nest::new(vec![Member { free: mm(300.0), law, solid: None, raise: mm(0.0) }])?;
+    /// let mut state = State::default();
+    /// for height in [290.0, 280.0, 270.0] {
+    ///     nest.at_height_into(mm(height), &mut state)?;
+    ///     assert!((state.load.get::<newton>() - 20.0 * (300.0 - height)).abs() < 1e-9);
+    /// }
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn at_height_into(&self, height: Length, state: &mut State) -> Result<(), NestError> {
+        self.fill(self.standing(height)?, Force::default(), state);
+        Ok(())
+    }
+
+    /// The load at a height alone, by the same sum as [`Nest::at_height`], and without allocation.
+    ///
+    /// # Errors
+    /// As [`Nest::at_height`].
+    ///
+    /// # Example
+    /// ```
+    /// # use coilnest::nest::{Law, Member, Nest, NestError};
+    /// # use coilnest::quantity::{Length, SpringRate, unit::{millimeter, newton, newton_per_millimeter}};
+    /// # let mm = Length::new::<millimeter>;
+    /// # let law = Law::linear(SpringRate::new::<newton_per_millimeter>(20.0))?;
+    /// # let nest = Nest::new(vec![Member { free: mm(300.0), law, solid: Some(mm(200.0)), raise: mm(0.0) }])?;
+    /// assert!((nest.load_at(mm(290.0))?.get::<newton>() - 200.0).abs() < 1e-9);
+    /// assert!(matches!(nest.load_at(mm(199.0)), Err(NestError::BelowSolid { .. })));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[inline]
+    pub fn load_at(&self, height: Length) -> Result<Force, NestError> {
+        Ok(self.load(self.standing(height)?))
+    }
+
+    /// The loads at many heights, in their order: [`Nest::load_at`] of each, to the last digit.
+    ///
+    /// `loads` becomes as long as `heights`; nothing is allocated once it has room for them.
+    ///
+    /// # Errors
+    /// As [`Nest::at_height`], of the first height that has no load. `loads` is empty then.
+    ///
+    /// # Example
+    /// ```
+    /// # use coilnest::nest::{Law, Member, Nest, NestError};
+    /// # use coilnest::quantity::{Length, SpringRate, unit::{millimeter, newton, newton_per_millimeter}};
+    /// # let mm = Length::new::<millimeter>;
+    /// # let law = Law::linear(SpringRate::new::<newton_per_millimeter>(20.0))?;
+    /// # let nest = Nest::new(vec![Member { free: mm(300.0), law, solid: None, raise: mm(0.0) }])?;
+    /// let heights: Vec<Length> = (200..=310).map(|height| mm(f64::from(height))).collect();
+    /// let mut loads = Vec::new();
+    /// nest.loads_at(&heights, &mut loads)?;
+    /// assert_eq!(loads.len(), heights.len());
+    /// assert_eq!(loads[40], nest.load_at(heights[40])?);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn loads_at(&self, heights: &[Length], loads: &mut Vec<Force>) -> Result<(), NestError> {
+        loads.resize(heights.len(), Force::default());
+        let (groups, rest) = heights.as_chunks::<ABREAST>();
+        let (filled, left) = loads.as_chunks_mut::<ABREAST>();
+        let done = match &self.lines {
+            Some(lines) => self.abreast(lines, groups, filled),
+            None => self.one_by_one(groups.as_flattened(), filled.as_flattened_mut()),
+        };
+        let done = done.and_then(|()| self.one_by_one(rest, left));
+        if done.is_err() {
+            loads.clear();
+        }
+        done
+    }
+
+    fn one_by_one(&self, heights: &[Length], loads: &mut [Force]) -> Result<(), NestError> {
+        for (height, load) in heights.iter().zip(loads) {
+            *load = self.load_at(*height)?;
+        }
+        Ok(())
+    }
+
+    /// The same for whole groups of heights, each coil's line put to a group at once.
+    fn abreast(
+        &self,
+        lines: &[Line],
+        groups: &[[Length; ABREAST]],
+        loads: &mut [[Force; ABREAST]],
+    ) -> Result<(), NestError> {
+        let (lowest, stop) = self
+            .solid
+            .map_or((si(f64::MIN), si(f64::MIN)), |solid| (solid.height * ROUNDED, solid.height));
+        for (heights, loads) in groups.iter().zip(loads) {
+            let stands = |height: Length| height >= lowest && height.value <= f64::MAX;
+            if !heights.iter().fold(true, |all, height| all & stands(*height)) {
+                for height in heights {
+                    self.standing(*height)?;
+                }
+            }
+            let heights = heights.map(|height| if height < stop { stop } else { height });
+            let mut sums = [Force::default(); ABREAST];
+            for line in lines {
+                for (sum, height) in sums.iter_mut().zip(heights) {
+                    *sum += line.rate * closed(line.touch, height);
+                }
+            }
+            *loads = sums;
+        }
+        Ok(())
+    }
+
+    /// A height that was asked for, as the nest stands there.
+    #[inline]
+    fn standing(&self, height: Length) -> Result<Length, NestError> {
         if !height.value.is_finite() {
             return Err(NestError::NotFinite { what: "height" });
         }
-        match self.solid() {
-            // A height that was written as the solid one may miss the sum of two others by a rounding.
-            Some(solid) if height < solid.height * (1.0 - 1e-12) => {
+        match self.solid {
+            Some(solid) if height < solid.height * ROUNDED => {
                 Err(NestError::BelowSolid { height, solid: solid.height })
             }
-            Some(solid) if height < solid.height => Ok(self.state(solid.height, Force::default())),
-            _ => Ok(self.state(height, Force::default())),
+            Some(solid) if height < solid.height => Ok(solid.height),
+            _ => Ok(height),
         }
     }
 
@@ -294,7 +452,7 @@ impl Nest {
             return Err(NestError::NotFinite { what: "load" });
         }
         let height = self.height_of_springs(load);
-        if let Some(solid) = self.solid()
+        if let Some(solid) = self.solid
             && height < solid.height
         {
             let borne = self.load(solid.height);
@@ -322,20 +480,32 @@ impl Nest {
         height - (load - borne) / rate
     }
 
+    #[inline]
     fn load(&self, height: Length) -> Force {
         let mut sum = Force::default();
-        for member in &self.members {
-            sum += member.law.load(member.deflection(height));
+        if let Some(lines) = &self.lines {
+            for line in lines {
+                sum += line.rate * closed(line.touch, height);
+            }
+        } else {
+            for member in &self.members {
+                sum += member.law.load(member.deflection(height));
+            }
         }
         sum
     }
 
     fn state(&self, height: Length, stop_load: Force) -> State {
-        let solid = self.solid().is_some_and(|solid| height <= solid.height);
+        let mut state = State::default();
+        self.fill(height, stop_load, &mut state);
+        state
+    }
+
+    fn fill(&self, height: Length, stop_load: Force, state: &mut State) {
         let mut rate = SpringRate::default();
         let mut load = Force::default();
-        let mut members = Vec::with_capacity(self.members.len());
-        for member in &self.members {
+        state.members.clear();
+        state.members.extend(self.members.iter().map(|member| {
             let deflection = member.deflection(height);
             let touching = deflection.value > 0.0;
             let carried = member.law.load(deflection);
@@ -345,8 +515,9 @@ impl Nest {
             }
             let stands = member.free - deflection;
             let to_solid = member.solid.map(|solid| stands - solid);
-            members.push(MemberState { load: carried, deflection, to_solid, touching });
-        }
-        State { height, load, stop_load, rate, solid, members }
+            MemberState { load: carried, deflection, to_solid, touching }
+        }));
+        (state.height, state.load, state.stop_load, state.rate) = (height, load, stop_load, rate);
+        state.solid = self.solid.is_some_and(|solid| height <= solid.height);
     }
 }

@@ -24,7 +24,7 @@ pub const SOURCE: Source = Source::new(
 pub struct Doubted<Q> {
     /// The value.
     pub value: Q,
-    /// One standard uncertainty of it, from nought up.
+    /// One standard uncertainty of it, from zero up.
     pub doubt: Q,
 }
 

@@ -24,7 +24,7 @@
 //!
 //! [`read`] takes what a person wrote; [`write()`] gives what a person reads. What a bare number
 //! means, how units may be spelt, and how many digits are shown is a [`Table`] for each [`Kind`] of
-//! quantity; which values are sensible is a [`Bound`](crate::bounds::Bound).
+//! quantity; which values are sensible is a [`Bound`].
 //!
 //! ```
 //! use coilnest::bounds;
@@ -41,6 +41,7 @@
 
 pub mod unit;
 
+mod bound;
 mod figure;
 mod kind;
 mod number;
@@ -48,6 +49,8 @@ mod read;
 mod refusal;
 mod scan;
 
+pub use bound::Bound;
+pub(crate) use bound::{Row, Side};
 #[cfg(feature = "serde")]
 pub(crate) use figure::{Digits, Said, say};
 pub(crate) use figure::{joined, tape_mark};

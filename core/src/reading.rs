@@ -36,7 +36,7 @@
 //! word     = front | "minus" | "plus"
 //! front    = "scant" | "shy" | "light" | "weak" | "just under"
 //!          | "full" | "heavy" | "strong" | "proud" | "just over"
-//! sign     = "+" | "-"               "-" only where the bound goes below nought
+//! sign     = "+" | "-"               "-" only where the bound goes below zero
 //! ```
 //!
 //! Letters may be small or capital; `in.` and `ft.` may have their stop; blanks, dashes, primes,
@@ -174,7 +174,7 @@ impl Reading {
     /// What the reading says, with marks a graduation g apart: the mark ± g/2 if it is plain, from
     /// the mark − g/2 to the mark if it is scant, from the mark to the mark + g/2 if it is full.
     ///
-    /// A lean is one of size: a deviation of −1/16 scant lies nearer nought than −1/16.
+    /// A lean is one of size: a deviation of −1/16 scant lies nearer zero than −1/16.
     #[must_use]
     pub fn interval(&self, graduation: Length) -> Interval {
         let mark = self.length();

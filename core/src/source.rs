@@ -53,11 +53,11 @@ impl Source {
         Self { title, place, known }
     }
 
-    /// The document and the place in it, without how that is known; common practice says so.
+    /// The document and the place in it, without how that is known; without a document it is common practice.
     #[must_use]
     pub fn cited(&self) -> String {
         match (self.title, self.place) {
-            ("", "") => self.known.to_string(),
+            ("", "") => "common practice".to_owned(),
             (title, "") => title.to_owned(),
             (title, place) => format!("{title}, {place}"),
         }

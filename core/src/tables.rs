@@ -6,7 +6,22 @@ use crate::sizing::Series;
 use crate::tolerance::DiameterBand;
 
 /// Steels, sizes and tape classes to look names up in.
-#[derive(Clone, Copy, Debug)]
+///
+/// # Example
+/// ```
+/// use coilnest::measured::TapeClass;
+/// use coilnest::tables::Tables;
+///
+/// const CLASSES: &[TapeClass] = &[];
+/// const OF_THE_SHOP: Tables<'_> = {
+///     let mut tables = Tables::NONE;
+///     tables.tape_classes = CLASSES;
+///     tables
+/// };
+/// assert!(OF_THE_SHOP.tape_class("II").is_none());
+/// ```
+#[derive(Clone, Copy, Debug, Default)]
+#[non_exhaustive]
 pub struct Tables<'a> {
     /// Steels; the first is taken, and said to be, where a job names none.
     pub steels: &'a [Steel],
@@ -20,6 +35,9 @@ pub struct Tables<'a> {
 }
 
 impl Tables<'_> {
+    /// Tables without a row, to be filled.
+    pub const NONE: Self = Self { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+
     /// The steel of that name in a job file.
     #[must_use]
     pub fn steel(&self, id: &str) -> Option<&Steel> {

@@ -57,12 +57,18 @@ use core::marker::PhantomData;
 include!(concat!(env!("OUT_DIR"), "/constants.rs"));
 
 /// All tables, as an assessment takes them.
-pub const TABLES: Tables<'static> =
-    Tables { steels: STEELS, diameters: DIAMETERS, sizes: SIZES, tape_classes: TAPE_CLASSES };
+pub const TABLES: Tables<'static> = {
+    let mut tables = TAPE_TABLES;
+    (tables.steels, tables.diameters, tables.sizes) = (STEELS, DIAMETERS, SIZES);
+    tables
+};
 
 /// The tables of what asks for no steel.
-pub const TAPE_TABLES: Tables<'static> =
-    Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: TAPE_CLASSES };
+pub const TAPE_TABLES: Tables<'static> = {
+    let mut tables = Tables::NONE;
+    tables.tape_classes = TAPE_CLASSES;
+    tables
+};
 
 /// Where a row stands, for whoever wants to read it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

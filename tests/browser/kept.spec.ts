@@ -8,6 +8,7 @@ import {
 	expectNoViolation,
 	field,
 	onDisk,
+	openCoil,
 	openPage,
 	type Page,
 	test,
@@ -226,4 +227,30 @@ test('an engine that falls is started anew: nothing old stands as if it held, an
 	await expect(fell).toHaveCount(0);
 	await openFile(page, readFileSync('../web/demo/quarry-tramway.json', 'utf8'));
 	await expect(button(left, 'Good')).toBeVisible();
+});
+
+test('a key leaves no timer behind that would fall into a later one', async ({ page }) => {
+	await page.addInitScript(() => {
+		const left = new Set<number>();
+		let last = 0;
+		const [begin, end] = [window.setTimeout.bind(window), window.clearTimeout.bind(window)];
+		// A second is what a page that is out of sight is given to paint: here it never passes.
+		const slow = (act: () => void, ms?: number): number => {
+			if (ms !== 1000) return begin(act, ms);
+			const id = (last -= 1);
+			left.add(id);
+			return id;
+		};
+		const ended = (id?: number): void => {
+			if (!left.delete(id ?? 0)) end(id);
+		};
+		Object.assign(window, { left, setTimeout: slow, clearTimeout: ended });
+	});
+	await openPage(page);
+	await openCoil(page, 'Outer, A left');
+	await field(page, 'Place 1, Outer, A left').fill('14');
+	await expect(page.getByText('saved', { exact: true })).toBeVisible();
+	await expect
+		.poll(() => page.evaluate(() => (window as unknown as { left: Set<number> }).left.size))
+		.toBe(0);
 });

@@ -173,6 +173,20 @@ test('what is missing is named, and leads to its field', async ({ page }) => {
 	await expect(page.getByRole('heading', { name: /are not known yet/ })).toHaveCount(0);
 });
 
+test('an empty nest says what will stand there, with an example in each field, in the units of the job', async ({
+	page,
+}) => {
+	await openBlank(page);
+	await page.getByRole('link', { name: 'Nest' }).click();
+	await expect(page.getByRole('main')).toContainText('What each coil carries at this height stands here');
+	await expect(page.getByRole('main')).toContainText('Rate · Solid height · Stress at solid');
+	expect(await page.getByRole('main').innerText()).not.toMatch(/^\s*–\s*$/m);
+	await expect(field(page, 'Bar, Outer')).toHaveAttribute('placeholder', 'e.g. 1 1/16');
+	await expect(field(page, 'Working height')).toHaveAttribute('placeholder', 'e.g. 11 1/2');
+	await button(page, 'Millimetres').click();
+	await expect(field(page, 'Bar, Outer')).toHaveAttribute('placeholder', 'e.g. 27');
+});
+
 test('a working height that is written once counts for all nests, until one has its own', async ({
 	page,
 }) => {

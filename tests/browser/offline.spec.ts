@@ -57,3 +57,21 @@ test('a first visit is sent each file once', async ({ page }) => {
 	const files = readdirSync('dist', { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
 	expect(sent.size).toBe(files.length);
 });
+
+test('no text becomes markup, nor names a script but the worker of the page', async ({ page, errors }) => {
+	await page.goto('./');
+	await expect(field(page, 'Place 1, Outer, A left')).toBeVisible();
+	const [markup, script] = await page.evaluate(() => {
+		const made = document.createElement('script');
+		made.src = 'elsewhere.js';
+		try {
+			document.body.insertAdjacentHTML('beforeend', '<i></i>');
+			return ['taken', made.src];
+		} catch {
+			return ['refused', made.src];
+		}
+	});
+	expect(markup).toBe('refused');
+	expect(errors.splice(0)).toEqual([expect.stringContaining('TrustedHTML')]);
+	expect(script).toMatch(/\/sw\.js$/);
+});

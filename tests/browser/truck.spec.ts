@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import {
 	button,
 	coil,
@@ -9,43 +8,15 @@ import {
 	type Locator,
 	openCoil,
 	openDrawing,
-	openPage,
 	type Page,
 	PHONE,
 	test,
 } from './page';
-
-type Loose = Record<string, any>;
+import { expectWhole, keysOf, MOST_PRESSES, openJob, pad, READINGS, tally, unread, whole } from './whole';
 
 /** Some hundred taps or keys take their time on a busy machine. */
 const LONG_MS = 240_000;
-const MOST_PRESSES = 70;
 const MOST_SCREENS = 1.2;
-const whole = (): Loose => JSON.parse(readFileSync('../tests/jobs/whole-truck.job.json', 'utf8'));
-
-/** The readings of the invented truck, nest by nest and coil by coil. */
-const READINGS: string[] = whole()['nests'].flatMap((nest: Loose) =>
-	nest['seats'].flatMap((seat: Loose) => seat['readings']),
-);
-
-/** The truck before anything of it was read, with its drawings. */
-function unread(): Loose {
-	const job = whole();
-	for (const nest of job['nests']) for (const seat of nest['seats']) seat['readings'] = [];
-	return job;
-}
-
-async function openJob(page: Page, job: unknown): Promise<void> {
-	await page.addInitScript((text) => {
-		if (sessionStorage.getItem('opened')) return;
-		localStorage.setItem('coilnest:job', text);
-		sessionStorage.setItem('opened', 'yes');
-	}, JSON.stringify(job));
-	await openPage(page);
-}
-
-const tally = (page: Page): Locator => page.getByRole('group', { name: 'All coils' });
-const pad = (page: Page): Locator => page.getByRole('group', { name: /^Keys for/ });
 
 /** What is wrong with where the field that is written in and its verdict stand, while the pad is open. */
 function covered(page: Page): Promise<string[]> {
@@ -73,19 +44,6 @@ function cut(page: Page): Promise<string[]> {
 			.filter((input) => input.scrollWidth > input.clientWidth)
 			.map((input) => input.value),
 	);
-}
-
-/** The keys of the pad that write a reading: `13 7/8 scant` takes four. */
-function keysOf(reading: string): string[] {
-	return reading.split(' ').flatMap((word) => (/^\d+$/.test(word) ? [...word] : [word]));
-}
-
-async function expectWhole(page: Page): Promise<void> {
-	await expect(tally(page).getByRole('listitem')).toHaveText(['5 good', '1 short', '2 to decide']);
-	await expect(line(page, 'Inner, A left')).toContainText('Short');
-	await expect(line(page, 'Inner, A left')).toContainText(/3\/16\s*in under/);
-	await expect(line(page, 'Outer, A right')).toContainText('14 · 14 scant');
-	await expect(line(page, 'Inner, B left')).toContainText('on the book figure');
 }
 
 /** How many readings are written: all of them once, else those of the first coils. */

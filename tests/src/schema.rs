@@ -71,7 +71,8 @@ fn symbols() -> String {
 }
 
 /// Each object of a job by its name in the schema, and of each of its fields, in their order, the label, the
-/// words that it takes, whether it is a length, and what stands in it where that is no text.
+/// words that it takes, whether it is a length, a text that will do in inches and in millimetres, and what
+/// stands in it where that is no text.
 fn fields() -> String {
     let mut objects = Vec::new();
     describe("Job", &Job::rows(), &mut objects);
@@ -96,10 +97,12 @@ fn describe(name: &str, rows: &[Row], objects: &mut Vec<(String, String)>) {
         };
         let of = held(&row.takes, objects).map(|of| format!(", \"of\": {of}"));
         let length = if is_length(&row.takes) { ", \"length\": true" } else { "" };
+        let example = example(&row.takes).map(|texts| format!(", \"example\": {}", json!(texts)));
         let label = Value::from(row.label);
         format!(
-            "    \"{}\": {{ \"label\": {label}{words}{length}{} }}",
+            "    \"{}\": {{ \"label\": {label}{words}{length}{}{} }}",
             row.name,
+            example.unwrap_or_default(),
             of.unwrap_or_default()
         )
     });
@@ -114,6 +117,16 @@ fn is_length(takes: &Takes) -> bool {
         Takes::Quantity(range) => range.is_length,
         Takes::List(items) => is_length(items),
         _ => false,
+    }
+}
+
+/// A text that will do in a field of a quantity, in inches and in millimetres.
+fn example(takes: &Takes) -> Option<[&'static str; 2]> {
+    match takes {
+        Takes::Quantity(range) | Takes::Count(range) | Takes::Doubted(range) => Some(range.example),
+        Takes::HeightOrLoad([height, _]) => Some(height.example),
+        Takes::List(items) => example(items),
+        _ => None,
     }
 }
 

@@ -197,7 +197,7 @@ proptest! {
         prop_assert!((found.value / integrated - 1.0).abs() < 1e-6, "{coil:?}: {found:?} {integrated}");
     }
 
-    /// It falls to nought where the coil buckles with a seat that slides, and is refused from there on.
+    /// It falls to zero where the coil buckles with a seat that slides, and is refused from there on.
     #[test]
     fn the_lateral_rate_ends_where_the_coil_buckles(coil in any_coil()) {
         let Some(most) = coil.buckles(Seating::Sliding) else { return Ok(()) };

@@ -304,7 +304,7 @@ fn drawn(count: usize) -> impl Iterator<Item = Any> {
 const FRAMES: usize = 10_000;
 
 /// The loads as a general solver of quadratic programs has them: how much shorter each spring is than
-/// free is at least what the frame leaves of it and at least nought, at the least energy. Lengths in
+/// free is at least what the frame leaves of it and at least zero, at the least energy. Lengths in
 /// cm from 25 cm up, forces in means, so that the solver's numbers are near one: the loads are known
 /// to the root of what it leaves of the energy.
 fn by_program(any: &Any) -> Vec<f64> {

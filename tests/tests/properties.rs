@@ -3,7 +3,7 @@
 
 use coilnest::coil::ends::Turns;
 use coilnest::coil::{Diameters, rate};
-use coilnest::nest::{Law, Member, Nest};
+use coilnest::nest::{Law, Member, Nest, NestError, State};
 use coilnest::quantity::unit::{
     inch, meter, millimeter, newton, newton_per_meter, pascal, pound_force, pound_force_per_inch,
 };
@@ -150,6 +150,35 @@ proptest! {
         }
     }
 
+    /// To the last digit, from below solid to above free, in groups of heights and beside them.
+    #[test]
+    fn a_load_alone_is_the_load_of_the_whole_state(members in any_members(), shares in prop::collection::vec(-0.05..1.1, 0..40)) {
+        let nest = nest(&members);
+        let mut heights: Vec<Length> = shares.iter().map(|share| height(&nest, *share)).collect();
+        heights.push(nest.solid().unwrap().height * (1.0 - 1e-13));
+        let (mut loads, mut kept) = (vec![Force::new::<newton>(1.0); 3], State::default());
+        let all = nest.loads_at(&heights, &mut loads);
+        let states: Result<Vec<State>, NestError> = heights.iter().map(|height| nest.at_height(*height)).collect();
+        prop_assert_eq!(all.err(), states.as_ref().err().copied());
+        let expected: Vec<Force> = states.into_iter().flatten().map(|state| state.load).collect();
+        prop_assert_eq!(loads, expected);
+        for height in heights {
+            let state = nest.at_height(height);
+            prop_assert_eq!(nest.load_at(height), state.clone().map(|state| state.load));
+            prop_assert_eq!(nest.at_height_into(height, &mut kept).map(|()| kept.clone()), state);
+        }
+    }
+
+    #[test]
+    fn a_height_that_is_no_number_has_no_load(members in any_members(), place in 0_usize..20, odd in prop::sample::select(vec![f64::NAN, f64::INFINITY, f64::NEG_INFINITY])) {
+        let nest = nest(&members);
+        let mut heights = vec![nest.free_height(); 20];
+        heights[place] = metres(odd);
+        let mut loads = Vec::new();
+        prop_assert_eq!(nest.loads_at(&heights, &mut loads), Err(NestError::NotFinite { what: "height" }));
+        prop_assert!(loads.is_empty());
+    }
+
     /// The same nest written in inches and pounds, through units and back.
     #[test]
     fn inches_and_metres_give_one_nest(members in prop::collection::vec((4.0..24.0, 50.0..9000.0), 1..=3), pounds in 1.0..50_000.0) {
@@ -168,7 +197,7 @@ proptest! {
         let (by_inch, by_metre) = (Nest::new(by_inch.collect()).unwrap(), Nest::new(by_metre.collect()).unwrap());
         let one = by_inch.at_load(Force::new::<pound_force>(pounds)).unwrap();
         let other = by_metre.at_load(Force::new::<newton>(pounds * 4.448_221_615_260_5)).unwrap();
-        // A height near nought is a difference of larger lengths, and holds their digits.
+        // A height near zero is a difference of larger lengths, and holds their digits.
         let free = one.members[0].deflection.value.abs().max(one.height.value.abs());
         prop_assert!((one.height.value - other.height.value).abs() <= 1e-12 * free);
         for (a, b) in one.members.iter().zip(&other.members) {

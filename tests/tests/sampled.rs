@@ -39,7 +39,7 @@ impl Chance {
 
     /// Normal, with mean 0 and standard deviation 1, by Box and Muller.
     fn normal(&mut self) -> f64 {
-        // The middle of a step, so that no logarithm of nought is taken.
+        // The middle of a step, so that no logarithm of zero is taken.
         let even = (f64::from(self.0.next_u32()) + 0.5) / (f64::from(u32::MAX) + 1.0);
         libm::sqrt(-2.0 * libm::log(even)) * libm::cos(core::f64::consts::TAU * self.even())
     }

@@ -46,7 +46,7 @@ fn the_same_readings_have_lost_nothing() {
     assert!(report.coils.len() >= 8, "{report:?}");
     for coil in &report.coils {
         assert_eq!(coil.change.si.to_bits(), 0.0f64.to_bits(), "{coil:?}");
-        assert_eq!(coil.word, SinceWord::Unstated, "{coil:?}");
+        assert_eq!(coil.word, SinceWord::WithinDoubt, "{coil:?}");
     }
 }
 
@@ -83,7 +83,7 @@ fn a_job_in_millimetres_is_compared_with_one_in_inches() {
     let report = compared(&one("7", ["13 15/16", "13 15/16"], "1/16"), &then);
     let off = 13.9375 * 0.0254 - 0.354;
     assert!((report.coils[0].change.si - off).abs() < 1e-12, "{report:?}");
-    assert_eq!(report.coils[0].word, SinceWord::Unstated);
+    assert_eq!(report.coils[0].word, SinceWord::WithinDoubt);
 }
 
 #[test]
@@ -151,7 +151,7 @@ proptest! {
         let (known, less) = (&known.coils[0], &less.coils[0]);
         prop_assert!(less.change.doubt_si >= known.change.doubt_si);
         if (less.change.si - known.change.si).abs() < 1e-15 {
-            prop_assert!(less.word == known.word || less.word == SinceWord::Unstated);
+            prop_assert!(less.word == known.word || less.word == SinceWord::WithinDoubt);
         }
     }
 }
@@ -172,7 +172,7 @@ proptest! {
     fn the_same_estimate_again_has_lost_nothing(one in estimate(), level in 0.5001..0.999) {
         let same = change(one, one, level);
         prop_assert_eq!(same.by.value.to_bits(), 0.0f64.to_bits());
-        prop_assert_eq!(same.word, Word::Unstated);
+        prop_assert_eq!(same.word, Word::WithinDoubt);
     }
 
     #[test]
@@ -185,7 +185,7 @@ proptest! {
         let mirrored = match there.word {
             Word::Lost => Word::Gained,
             Word::Gained => Word::Lost,
-            Word::Unstated => Word::Unstated,
+            Word::WithinDoubt => Word::WithinDoubt,
         };
         prop_assert_eq!(back.word, mirrored);
     }
@@ -198,7 +198,7 @@ proptest! {
         let vaguer = Estimate { doubt: before.doubt + taped(0.0, more).doubt, ..before };
         let less = change(vaguer, after, level);
         prop_assert!(less.doubt >= known.doubt);
-        prop_assert!(less.word == known.word || less.word == Word::Unstated);
+        prop_assert!(less.word == known.word || less.word == Word::WithinDoubt);
         prop_assert!((less.p_lost - 0.5).abs() <= (known.p_lost - 0.5).abs() + 1e-12);
     }
 }

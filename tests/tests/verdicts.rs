@@ -214,7 +214,11 @@ fn what_would_settle_it_is_a_step_of_the_shop() {
             "with a rule in sixty-fourths and a better tape (EU class I), would settle it.",
         ),
         ("13.965", one, "A height gauge on a flat plate, at four places, would settle it."),
-        ("13.992", one, "No tape settles it, and no height gauge, so near is the limit"),
+        (
+            "13.992",
+            one,
+            "It is so near the limit that neither a tape nor a height gauge settles it",
+        ),
     ] {
         let (_, verdict) = taped(book, readings);
         assert_eq!(verdict.word, Word::TooClose, "{verdict:?}");

@@ -37,7 +37,7 @@ const types = text
 	.replace(new RegExp(String.raw`/\*\*\n${REFERENCE} \*/\n`, 'g'), '')
 	.replace(new RegExp(String.raw` \*\n${REFERENCE}`, 'g'), '');
 
-/** @typedef {{ label: string, words?: { id: string, name: string }[], length?: boolean, of?: string | [string] }} Field */
+/** @typedef {{ label: string, words?: { id: string, name: string }[], length?: boolean, example?: [string, string], of?: string | [string] }} Field */
 
 /** A file for each object of a job, and one that says what holds what. */
 async function fields() {
@@ -57,14 +57,13 @@ async function fields() {
 			Object.entries(of).flatMap(([name, field]) => (what(field) ? [[name, what(field)]] : [])),
 		);
 	const files = Object.entries(objects).map(([name, of]) => {
-		const words = each(of, (field) => field.words);
-		const text =
-			banner +
-			written(
-				'label',
-				each(of, (field) => field.label),
-			);
-		return [`fields/${name}.ts`, Object.keys(words).length > 0 ? text + written('words', words) : text];
+		const said = {
+			label: each(of, (field) => field.label),
+			words: each(of, (field) => field.words),
+			example: each(of, (field) => field.example),
+		};
+		const filled = Object.entries(said).filter(([, fields]) => Object.keys(fields).length > 0);
+		return [`fields/${name}.ts`, banner + filled.map(([name, fields]) => written(name, fields)).join('')];
 	});
 	const held = Object.entries(objects).map(([name, of]) => [name, each(of, (field) => field.of)]);
 	const holds = Object.fromEntries(

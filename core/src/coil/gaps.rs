@@ -110,7 +110,7 @@ pub fn least_height(solid: Length, least_gaps: Length) -> Length {
 /// `p` pitch at that height, [`solid::pitch`] · `d` bar
 ///
 /// # Range
-/// From solid height, where it is nought, up.
+/// From solid height, where it is zero, up.
 ///
 /// # Source
 /// [`solid::pitch_source`].

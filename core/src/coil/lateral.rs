@@ -52,8 +52,8 @@ says! {
 /// The moment at the seats is there too: ends that can tilt make the coil softer.
 ///
 /// # Range
-/// Deflections from nought to where the coil buckles with [`buckling::Seating::Sliding`]; there the
-/// rate has fallen to nought. Poisson's ratio from 0 to 0.5. Closed ends seat less firmly than the
+/// Deflections from zero to where the coil buckles with [`buckling::Seating::Sliding`]; there the
+/// rate has fallen to zero. Poisson's ratio from 0 to 0.5. Closed ends seat less firmly than the
 /// formula has it.
 ///
 /// # Source

@@ -54,7 +54,7 @@ pub fn cuts(height: Length, bar: Length, turns: Turns, ends: Ends) -> Cuts {
     Cuts { left: every_turn(0.0), right: every_turn(0.5) }
 }
 
-/// What of `turn` lies between nought and `most`.
+/// What of `turn` lies between zero and `most`.
 fn within(turn: f64, most: f64) -> f64 {
     if turn <= 0.0 {
         0.0

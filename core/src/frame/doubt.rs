@@ -389,7 +389,7 @@ struct Chance(Rand64);
 impl Chance {
     /// Normal, with mean 0 and standard deviation 1, by Box and Muller.
     fn normal(&mut self) -> f64 {
-        // From 0 to below 1, turned round so that no logarithm of nought is taken.
+        // From 0 to below 1, turned round so that no logarithm of zero is taken.
         let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.0.rand_float()));
         radius * libm::cos(TAU * self.0.rand_float())
     }

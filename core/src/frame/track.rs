@@ -227,7 +227,7 @@ impl<'a> Track<'a> {
     /// [`bounds::GROUND`] lifts one.
     ///
     /// The loads against the dip are made of straight pieces. They are walked from bend to bend, and
-    /// the lift is where a piece meets nought: nothing is searched for.
+    /// the lift is where a piece meets zero: nothing is searched for.
     ///
     /// # Errors
     /// [`TrackError::NoSuchWheel`]; [`FrameError`] where the frame does not stand.

@@ -57,8 +57,7 @@ mod tests {
     use super::*;
     use crate::job::file;
 
-    const TABLES: Tables<'_> =
-        Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+    const TABLES: Tables<'_> = Tables::NONE;
 
     fn job(readings: &str, limits: &str) -> Job {
         let text = format!(

@@ -55,7 +55,7 @@ pub(crate) fn level() -> Vec<Caution> {
         ),
         caution(
             "shim-within-the-manual",
-            "Where shims may go, how thick, and how they are kept from creeping out is for the maker's manual and the rules of the line. What stands here is arithmetic, no leave to run.",
+            "Where shims may go, how thick, and how they are kept from creeping out is for the maker's manual and the rules of the line. What stands here is arithmetic. It is no permission to run.",
             "US Army TM 55-203, para 4-2, shims under truck springs (read at the source); common practice",
         ),
     ]

@@ -204,7 +204,8 @@ impl Coil {
             let percent =
                 context.format.say::<quantity::Share>(libm::round(of_ends * 1000.0) / 1000.0);
             let text = text!(
-                "The dead turns are not known exactly. That puts {percent} of doubt into the rate, more than anything else here."
+                "{}: the dead turns are not known exactly. That puts {percent} of doubt into the rate, more than anything else here.",
+                self.name
             );
             context.note(&at.field("dead_turns"), "dead-turns-doubt", text);
         }

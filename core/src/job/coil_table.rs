@@ -194,7 +194,7 @@ struct Table<'j> {
 
 impl<'j> Table<'j> {
     fn new(job: &'j Job, piece: &Piece<'_>) -> Self {
-        let tables = &Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+        let tables = &Tables::NONE;
         let known =
             |coil: &BenchCoil| [&coil.coil, &coil.label].map(|text| text.written().to_owned());
         let columns = piece.header.and_then(Columns::named);

@@ -88,13 +88,15 @@ impl<'j> Bench<'j> {
             let Some((at, drawing)) = context.object(&at, item) else { continue };
             let drawn = (by.read)(context, &at, index, drawing);
             let report = (by.draw)(context, &drawn);
-            named_once(context, &at, &drawn.id, &bench.coil_names(), "a coil");
+            let before = bench.coils.iter().map(|(coil, _)| &coil.id);
+            named_once(context, &at, &drawn.id, before, "a coil");
             bench.coils.push((Rc::new(drawn), report));
         }
         for (at, item) in context.list(&top, job.nests()) {
             let Some((at, nest)) = context.object(&at, item) else { continue };
             let drafted = bench.draft(context, at, nest, by);
-            named_once(context, &drafted.at, &drafted.id, &bench.nest_names(), "a nest");
+            let before = bench.nests.iter().map(|nest| &nest.id);
+            named_once(context, &drafted.at, &drafted.id, before, "a nest");
             bench.nests.push(drafted);
         }
         bench
@@ -218,12 +220,18 @@ impl<'j> Bench<'j> {
     }
 }
 
-fn named_once(context: &mut Context<'_>, at: &Path, id: &str, before: &[String], what: &str) {
+fn named_once<'n>(
+    context: &mut Context<'_>,
+    at: &Path,
+    id: &str,
+    mut before: impl Iterator<Item = &'n String>,
+    what: &str,
+) {
     let path = at.field("id");
     if id.is_empty() {
         let why = format!("{what} needs a name by which the rest of the job can mean it");
         context.problem(Problem::new(&path, "name-missing", "", "a name", &why, "outer"));
-    } else if before.iter().any(|known| known == id) {
+    } else if before.any(|known| known == id) {
         let why = format!("{what} of this name stands further up");
         let example = format!("{id} 2");
         context.problem(Problem::new(&path, "name-twice", id, "a name of its own", &why, &example));

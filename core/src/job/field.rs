@@ -56,7 +56,7 @@ impl<'e, K: Reads> Field<'e, K> {
 
     /// What it says; none where it says nothing that can be used. No word of the tables is known to it.
     pub(crate) fn value(&self, system: System) -> Option<K::Value> {
-        let tables = Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+        let tables = Tables::NONE;
         let spot = Spot { at: &Path::default(), name: self.name, system, tables: &tables };
         let text = Some(self.written()).filter(|text| !text.is_empty())?;
         self.kind.read(text, &spot).ok()

@@ -653,7 +653,7 @@ pub(crate) fn supports(
         let off = Format::percent(doubt.share.doubt, decimals).text;
         if !doubt.share.doubt.is_finite() {
             share.doubt_text = Some(DOUBT_NOT_KNOWN.to_owned());
-        } else if !is_nought(&off) {
+        } else if !is_zero(&off) {
             share.doubt_si = Some(doubt.share.doubt);
             share.doubt_text = Some(text!("± {off}"));
         }
@@ -709,7 +709,7 @@ fn carries(nest: &str, standing: &SettledSupport, share: &Figure, decimals: usiz
     let off = Format::percent((standing.share - 1.0).abs(), decimals).text;
     let side = match standing.contact {
         Contact::Loose => return text!("{nest} carries nothing: it is off its seat."),
-        _ if is_nought(&off) => "just the mean".to_owned(),
+        _ if is_zero(&off) => "just the mean".to_owned(),
         _ if standing.share > 1.0 => text!("{off} more than the mean"),
         _ => text!("{off} less than the mean"),
     };
@@ -719,7 +719,7 @@ fn carries(nest: &str, standing: &SettledSupport, share: &Figure, decimals: usiz
 }
 
 /// Whether nothing is left of a figure as it is written.
-fn is_nought(text: &str) -> bool {
+fn is_zero(text: &str) -> bool {
     !text.contains(|c: char| c.is_ascii_digit() && c != '0')
 }
 
@@ -733,7 +733,7 @@ fn stance(
     let ends = loaded.ends();
     let way = |lean: Length, of: fn(&Place) -> Length, up: &str, down: &str| {
         let size = format.fine_text(lean.abs());
-        if is_nought(&size) {
+        if is_zero(&size) {
             return None;
         }
         let over = format.fine_text(reach(&loaded.frame, of));

@@ -667,9 +667,9 @@ object! {
     /// What is asked of a replacement.
     Asked {
         /// Bore of the pocket.
-        pocket: Length(&bounds::COIL_DIAMETER), "Bore of the pocket";
+        pocket: Length(&bounds::POCKET), "Bore of the pocket";
         /// Thickness of the post.
-        post: Length(&bounds::COIL_DIAMETER), "Post inside";
+        post: Length(&bounds::POST), "Post inside";
         /// Room to be left in the pocket and over the post, on the diameter.
         play: Length(&bounds::CLEARANCE), "Play on the diameter";
         /// Radial gap to be left to each neighbour.
@@ -698,7 +698,7 @@ object! {
         /// said, which is the greatest.
         stress_factor: Word<Against>(choices::STRESS_FACTORS), "Both stresses are";
         /// What must be left between the height at work and solid.
-        reserve: Length(&bounds::RESERVE), "Left to solid, least";
+        reserve: Length(&bounds::RESERVE), "Left before solid, least";
         /// The least factor of safety between two loads.
         safety: Amount<Turns>(&bounds::SAFETY), "Factor of safety, least";
         /// By how much a load under the frame may differ from the mean.
@@ -722,9 +722,9 @@ object! {
         /// By how much loads and rate may be off; 5 % where nothing is said.
         within: Amount<Share>(&bounds::WITHIN), "Within";
         /// Bore of the pocket.
-        pocket: Length(&bounds::COIL_DIAMETER), "Bore of the pocket";
+        pocket: Length(&bounds::POCKET), "Bore of the pocket";
         /// Thickness of the post.
-        post: Length(&bounds::COIL_DIAMETER), "Post inside";
+        post: Length(&bounds::POST), "Post inside";
         /// Radial clearance in the pocket, over the post, and between two coils; half the difference of
         /// the bars between two coils where none is given.
         clearance: Length(&bounds::CLEARANCE), "Clearance all round";

@@ -21,7 +21,6 @@ use crate::formula::Value;
 use crate::frame::CoilDoubt;
 use crate::nest::clearance::{self, Hands};
 use crate::nest::{self, Event, Law, Member, MemberState, Nest, NestError, State};
-use crate::propagation::RateDoubt;
 use crate::quantity::{self, Energy, Force, Length, Said, Share, SpringRate, System, si, unit};
 use crate::say::Say;
 use std::rc::Rc;
@@ -58,6 +57,7 @@ pub(crate) struct ComputedNest {
     pub(crate) nest: Nest,
     pub(crate) seats: Vec<Seated>,
     rates: Vec<Rate>,
+    drawings: Vec<Vec<usize>>,
 }
 
 impl ComputedNest {
@@ -98,7 +98,10 @@ impl ComputedNest {
             rates.push(rate);
         }
         match Nest::new(members) {
-            Ok(nest) => Some(Self { nest, seats: seats.to_vec(), rates }),
+            Ok(nest) => {
+                let drawings = by_drawing(&rates);
+                Some(Self { nest, seats: seats.to_vec(), rates, drawings })
+            }
             Err(error @ NestError::SolidNotBelowFree { index, .. }) => {
                 let here = at.field("seats").item(index);
                 let message = error.say(context.system());
@@ -133,39 +136,63 @@ impl ComputedNest {
         coils.map(doubt).collect()
     }
 
-    /// Standard uncertainty of each seat's load from each independent source, at a fixed height.
-    fn load_doubts(&self, state: &State) -> Vec<Vec<f64>> {
-        let columns = || self.seats.iter().zip(&self.rates).zip(&state.members);
-        let alone = |which: usize, doubt: f64| {
-            (0..self.seats.len()).map(|seat| if seat == which { doubt } else { 0.0 }).collect()
-        };
+    /// Standard uncertainty of the seats' loads from each independent source, at a fixed height.
+    fn load_doubts(&self, state: &State) -> Vec<Shared> {
+        let columns = || self.seats.iter().zip(&self.rates).zip(&state.members).enumerate();
         let touching = |member: &MemberState| if member.touching { 1.0 } else { 0.0 };
-        let loads = |part: &dyn Fn(&RateDoubt) -> f64| -> Vec<f64> {
-            columns().map(|((_, rate), member)| member.load.value * part(&rate.relative)).collect()
-        };
-        let mut sources: Vec<Vec<f64>> = Vec::new();
-        for (which, ((seat, rate), member)) in columns().enumerate() {
-            sources.push(alone(
-                which,
-                rate.value.value * seat.standing.own_doubt.value * touching(member),
-            ));
-            sources.push(alone(which, member.load.value * rate.relative.own));
+        let mut sources = Vec::with_capacity(3 * self.seats.len() + 2);
+        let mut drawings = self.drawings.iter().peekable();
+        for (which, ((seat, rate), member)) in columns() {
+            let free = rate.value.value * seat.standing.own_doubt.value * touching(member);
+            sources.push(Shared(vec![(which, free)]));
+            sources.push(Shared(vec![(which, member.load.value * rate.relative.own)]));
             // The first coil of a drawing speaks for all of it.
-            let number = rate.relative.drawing.number;
-            if self.rates.iter().take(which).all(|rate| rate.relative.drawing.number != number) {
-                sources.push(loads(&|rate| rate.of_drawing(number)));
+            if let Some(seats) = drawings.next_if(|seats| seats.first() == Some(&which)) {
+                let load = |seat: &usize| {
+                    let (rate, member) = (self.rates.get(*seat)?, state.members.get(*seat)?);
+                    Some((*seat, member.load.value * rate.relative.drawing.doubt))
+                };
+                sources.push(Shared(seats.iter().filter_map(load).collect()));
             }
         }
-        sources.push(
-            columns()
-                .map(|((seat, rate), member)| {
-                    rate.value.value * seat.standing.tape_doubt.value * touching(member)
-                })
-                .collect(),
-        );
-        sources.push(loads(&|rate| rate.steel));
+        let tape = columns().map(|(which, ((seat, rate), member))| {
+            (which, rate.value.value * seat.standing.tape_doubt.value * touching(member))
+        });
+        sources.push(Shared(tape.collect()));
+        let steel = columns()
+            .map(|(which, ((_, rate), member))| (which, member.load.value * rate.relative.steel));
+        sources.push(Shared(steel.collect()));
         sources
     }
+}
+
+/// What one source of doubt moves: the seats whose loads it moves, in order, and by how much.
+struct Shared(Vec<(usize, f64)>);
+
+impl Shared {
+    /// What it moves the nest's load by.
+    fn sum(&self) -> f64 {
+        self.0.iter().map(|(_, load)| load).sum()
+    }
+
+    /// What it moves the load of one seat by.
+    fn of(&self, seat: usize) -> f64 {
+        let place = self.0.binary_search_by_key(&seat, |(which, _)| *which).ok();
+        place.and_then(|place| self.0.get(place)).map_or(0.0, |(_, load)| *load)
+    }
+}
+
+/// The seats of each drawing, drawings and seats in the order in which they stand.
+fn by_drawing(rates: &[Rate]) -> Vec<Vec<usize>> {
+    let number = |rate: &Rate| rate.relative.drawing.number;
+    let mut drawings: Vec<(usize, Vec<usize>)> = Vec::new();
+    for (seat, rate) in rates.iter().enumerate() {
+        match drawings.iter_mut().find(|(drawing, _)| *drawing == number(rate)) {
+            Some((_, seats)) => seats.push(seat),
+            None => drawings.push((number(rate), vec![seat])),
+        }
+    }
+    drawings.into_iter().map(|(_, seats)| seats).collect()
 }
 
 /// What is fixed while a nest is asked something: its height, or its load.
@@ -300,10 +327,7 @@ fn load_figure(
     let format = context.format;
     let total = state.load + state.stop_load;
     let doubt = match fixed {
-        Fixed::Height => {
-            let sources = computed.load_doubts(state);
-            root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()))
-        }
+        Fixed::Height => root_sum_square(computed.load_doubts(state).iter().map(Shared::sum)),
         Fixed::Load => 0.0,
     };
     let stopped = (state.stop_load.value > 0.0).then_some(state.stop_load);
@@ -332,7 +356,7 @@ pub(crate) fn state_report(
     let format = context.format;
     let fixed = if matches!(question, Question::Under(_)) { Fixed::Load } else { Fixed::Height };
     let sources = computed.load_doubts(state);
-    let total_doubt = root_sum_square(sources.iter().map(|source| source.iter().sum::<f64>()));
+    let total_doubt = root_sum_square(sources.iter().map(Shared::sum));
 
     let given = format.decimal(state.height);
     let height = if fixed == Fixed::Load && state.rate.value > 0.0 && !state.solid {
@@ -385,18 +409,18 @@ pub(crate) fn state_report(
 /// Doubt of one seat's load; where the nest's load is fixed, what one coil gains the height gives
 /// back to all.
 fn seat_doubt(
-    sources: &[Vec<f64>],
+    sources: &[Shared],
     state: &State,
     seat: usize,
     rate: SpringRate,
     fixed: Fixed,
 ) -> f64 {
     root_sum_square(sources.iter().map(|source| {
-        let own = source.get(seat).copied().unwrap_or_default();
+        let own = source.of(seat);
         let touching = state.members.get(seat).is_some_and(|member| member.touching);
         match fixed {
             Fixed::Load if touching && state.rate.value > 0.0 => {
-                own - rate.value / state.rate.value * source.iter().sum::<f64>()
+                own - rate.value / state.rate.value * source.sum()
             }
             _ => own,
         }

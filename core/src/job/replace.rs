@@ -235,7 +235,7 @@ fn ground<'a>(
     let height = standing.as_ref().and_then(|standing| standing.height);
     let working = written.asked.working.or(height);
     if working.is_none() && !written.candidates.is_empty() {
-        let text = "No height at work is given, here or for the nest: loads, stress and way left to solid are not compared there.";
+        let text = "No height at work is given, here or for the nest: loads, stress and what is left before solid are not compared there.";
         context.note(&path().field("asked").field("height"), "work-unknown", text);
     }
     let asked = Asked {

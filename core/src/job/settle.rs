@@ -48,7 +48,7 @@ pub(crate) fn sentence(measured: &Measured, limits: Limits, instrument: &Instrum
     if settled(&gauge) {
         "A height gauge on a flat plate, at four places, would settle it.".to_owned()
     } else {
-        "No tape settles it, and no height gauge, so near is the limit: set it aside, or go by the manual."
+        "It is so near the limit that neither a tape nor a height gauge settles it: set it aside, or go by the manual."
             .to_owned()
     }
 }

@@ -173,8 +173,8 @@ fn compared(
                 "{off} {doubt} taller than it was: another coil, or a wrong reading then or now."
             ),
         ),
-        Word::Unstated => (
-            SinceWord::Unstated,
+        Word::WithinDoubt => (
+            SinceWord::WithinDoubt,
             "Cannot say",
             text!("{} {doubt}: too small a difference for the tapes to show.", figure.text),
         ),
@@ -193,8 +193,8 @@ fn compared(
 
 fn comes_to(report: &SinceReport) -> String {
     let count = |word| report.coils.iter().filter(|coil| coil.word == word).count();
-    let (lost, gained, unstated) =
-        (count(SinceWord::Lost), count(SinceWord::Gained), count(SinceWord::Unstated));
+    let (lost, gained, within_doubt) =
+        (count(SinceWord::Lost), count(SinceWord::Gained), count(SinceWord::WithinDoubt));
     if report.coils.is_empty() {
         return text!("No coil was measured both times under the same label.");
     }
@@ -202,7 +202,7 @@ fn comes_to(report: &SinceReport) -> String {
     if gained > 0 {
         parts.push(text!("{gained} taller"));
     }
-    parts.push(text!("{unstated} with no difference that the tapes can show"));
+    parts.push(text!("{within_doubt} with no difference that the tapes can show"));
     text!("{}.", parts.join(", "))
 }
 

@@ -287,12 +287,12 @@ fn singles(
     let count = wanted.bars.len();
     Some(match report.designs.first() {
         Some(best) => text!(
-            "Of {count} bars {} have a coil that does; the {} is of {}.",
+            "Of the {count} bars {} give a coil that does; the {} is of {}.",
             report.designs.len(),
             words::best(written.rank),
             best.bar.text
         ),
-        None => text!("None of {count} bars has one coil that does.{}", most_often(&sized)),
+        None => text!("None of the {count} bars gives a coil that does.{}", most_often(&sized)),
     })
 }
 
@@ -304,7 +304,7 @@ fn most_often(sized: &Sized) -> String {
         .into_iter()
         .reduce(|most, limit| if count(limit) > count(most) { limit } else { most });
     most.filter(|limit| count(*limit) > 0)
-        .map_or_else(String::new, |limit| text!(" Of most, {}.", limit.sentence()))
+        .map_or_else(String::new, |limit| text!(" For most, {}.", limit.sentence()))
 }
 
 /// The sizing, or the problem of what contradicts itself. A pair may do where no single coil does.
@@ -414,7 +414,7 @@ fn pairs(
     let count = found.pairs.len();
     match report.pairs.first() {
         Some(best) => text!(
-            "Of {} pairs of bars {count} have two coils that do together; the {} is of {} with {} inside.{}",
+            "Of the {} pairs of bars {count} give two coils that do together; the {} is of {} with {} inside.{}",
             count + found.refused.len(),
             words::best(written.rank),
             best.outer.bar.text,
@@ -425,6 +425,9 @@ fn pairs(
                 String::new()
             }
         ),
-        None => text!("None of {} pairs of bars does together.", found.refused.len()),
+        None => text!(
+            "None of the {} pairs of bars gives two coils that do together.",
+            found.refused.len()
+        ),
     }
 }

@@ -247,8 +247,8 @@ fn nests(report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> String {
             format!("coil {coil}"),
             format!("load of coil {coil}, {force}"),
             format!("share of coil {coil}, %"),
-            format!("left to solid of coil {coil}"),
-            format!("left to solid of coil {coil}, {length}"),
+            format!("left before solid of coil {coil}"),
+            format!("left before solid of coil {coil}, {length}"),
         ]);
     }
     sheet.line(names.into_iter().map(Cell::Words));

@@ -43,7 +43,7 @@ type Rank = [f64; 4];
 
 /// The levers of the seats.
 pub(super) struct Arms {
-    /// Across, along, twist of each seat, each with the sum nought.
+    /// Across, along, twist of each seat, each with the sum zero.
     seats: Vec<[f64; 3]>,
     /// How far the seats are from where places are counted, and 1 for the twist: the numbers that are
     /// rounded.

@@ -309,7 +309,7 @@ enum Packed {
 /// A search for nests that share no part.
 struct Packer<'a> {
     stock: &'a Stock,
-    /// How many open nests have a piece; all nought between two looks.
+    /// How many open nests have a piece; all zero between two looks.
     uses: Vec<usize>,
     steps: usize,
     taken: Vec<&'a Possible>,

@@ -95,6 +95,11 @@ impl Law {
         }
     }
 
+    /// Its rate, where it has but one.
+    pub(super) fn single_rate(&self) -> Option<SpringRate> {
+        self.later.is_empty().then_some(self.first)
+    }
+
     /// Rate of the next deflection from here on.
     #[must_use]
     pub fn rate_beyond(&self, deflection: Length) -> SpringRate {

@@ -228,7 +228,7 @@ fn without_doubt_nothing_is_worth_measuring() {
     assert_relative_eq!(budget.doubt_left(Figure::Bar, 0.0).value, 0.0);
 }
 
-/// The whole variance one input's: what is left is nought and no root of a rounding below it.
+/// The whole variance one input's: what is left is zero and no root of a rounding below it.
 #[test]
 fn the_only_input_in_doubt_leaves_nothing() {
     let mut drawing = plain();

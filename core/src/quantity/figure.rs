@@ -111,6 +111,7 @@ pub(crate) struct Digits {
 
 /// Which way a number is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(not(feature = "serde"), expect(dead_code, reason = "only a report rounds to one side"))]
 enum Round {
     Nearest,
     Down,
@@ -179,7 +180,7 @@ impl fmt::Display for Digits {
             reason = "not negative, and at most fifteen digits"
         )]
         let mut digits = round.of(scaled, value < 0.0) as u64;
-        let (mut places, noughts) = match u32::try_from(decimals) {
+        let (mut places, zeros) = match u32::try_from(decimals) {
             Ok(places) => (places, 0),
             Err(_) => (0, if digits == 0 { 0 } else { decimals.unsigned_abs() }),
         };
@@ -191,10 +192,10 @@ impl fmt::Display for Digits {
             f.write_char('−')?;
         }
         let written = digits.checked_ilog10().unwrap_or(0) + 1;
-        // Places are counted from the point: above nought to its left, below it to its right.
-        let first = i64::from(written.max(places + 1)) - i64::from(places) - 1 + i64::from(noughts);
+        // Places are counted from the point: above zero to its left, below it to its right.
+        let first = i64::from(written.max(places + 1)) - i64::from(places) - 1 + i64::from(zeros);
         for place in (-i64::from(places)..=first).rev() {
-            let power = u32::try_from(place + i64::from(places) - i64::from(noughts));
+            let power = u32::try_from(place + i64::from(places) - i64::from(zeros));
             let digit = power.map_or(0, |power| {
                 10_u64.checked_pow(power).map_or(0, |power| digits / power % 10)
             });

@@ -22,7 +22,7 @@ pub(crate) struct Number {
     /// The whole or decimal part is `mantissa` / 10^`decimals`.
     pub(crate) mantissa: u128,
     pub(crate) decimals: u32,
-    /// Numerator and denominator, the latter not nought.
+    /// Numerator and denominator, the latter not zero.
     pub(crate) fraction: Option<(u64, u64)>,
     pub(crate) span: Range<usize>,
     /// The bytes of the digits before any decimal or fraction.
@@ -108,7 +108,7 @@ pub(crate) fn write_mixed(numerator: u128, denominator: u128) -> String {
     }
 }
 
-/// The greatest common divisor; 1 for two noughts, so that it can be divided by.
+/// The greatest common divisor; 1 for two zeros, so that it can be divided by.
 fn common_divisor(a: u128, b: u128) -> u128 {
     let (mut a, mut b) = (a, b);
     while b != 0 {
@@ -249,7 +249,7 @@ impl<'t> Scanner<'t> {
     }
 
     /// A comma before three digits parts thousands if one to three digits stand before it, the
-    /// first of them not a nought.
+    /// first of them not a zero.
     fn refuse_ambiguous_comma(
         &self,
         comma: Token<'t>,

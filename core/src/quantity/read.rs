@@ -9,11 +9,11 @@
 //! `7 1/4`. Only turns may have a fraction.
 
 use super::System;
+use super::bound::{Bound, Row, Side};
 use super::kind::{Numbers, Readable, Table, Unit, is_unclear, owner_of};
 use super::number::Number;
 use super::refusal::{Fault, Reason, Refusal, shorten};
 use super::scan::{Mark, Scanner, some_number};
-use crate::bounds::{Bound, Row, Side};
 
 /// Reads a quantity; a bare number takes the unit of the system.
 ///

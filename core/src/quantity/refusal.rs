@@ -1,7 +1,7 @@
 //! Why a text was refused: one closed set of reasons, with the place, a sentence and an example.
 
-use crate::bounds::Row;
-use crate::quantity::System;
+use super::System;
+use super::bound::Row;
 
 /// A text that was refused: what was read, where it went wrong, why, and what would do.
 ///
@@ -123,7 +123,7 @@ pub enum Reason {
         /// The same value with a proper fraction.
         meant: String,
     },
-    /// A fraction over nought.
+    /// A fraction over zero.
     #[error("the fraction has a 0 under its stroke")]
     ZeroDenominator,
     /// An inch divided other than by halving.

@@ -334,7 +334,7 @@ fn exact(number: &Number) -> Option<Millimetres> {
     Millimetres::new(number.mantissa, scale).checked_add(&Millimetres::new(numerator, denominator))
 }
 
-/// The nearest sixty-fourth, never nought.
+/// The nearest sixty-fourth, never zero.
 fn nearest(number: &Number) -> String {
     let (numerator, denominator) = number.fraction.unwrap_or((0, 1));
     let (numerator, denominator) = (u128::from(numerator), u128::from(denominator));

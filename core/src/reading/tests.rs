@@ -14,7 +14,7 @@ fn read(text: &str, system: System) -> Result<Reading, Refusal> {
 }
 
 #[test]
-fn the_sign_is_for_bounds_below_nought() {
+fn the_sign_is_for_bounds_below_zero() {
     for (text, canonical) in [
         ("-3/16", "−3/16 in"),
         ("−3/16 scant", "−3/16 in scant"),

@@ -30,9 +30,9 @@ const LEAST_SAFETY: f64 = 1.0;
 
 pub(super) const COMMON: Source = Source::new("", "", Known::CommonPractice);
 pub(super) const ORIGINAL: Source =
-    Source::new("the original", "no worse than it", Known::CommonPractice);
+    Source::new("the original's own", "no worse than it", Known::CommonPractice);
 const OWN_RANGE: Source =
-    Source::new("the original", "its own range over its tolerances", Known::CommonPractice);
+    Source::new("the original's own range", "over its tolerances", Known::CommonPractice);
 
 impl Required {
     pub(super) fn by(limits: AllowedRange<f64>, source: Source) -> Self {

@@ -178,6 +178,8 @@ impl fmt::Display for Whose {
         match self {
             Self::Original => f.write_str("the original"),
             Self::Candidate => f.write_str("the candidate"),
+            Self::Outer(0) => f.write_str("the coil around it"),
+            Self::Inner(0) => f.write_str("the coil within it"),
             Self::Outer(place) => write!(f, "coil {} around it", place + 1),
             Self::Inner(place) => write!(f, "coil {} within it", place + 1),
             Self::Nest => f.write_str("the nest"),

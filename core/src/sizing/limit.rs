@@ -199,7 +199,7 @@ const ROUND_OFF: f64 = 1e-9;
 pub struct LimitCheck {
     /// The limit with the least margin: the one that it fails worst, or that it is nearest to.
     pub nearest: Limit,
-    /// That margin, as a share of the bound: 0.1 is a tenth in hand, below nought it fails.
+    /// That margin, as a share of the bound: 0.1 is a tenth in hand, below zero it fails.
     pub margin: f64,
     /// Every limit that it fails.
     pub failing: LimitSet,

@@ -47,7 +47,7 @@ impl Sizing {
     /// Every bar with every count of turns.
     ///
     /// A boundary between regions lies where [`LimitCheck::limit`] of neighbouring cells differs, and is
-    /// drawn more finely where [`LimitCheck::margin`] goes through nought between them.
+    /// drawn more finely where [`LimitCheck::margin`] goes through zero between them.
     ///
     /// # Example
     /// See [the module](crate::sizing).

@@ -82,7 +82,7 @@ impl Work {
         Self { load, height: Some(height), within: USUAL_TOLERANCE, stiffness }
     }
 
-    /// The rate that is needed, k or `(F2 − F1)/(h1 − h2)`; nought where F2 has no first height to
+    /// The rate that is needed, k or `(F2 − F1)/(h1 − h2)`; zero where F2 has no first height to
     /// go by.
     #[must_use]
     pub fn rate(&self) -> SpringRate {

@@ -78,7 +78,7 @@ fn a_hand_that_a_neighbour_has_is_refused() {
     let case = Case { nest: Some(nest), ..Case::new(spring.clone(), spring, asked) };
     assert_eq!(
         case.judge().unwrap_err().to_string(),
-        "a coil wound to the left is asked for, and coil 1 within it is wound that way too; one of the opposite hand was expected: ask for the other hand"
+        "a coil wound to the left is asked for, and the coil within it is wound that way too; one of the opposite hand was expected: ask for the other hand"
     );
 }
 

@@ -70,7 +70,7 @@ fn springs() -> Vec<(Spring, HalfWidths)> {
     let tall = Spring { free: 290.0, turns: 12.0, ..middle(DiameterKind::Mean) };
     springs.push((tall, HALF));
     for across in plain {
-        // Where the slope of the most stress is nought at 8 mm, found by halving, apart from this code.
+        // Where the slope of the most stress is zero at 8 mm, found by halving, apart from this code.
         let free = match across {
             DiameterKind::Mean => 129.37,
             DiameterKind::Outside => 117.29,

@@ -1,6 +1,7 @@
 //! The rules of this repository that no other tool keeps: each a function from a file to what is wrong with it.
 
 mod lines;
+mod rooms;
 mod tree;
 
 use std::fmt;
@@ -45,10 +46,11 @@ impl fmt::Display for Finding {
 
 type Rule = fn(&File) -> Vec<Finding>;
 
-const RULES: [Rule; 9] = [
+const RULES: [Rule; 10] = [
     tree::belongs_at_the_top,
     tree::is_named_for_its_subject,
     tree::is_small,
+    rooms::uses_what_stands_before_it,
     lines::module_begins_with_its_story,
     lines::no_trailing_space,
     lines::ends_with_one_newline,

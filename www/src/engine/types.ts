@@ -55,7 +55,7 @@ export type StackPartKind = 'layer' | 'nest' | 'shim';
 /**
  * What two measurements of a coil say of it.
  */
-export type SinceWord = 'lost' | 'gained' | 'unstated';
+export type SinceWord = 'lost' | 'gained' | 'within-doubt';
 
 /**
  * How far apart the middles of four nests stand: the first two at one end, left and right, the others in the same order behind them.
@@ -136,11 +136,11 @@ export interface Asked {
 	 */
 	play?: string;
 	/**
-	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Bore of the pocket. Takes a bore between 3/64 in and 60 in, or a bore between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Thickness of the post. Takes a post between 3/64 in and 60 in, or a post between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**
@@ -790,11 +790,11 @@ export interface Need {
 	 */
 	pair?: string;
 	/**
-	 * Bore of the pocket. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Bore of the pocket. Takes a bore between 3/64 in and 60 in, or a bore between 1.191 mm and 1 524 mm.
 	 */
 	pocket?: string;
 	/**
-	 * Thickness of the post. Takes a coil diameter between 3/64 in and 60 in, or a coil diameter between 1.191 mm and 1 524 mm.
+	 * Thickness of the post. Takes a post between 3/64 in and 60 in, or a post between 1.191 mm and 1 524 mm.
 	 */
 	post?: string;
 	/**

@@ -112,6 +112,7 @@ class Autosave {
 		job.begin(first?.moment ?? { job: engine.demo(), demo: true }, first?.steps);
 		job.onChange((moment) => this.#save(moment));
 		if (first?.isDraft) this.#save(job.moment);
+		addEventListener('pagehide', () => this.#keep());
 		this.#tabs.onmessage = ({ data }: MessageEvent<Version>) => {
 			if (data.stamp !== this.#mine) this.#elsewhere = data;
 		};
@@ -223,16 +224,26 @@ class Autosave {
 	}
 
 	#save(moment: Moment): void {
-		const version = this.#versionOf(moment);
-		this.#waiting = version;
+		this.#unkept = moment;
 		this.#state = 'saving';
+		this.#keepsSoon();
+	}
+
+	/** The newest edit, until it is painted; a tab that is closed or hidden keeps it at once. */
+	#unkept: Moment | undefined;
+	readonly #keepsSoon = afterPaint(() => this.#keep());
+
+	#keep(): void {
+		if (this.#unkept === undefined) return;
+		const version = this.#versionOf(this.#unkept);
+		this.#unkept = undefined;
+		this.#waiting = version;
 		this.#drafted = keep(DRAFT + this.#visit, JSON.stringify(version));
-		this.#bringsToDisk();
+		void this.#bringToDisk();
 	}
 
 	/** Whether the newest version lies in the browser, should the tab be killed before it lies on the disk. */
 	#drafted = false;
-	readonly #bringsToDisk = afterPaint(() => void this.#bringToDisk());
 
 	/** The newest version goes to the disk; those that it overtook on the way do not. */
 	async #bringToDisk(): Promise<void> {
@@ -245,7 +256,7 @@ class Autosave {
 				() => true,
 				() => false,
 			);
-			if (this.#waiting) continue;
+			if (this.#waiting || this.#unkept) continue;
 			if (isSafe) {
 				forget(DRAFT + this.#visit);
 				if (this.#draftKey) forget(this.#draftKey);

@@ -1,4 +1,5 @@
 import type { Beam, Frame, Job, Support } from '../engine/types';
+import type { Path } from './path';
 
 /* What can be done with the frame as a whole: each takes a job and gives the job after it. */
 
@@ -16,6 +17,11 @@ export function setOnNests(job: Job): Job {
 export function isSpread(frame: Frame): boolean {
 	const supports = frame.supports ?? [];
 	return supports.length === 4 && supports.every(({ along, across }) => !along && !across);
+}
+
+/** Whether a field says which shims there are. */
+export function isOfShims(path: Path): boolean {
+	return /^frame\.(shim_stock|largest_stack)/.test(path);
 }
 
 /** A further support, under the first nest that has none. */

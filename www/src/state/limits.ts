@@ -3,12 +3,6 @@ import type { CoilDrawing, Job, Limits } from '../engine/types';
 /** How the book states a coil's limit: one figure both ways, one each way, or the two lengths. */
 export type LimitKind = 'one' | 'sides' | 'lengths';
 
-export const LIMIT_KINDS: readonly { id: LimitKind; name: string }[] = [
-	{ id: 'one', name: '±' },
-	{ id: 'sides', name: 'under, over' },
-	{ id: 'lengths', name: 'least, most' },
-];
-
 /** The fields of each kind, in order. */
 export const LIMIT_FIELDS = {
 	one: [{ key: 'under', label: 'Limit ±' }],
@@ -29,7 +23,8 @@ export function kindOf(limits: Limits | undefined): LimitKind | undefined {
 	return under === over ? undefined : 'sides';
 }
 
-function withLimits(job: Job, coil: number, by: (limits: Limits) => Limits): Job {
+/** A job in which the limits of one coil are others. */
+export function withLimits(job: Job, coil: number, by: (limits: Limits) => Limits): Job {
 	const change = (drawing: CoilDrawing): CoilDrawing => ({ ...drawing, limits: by(drawing.limits ?? {}) });
 	return {
 		...job,
@@ -40,13 +35,4 @@ function withLimits(job: Job, coil: number, by: (limits: Limits) => Limits): Job
 /** One limit for both ways. */
 export function withLimit(job: Job, coil: number, text: string): Job {
 	return withLimits(job, coil, (limits) => ({ ...limits, under: text, over: text }));
-}
-
-/** Empties the limits that `kind` does not show, so that none of them binds unseen. */
-export function withLimitKind(job: Job, coil: number, kind: LimitKind): Job {
-	return withLimits(job, coil, (limits) => {
-		if (kind === 'lengths') return { ...limits, under: '', over: '' };
-		const over = kind === 'one' ? (limits.under ?? '') : (limits.over ?? '');
-		return { ...limits, over, least: '', most: '' };
-	});
 }

@@ -1,3 +1,8 @@
+const WORKER = './sw.js';
+
+/* The page's policy lets no text name a script: whatever it says, this one is meant. */
+window.trustedTypes?.createPolicy('default', { createScriptURL: () => WORKER });
+
 /** The page without the network, and its renewal, which waits for a yes. */
 class Offline {
 	#waiting = $state.raw<ServiceWorker>();
@@ -16,7 +21,7 @@ class Offline {
 	/** Has the built page kept by the browser; a browser that cannot, or may not, keeps nothing. */
 	async begin(): Promise<void> {
 		if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
-		const registration = await navigator.serviceWorker.register('./sw.js').catch(() => undefined);
+		const registration = await navigator.serviceWorker.register(WORKER).catch(() => undefined);
 		if (registration === undefined) return;
 		if (registration.waiting) this.#installed(registration.waiting);
 		registration.addEventListener('updatefound', () => {

@@ -11,16 +11,17 @@ export function whenIdle(act: () => void, timeout: number): void {
 
 /** Gives a call that puts `act` off until what has changed is painted; called again meanwhile, it is still done once. */
 export function afterPaint(act: () => void): () => void {
-	let waits = false;
+	let unseen: ReturnType<typeof setTimeout> | undefined;
 	const once = (): void => {
-		if (!waits) return;
-		waits = false;
+		if (unseen === undefined) return;
+		// Left running, it would fall into the midst of a later key.
+		clearTimeout(unseen);
+		unseen = undefined;
 		act();
 	};
 	return () => {
-		if (waits) return;
-		waits = true;
+		if (unseen !== undefined) return;
+		unseen = setTimeout(once, UNSEEN_MS);
 		requestAnimationFrame(() => whenIdle(once, LATEST_MS));
-		setTimeout(once, UNSEEN_MS);
 	};
 }

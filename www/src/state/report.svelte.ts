@@ -18,7 +18,6 @@ class ReportStore {
 		return nests;
 	});
 	readonly #whole: Report | undefined = $derived(later.whole?.assess(this.#nests));
-	/** Whether a key in Measure waits to be painted: until then only the verdicts follow it. */
 	#waits = $state(false);
 	#last: TapeReport | undefined;
 	/** What the tape says of the coils; once the whole engine is here, with all that their drawings add. */
@@ -36,6 +35,11 @@ class ReportStore {
 			this.#waits = true;
 			follow();
 		});
+	}
+
+	/** Whether a key in Measure is still to be painted, so that what is not its verdict comes behind it. */
+	get waits(): boolean {
+		return this.#waits;
 	}
 
 	/** All that follows for coils and nests; only what is fetched with the whole engine may ask for it. */

@@ -15,7 +15,7 @@ use crate::frame::equilibrium::Row;
 
 /// How the loads hang on the twist.
 pub(super) struct Twist {
-    /// n; noughts of three nests.
+    /// n; zeros of three nests.
     pub(super) null: Vec<f64>,
     /// F0, of the frame as it is.
     loads: Vec<f64>,
@@ -309,7 +309,7 @@ fn nearest(front: &Half, rear: &Half, target: f64) -> (f64, f64) {
     (below, above)
 }
 
-/// Of three nests noughts; of four the areas of the triangles of the others, with alternating signs, the
+/// Of three nests zeros; of four the areas of the triangles of the others, with alternating signs, the
 /// greatest 1.
 fn null(task: &Task<'_>) -> Option<Vec<f64>> {
     let rows: Vec<Row> = task.posts.iter().map(|post| post.row).collect();

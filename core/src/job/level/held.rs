@@ -24,7 +24,7 @@ use crate::tables::Tables;
 /// use coilnest::job::{HeldFrame, file};
 /// use coilnest::tables::Tables;
 ///
-/// let tables = Tables { steels: &[], diameters: &[], sizes: &[], tape_classes: &[] };
+/// let tables = Tables::NONE;
 /// let corner = |id: &str| {
 ///     format!(r#"{{ "id": "{id}", "seats": [{{ "coil": "only", "readings": ["12"] }}] }}"#)
 /// };

@@ -174,10 +174,7 @@ fn why(format: Format, case: &Case, line: &Line) -> String {
             | Requirement::Rate
             | Requirement::Load
             | Requirement::LoadAt(_) => {
-                text!(
-                    " The limits lie on each side of the original's own figure: {}.",
-                    source.cited()
-                )
+                text!(" The limits, about the original's own figure: {}.", source.cited())
             }
             _ => text!(" The limit: {}.", source.cited()),
         },

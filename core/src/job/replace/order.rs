@@ -254,7 +254,7 @@ impl Lines<'_> {
         let all = [
             ("Pocket", asked.pocket.map(|bore| text!("a bore of {}{play}", size(bore)))),
             ("Post", asked.post.map(|post| text!("{} across{play}", size(post)))),
-            ("Way left to solid at work", asked.reserve.map(|way| text!("{} or more", size(way)))),
+            ("Left before solid at work", asked.reserve.map(|way| text!("{} or more", size(way)))),
             ("Stress at work", asked.stress_at_work.map(stress)),
             ("Stress at solid", asked.stress_at_solid.map(stress)),
             ("Works between", asked.cycle.map(between)),

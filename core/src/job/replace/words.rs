@@ -30,7 +30,7 @@ pub(super) fn requirement(of: Requirement) -> (&'static str, &'static str) {
         Requirement::SolidHeight => ("solid-height", "Solid height"),
         Requirement::StressAtWork => ("stress-at-work", "Stress at work"),
         Requirement::StressAtSolid => ("stress-at-solid", "Stress at solid"),
-        Requirement::Reserve => ("reserve", "Way left to solid at work"),
+        Requirement::Reserve => ("reserve", "Left before solid at work"),
         Requirement::Buckling => ("buckling", "Height at which it buckles"),
         Requirement::Hand => ("hand", "Hand"),
         Requirement::Ends => ("ends", "Ends"),

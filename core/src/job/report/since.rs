@@ -11,7 +11,7 @@ words! {
         /// It is taller than it was.
         Gained,
         /// The difference is no more than the tapes can tell.
-        Unstated,
+        WithinDoubt,
     }
 }
 

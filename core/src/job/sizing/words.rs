@@ -17,7 +17,7 @@ pub(super) const fn limit(of: Limit) -> &'static str {
         Limit::StressAtLoad => "stress at load",
         Limit::StressAtSolid => "stress at solid",
         Limit::SolidHeight => "solid height",
-        Limit::Reserve => "reserve to solid",
+        Limit::Reserve => "left before solid",
         Limit::Gaps => "gaps between turns",
         Limit::FreeHeight => "free height",
         Limit::Buckles => "buckling",

@@ -5,3 +5,10 @@ export const label = {
 	"nests": "Nests on it",
 	"boxes": "Box, along"
 } as const;
+
+export const example = {
+	"boxes": [
+		"36",
+		"900"
+	]
+} as const;

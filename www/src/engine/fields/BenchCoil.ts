@@ -29,3 +29,14 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"readings": [
+		"13 7/8",
+		"352.5"
+	],
+	"confirmed": [
+		"13 7/8",
+		"352.5"
+	]
+} as const;

@@ -4,3 +4,14 @@ export const label = {
 	"along": "Its centre, along",
 	"across": "Its centre, across"
 } as const;
+
+export const example = {
+	"along": [
+		"36",
+		"900"
+	],
+	"across": [
+		"36",
+		"900"
+	]
+} as const;

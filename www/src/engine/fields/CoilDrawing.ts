@@ -109,3 +109,54 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"bar": [
+		"1 1/16",
+		"27"
+	],
+	"outside": [
+		"7 3/4",
+		"197"
+	],
+	"mean": [
+		"7 3/4",
+		"197"
+	],
+	"inside": [
+		"7 3/4",
+		"197"
+	],
+	"turns": [
+		"7 1/4",
+		"7.25"
+	],
+	"dead_turns": [
+		"1 1/2",
+		"1.5"
+	],
+	"active_turns": [
+		"7 1/4",
+		"7.25"
+	],
+	"shear_modulus": [
+		"11.2e6 psi",
+		"78 500 MPa"
+	],
+	"youngs_modulus": [
+		"11.2e6 psi",
+		"78 500 MPa"
+	],
+	"rate": [
+		"1500 lb/in",
+		"260 N/mm"
+	],
+	"solid": [
+		"7 1/8",
+		"181"
+	],
+	"free": [
+		"13 15/16",
+		"354"
+	]
+} as const;

@@ -18,3 +18,14 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"least": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"most": [
+		"5000 lb",
+		"22 000 N"
+	]
+} as const;

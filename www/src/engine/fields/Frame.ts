@@ -28,3 +28,30 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"weight": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"warp_stiffness": [
+		"20 000 000 lb·in³",
+		"1500 N·m³"
+	],
+	"stop_stiffness": [
+		"1500 lb/in",
+		"260 N/mm"
+	],
+	"shim_stock": [
+		"1/8",
+		"3"
+	],
+	"largest_stack": [
+		"1/8",
+		"3"
+	],
+	"wheels_apart": [
+		"36",
+		"900"
+	]
+} as const;

@@ -25,3 +25,38 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"opening": [
+		"8 1/2",
+		"216"
+	],
+	"box": [
+		"7 7/8",
+		"200"
+	],
+	"liners": [
+		"1/4",
+		"6"
+	],
+	"least": [
+		"1/16",
+		"1.5"
+	],
+	"most": [
+		"1/16",
+		"1.5"
+	],
+	"stock": [
+		"1/4",
+		"6"
+	],
+	"graduation": [
+		"1/16",
+		"1"
+	],
+	"error": [
+		"1/64",
+		"0.5"
+	]
+} as const;

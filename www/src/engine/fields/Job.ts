@@ -40,3 +40,10 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"decision_level": [
+		"95 %",
+		"95 %"
+	]
+} as const;

@@ -31,3 +31,18 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"thickness": [
+		"3/8",
+		"10"
+	],
+	"when_new": [
+		"3/8",
+		"10"
+	],
+	"squeeze": [
+		"1500 lb/in",
+		"260 N/mm"
+	]
+} as const;

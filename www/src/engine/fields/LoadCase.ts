@@ -6,3 +6,10 @@ export const label = {
 	"centre": "Its centre",
 	"standing": "Standing heights"
 } as const;
+
+export const example = {
+	"weight": [
+		"5000 lb",
+		"22 000 N"
+	]
+} as const;

@@ -5,3 +5,14 @@ export const label = {
 	"load": "Load there",
 	"tolerance": "Load ±"
 } as const;
+
+export const example = {
+	"height": [
+		"11 1/2",
+		"292"
+	],
+	"load": [
+		"5000 lb",
+		"22 000 N"
+	]
+} as const;

@@ -80,3 +80,62 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"load": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"height": [
+		"11 1/2",
+		"292"
+	],
+	"rate": [
+		"1500 lb/in",
+		"260 N/mm"
+	],
+	"second_load": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"second_height": [
+		"11 1/2",
+		"292"
+	],
+	"within": [
+		"5 %",
+		"5 %"
+	],
+	"pocket": [
+		"8 1/4",
+		"210"
+	],
+	"post": [
+		"3 1/2",
+		"90"
+	],
+	"clearance": [
+		"1/16",
+		"1.5"
+	],
+	"solid": [
+		"7 1/8",
+		"181"
+	],
+	"free": [
+		"13 15/16",
+		"354"
+	],
+	"stress": [
+		"95 000 psi",
+		"650 MPa"
+	],
+	"stress_solid": [
+		"95 000 psi",
+		"650 MPa"
+	],
+	"bars": [
+		"1 1/16",
+		"27"
+	]
+} as const;

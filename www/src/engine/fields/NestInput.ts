@@ -10,3 +10,22 @@ export const label = {
 	"standing": "Standing height",
 	"guides": "Boxes in their guides"
 } as const;
+
+export const example = {
+	"working_height": [
+		"11 1/2",
+		"292"
+	],
+	"working_load": [
+		"5000 lb",
+		"22 000 N"
+	],
+	"ask": [
+		"11 1/2",
+		"292"
+	],
+	"standing": [
+		"11 1/2",
+		"292"
+	]
+} as const;

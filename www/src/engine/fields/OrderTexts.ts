@@ -20,3 +20,10 @@ export const label = {
 	"marking": "Marking",
 	"packaging": "Packaging, loading"
 } as const;
+
+export const example = {
+	"quantity": [
+		"8",
+		"8"
+	]
+} as const;

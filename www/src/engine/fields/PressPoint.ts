@@ -18,3 +18,14 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"height": [
+		"11 1/2",
+		"292"
+	],
+	"load": [
+		"5000 lb",
+		"22 000 N"
+	]
+} as const;

@@ -27,3 +27,10 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"seat": [
+		"8",
+		"8"
+	]
+} as const;

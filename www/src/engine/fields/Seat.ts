@@ -31,3 +31,18 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"readings": [
+		"13 7/8",
+		"352.5"
+	],
+	"confirmed": [
+		"13 7/8",
+		"352.5"
+	],
+	"raise": [
+		"3/16",
+		"5"
+	]
+} as const;

@@ -4,3 +4,10 @@ export const label = {
 	"at": "Nest or point",
 	"height": "Standing height"
 } as const;
+
+export const example = {
+	"height": [
+		"11 1/2",
+		"292"
+	]
+} as const;

@@ -21,3 +21,22 @@ export const words = {
 		}
 	]
 } as const;
+
+export const example = {
+	"along": [
+		"36",
+		"900"
+	],
+	"across": [
+		"36",
+		"900"
+	],
+	"shim": [
+		"1/8",
+		"3"
+	],
+	"ground": [
+		"1/2",
+		"12"
+	]
+} as const;
