@@ -288,7 +288,7 @@ test('a job in which words stand for lists is drawn all the same', async ({ page
 		centre: 'middle',
 	};
 	await openJob(page, { ...FOUR, frame, bench: 'none' });
-	await expect(page.getByRole('heading', { name: 'Shims' })).toBeVisible();
+	await expect(page.getByRole('heading', { name: 'Shims', exact: true })).toBeVisible();
 	await button(page, 'Add a coil to the bench').click();
 	await expect(field(page, 'Label of coil 1 on the bench')).toBeFocused();
 });
