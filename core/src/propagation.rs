@@ -1,4 +1,4 @@
-//! How far a rate or a load can be trusted, from the doubt of each number that it is reckoned from.
+//! How far a rate or a load can be trusted, from the doubt of each number that it is worked out from.
 //!
 //! A [`Drawing`] has tolerances, between which a number may lie. It gives the least and the most that can
 //! come of it by itself; here it gives a rate and a load with a [`Budget`] of who is to blame for the

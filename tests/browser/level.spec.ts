@@ -358,7 +358,7 @@ for (const { name, mark } of [
 		const box = await mark(page).boundingBox();
 		if (!box) throw new Error('the mark is not drawn');
 		const client = await context.newCDPSession(page);
-		const MOVES = 120;
+		const MOVES = 60;
 		const y = box.y + box.height / 2;
 		const [from, to] = mark === depth ? [box.x + 20, box.x + box.width - 20] : [box.x + 24, box.x + 84];
 		const drag = async () => {

@@ -194,7 +194,7 @@ fn a_wider_coil_shorter_than_its_inner_one() {
     // The wider one is still the outer one: (5 − 4 5/8) / 2.
     assert_eq!((nest.clearances[0].outer, nest.clearances[0].inner), (0, 1));
     is(some(nest.clearances[0].radial_free.as_ref()), 0.1875, INCH);
-    // With their rates given, nothing is reckoned from a steel.
+    // With their rates given, nothing is worked out from a steel.
     assert!(report.notes.iter().all(|note| note.code != "steel-assumed"));
 }
 

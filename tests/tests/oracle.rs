@@ -57,7 +57,7 @@ fn metres(x: f64) -> Length {
     Length::new::<coilnest::quantity::unit::meter>(x)
 }
 
-/// A conversion by a calculator that reckons in exact rationals.
+/// A conversion by a calculator that works in exact rationals.
 fn calculator(expression: &str) -> Result<f64, String> {
     let mut context = fend_core::Context::new();
     let result =

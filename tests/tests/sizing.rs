@@ -1,4 +1,4 @@
-//! Sized coils against a second reckoning, against themselves, and against published designs.
+//! Sized coils against a second calculation, against themselves, and against published designs.
 #![cfg(test)]
 
 use approx::{abs_diff_eq, assert_abs_diff_eq};
@@ -389,7 +389,7 @@ fn any_case(random: &mut Random) -> Case {
     Case { need, thought_of, meets, bars, turns: turns.to_vec() }
 }
 
-/// Each need is met by what is offered, reckoned a second way; a need that a coil meets is no
+/// Each need is met by what is offered, worked out a second way; a need that a coil meets is no
 /// contradiction.
 #[test]
 fn what_is_offered_meets_all_that_was_asked() {

@@ -12,6 +12,9 @@ import { paper } from './state/paper.svelte';
 
 const LATEST_MS = 1000;
 
+/** Beside the list, on a wide screen, a coil is always open. */
+if (matchMedia('(min-width: 64rem)').matches) void later.coil().catch(() => undefined);
+
 const target = document.getElementById('page');
 if (target === null) throw new Error('the document has no place for the page');
 

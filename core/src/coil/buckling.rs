@@ -74,7 +74,7 @@ pub fn slenderness(coil: Diameters, free: Length) -> f64 {
 /// # Range
 /// Poisson's ratio from 0 to 0.5, a free height above zero. The coefficients are those of a column that
 /// does not shear, which matters with [`Seating::OnePivoted`] only: a steel coil of more than 4.4 mean
-/// diameters buckles up to 2 % later than reckoned, a shorter one earlier, by 3 % at 4 diameters and
+/// diameters buckles up to 2 % later than this says, a shorter one earlier, by 3 % at 4 diameters and
 /// 11 % at 3.75, and even a little below [`stable_free_height`]. Closed ends seat less firmly than flat
 /// plates.
 ///

@@ -149,7 +149,7 @@ says! {
     }
 }
 
-/// The least active turns that a spring can be reckoned with: half a turn.
+/// The least active turns that a spring can be worked out with: half a turn.
 pub const LEAST_ACTIVE_TURNS: f64 = 0.5;
 
 impl Turns {

@@ -195,7 +195,7 @@ pub const fn source(ends: Ends) -> Source {
 /// turns, but for open and ground ends, whose every turn opens, the total.
 ///
 /// # Source
-/// Machinery's Handbook, 31st ed., p. 318, table 3 (read on the page); the tapered form is derived.
+/// Machinery's Handbook, 31st ed., p. 318, table 3 (read at the source); the tapered form is derived.
 ///
 /// # Example
 /// ```
@@ -283,7 +283,7 @@ mod tests {
         Length::new::<millimeter>(x)
     }
 
-    /// Machinery's Handbook, 31st ed., p. 318, table 3 (read on the page): pitch by the ends.
+    /// Machinery's Handbook, 31st ed., p. 318, table 3 (read at the source): pitch by the ends.
     #[test]
     fn pitch_is_the_handbooks_for_every_cold_form() -> Result<(), TurnsError> {
         let (free, bar, active) = (mm(173.0), mm(9.0), 6.5);

@@ -52,7 +52,7 @@ pub(crate) fn called(label: &str, name: &str) -> String {
     if label.is_empty() { name.to_owned() } else { text!("{label} ({name})") }
 }
 
-/// A nest whose every coil is known well enough to reckon with.
+/// A nest whose every coil is known well enough to work with.
 pub(crate) struct ComputedNest {
     pub(crate) nest: Nest,
     pub(crate) seats: Vec<Seated>,

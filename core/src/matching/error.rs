@@ -16,7 +16,7 @@ pub struct Lack {
     pub name: String,
     /// How many can be used.
     pub usable: usize,
-    /// How many were left out: those that may not be used, and those that are tied to such.
+    /// How many were left out: those that may not be used, and those that go with them.
     pub left_out: usize,
     /// How many more are needed.
     pub missing: usize,

@@ -1,10 +1,12 @@
 //! The engines of the page: `coilnest-web` compiled for wasm32, with its JavaScript bindings.
 
+use std::fs;
 use std::path::PathBuf;
 
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::alike;
 use crate::programs::{root, run, say};
 use crate::wasm::{TARGET, Toolchain};
 
@@ -20,15 +22,18 @@ struct Engine {
     words: &'static [&'static str],
 }
 
+/// What makes a loop quicker is longer than the loop, and no two are alike after it.
+const LOOPS_AS_WRITTEN: &str = "-Cllvm-args=-disable-lsr -disable-machine-licm -enable-pre=false";
+
 /// Small functions that differ by a type alone pack to next to nothing where each is kept; put into their callers
 /// they do not. So an instruction that is copied into a caller counts two hundred times what it usually does.
-const KEPT_APART: &[&str] = &["-Cllvm-args=-inline-instr-cost=1000"];
+const KEPT_APART: &str = "-Cllvm-args=-inline-instr-cost=1000";
 
 /// What the page starts with, and the whole, which it fetches when it has nothing else to do; other programs
 /// take the whole.
 const ENGINES: [Engine; 2] = [
-    Engine { features: "", module: "coilnest_measure", words: &[] },
-    Engine { features: "whole", module: "coilnest_web", words: KEPT_APART },
+    Engine { features: "", module: "coilnest_measure", words: &[LOOPS_AS_WRITTEN] },
+    Engine { features: "whole", module: "coilnest_web", words: &[LOOPS_AS_WRITTEN, KEPT_APART] },
 ];
 
 /// Where the page looks for its engines.
@@ -66,7 +71,13 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
         // An engine that fell can be started anew.
         .reset_state_function(true)
         .generate(folder())
-        .context("cannot write the engine's bindings")
+        .context("cannot write the engine's bindings")?;
+
+    let written = folder().join(format!("{}_bg.wasm", engine.module));
+    let module =
+        fs::read(&written).with_context(|| format!("cannot read {}", written.display()))?;
+    fs::write(&written, alike::side_by_side(&module)?)
+        .with_context(|| format!("cannot write {}", written.display()))
 }
 
 /// The engine's tests, ready to be run by the test runner that the environment names.

@@ -4,7 +4,7 @@ import { untrack } from 'svelte';
 export const STILL_MS = 120;
 
 /**
- * A value that follows another, `atOnce` unless told otherwise; but while that one is in motion, as under a dragged
+ * A value that follows another, at once where `atOnce` says so; but while that one is in motion, as under a dragged
  * mark, waits until it is still: for tables and texts, which nobody reads meanwhile, and which would cost the drawing
  * its frames.
  */

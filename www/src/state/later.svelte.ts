@@ -8,6 +8,7 @@ export const UNFETCHED =
 class Later {
 	#whole = $state.raw<Whole>();
 	#coming: Promise<Whole> | undefined;
+	#coilOpen = $state.raw<typeof import('../parts/CoilOpen.svelte').default>();
 	#choices = $state.raw<typeof import('../parts/choices')>();
 
 	/** The whole engine, once it is here. */
@@ -33,6 +34,16 @@ class Later {
 
 	sections() {
 		return this.#with(import('../sections/Later.svelte'));
+	}
+
+	/** What stands of a coil that is open, once it is here. */
+	get coilOpen(): typeof import('../parts/CoilOpen.svelte').default | undefined {
+		return this.#coilOpen;
+	}
+
+	/** The same: where it could not be fetched, the next call tries again. */
+	async coil() {
+		return (this.#coilOpen ??= (await import('../parts/CoilOpen.svelte')).default);
 	}
 
 	/** How a figure came about. */
@@ -62,7 +73,14 @@ class Later {
 
 	/** Fetches what is looked at most. */
 	async all(): Promise<void> {
-		await Promise.allSettled([this.sections(), this.nest(), this.notices(), this.working(), this.choices()]);
+		await Promise.allSettled([
+			this.coil(),
+			this.sections(),
+			this.nest(),
+			this.notices(),
+			this.working(),
+			this.choices(),
+		]);
 	}
 
 	async #with<T>(part: Promise<T>): Promise<T> {

@@ -1,5 +1,6 @@
 import { tick, untrack } from 'svelte';
 import type { Path } from './path';
+import { later } from './later.svelte';
 import { Preference } from './persisted.svelte';
 
 /** The sections that stand, in the order of the bar. */
@@ -166,19 +167,25 @@ class ViewStore {
 		await tick();
 	}
 
+	/** Opens the coil or the drawing in which the field at `path` stands; the promise is kept once it stands. */
+	async opens(path: Path): Promise<void> {
+		this.unfold(path);
+		// What says that it could not be fetched stands in its place.
+		if (SEAT.test(path) && !later.coilOpen) await later.coil().catch(() => undefined);
+		await tick();
+	}
+
 	/** Goes to a field of Measure, where it may have to be opened first. */
 	async reach(path: Path): Promise<void> {
-		this.unfold(path);
 		if (this.section !== 'measure' || this.later) await this.show('measure');
-		await tick();
+		await this.opens(path);
 		const at = `[data-path="${CSS.escape(path)}"]`;
 		document.querySelector<HTMLInputElement>(`${at} input, input${at}`)?.focus();
 	}
 
 	/** Goes to the section that holds `path`, and puts the focus on its field or on the nearest that stands. */
 	async go(path: Path): Promise<void> {
-		this.unfold(path);
-		await tick();
+		await this.opens(path);
 		if (!this.isShown(path)) await this.show(sectionOf(path));
 		this.#wanted = path;
 		this.arrive();

@@ -218,7 +218,7 @@ impl Task<'_> {
         (0..STARTS).map(start).collect()
     }
 
-    /// Loads that balance the weight and change evenly over the plan, none below nothing.
+    /// Loads that balance the weight and change evenly over the plan, none below zero.
     fn even_loads(&mut self) -> Option<Vec<f64>> {
         let mut sum = [[0.0; 4]; 4];
         let rows: Vec<Row> =
