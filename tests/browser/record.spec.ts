@@ -174,6 +174,7 @@ test('the code is read by another decoder and opens the job, and loses none that
 	await page.setViewportSize(DESKTOP);
 
 	await button(page, 'New').click();
+	await expect(page.getByText('A new job. Hopper 9, autumn is on the shelf.')).toBeVisible();
 	await field(page, 'Title of the job').fill('Another');
 	await page.goto(read!.data);
 	await expect(field(page, 'Title of the job')).toHaveValue('Hopper 9, autumn');
