@@ -5,6 +5,7 @@
 //! and a reader can work through what was put in.
 
 use core::fmt::{self, Display, Write};
+use core::ops::Range;
 
 /// A letter of a formula, and what it stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -202,8 +203,8 @@ pub fn meaning(sign: &str) -> &'static str {
 ///
 /// assert_eq!(rate::FORMULA.to_string(), "k = G · d⁴ / (8 · D³ · n)");
 /// let put = rate::FORMULA.put(&[("G", &"80 GPa"), ("d", &"10 mm"), ("D", &"80 mm"), ("n", &5)]);
-/// assert_eq!(put.with, "80 GPa · (10 mm)⁴ / (8 · (80 mm)³ · 5)");
-/// assert_eq!(put.letters[3], ("n", "5".to_owned()));
+/// assert_eq!(put.with(), "80 GPa · (10 mm)⁴ / (8 · (80 mm)³ · 5)");
+/// assert_eq!(put.letters()[3], ("n", "5"));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Formula {
@@ -214,13 +215,26 @@ pub struct Formula {
 /// A letter and its number.
 pub type Value<'v> = (&'static str, &'v dyn Display);
 
-/// A formula with its numbers.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+/// A formula with its numbers, which are put in when they are asked for: most are never looked at.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Put {
-    /// How the result is worked out, the numbers in place of the letters.
-    pub with: String,
-    /// Each letter and its number, in the order of the formula; empty where it has one for each term.
-    pub letters: Vec<(&'static str, String)>,
+    formula: Formula,
+    /// The numbers as text, one behind the other.
+    text: String,
+    numbers: Vec<Number>,
+    /// How many terms its sums have.
+    terms: usize,
+}
+
+/// Where the number of a letter stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Number {
+    sign: &'static str,
+    /// The term of a sum that it belongs to, from 1; 0 for what all of them have.
+    term: usize,
+    /// The bytes of it that are put in; what stands behind them tells its range.
+    put_in: Range<usize>,
+    end: usize,
 }
 
 impl Formula {
@@ -229,12 +243,6 @@ impl Formula {
     pub(crate) const fn new(template: &'static str) -> Self {
         assert!(is_spelt(template.as_bytes()), "a letter of the formula is not in SYMBOLS");
         Self { template, in_words: false }
-    }
-
-    /// What is no expression, as a search is, said in words.
-    #[cfg(feature = "serde")]
-    pub(crate) const fn words(said: &'static str) -> Self {
-        Self { template: said, in_words: true }
     }
 
     /// Whether it says in words how the result is found, so that there is nothing to work out.
@@ -246,7 +254,9 @@ impl Formula {
     /// The formula with its numbers.
     #[must_use]
     pub fn put(self, values: &[Value<'_>]) -> Put {
-        self.fill(values, &[])
+        let mut put = Put::new(self, values.len());
+        put.add(0, values);
+        put
     }
 
     /// The formula of a sum with its numbers: those that every term has, and those of each term.
@@ -256,80 +266,139 @@ impl Formula {
         values: &[Value<'_>],
         terms: impl Iterator<Item = T>,
     ) -> Put {
-        let terms: Vec<T> = terms.collect();
-        self.fill(values, &terms.iter().map(AsRef::as_ref).collect::<Vec<_>>())
+        let mut put = Put::new(self, values.len() + 2 * terms.size_hint().0);
+        put.add(0, values);
+        for term in terms {
+            put.terms += 1;
+            put.add(put.terms, term.as_ref());
+        }
+        put
+    }
+
+    /// What is no expression, and what it is found from.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn put_words(said: &'static str, with: String) -> Put {
+        let formula = Self { template: said, in_words: true };
+        Put { formula, text: with, numbers: Vec::new(), terms: 0 }
     }
 
     /// Its letters, as often as they stand in it.
-    #[cfg(feature = "serde")]
     pub(crate) fn letters(self) -> impl Iterator<Item = &'static str> {
         self.template.split('{').skip(1).filter_map(|rest| rest.split('}').next())
-    }
-
-    fn fill(self, values: &[Value<'_>], terms: &[&[Value<'_>]]) -> Put {
-        let mut put = Put::default();
-        for (index, statement) in self.template.split(';').enumerate() {
-            put.with.push_str(if index > 0 { AND } else { "" });
-            put.statement(statement.trim_start(), values, terms);
-        }
-        put
     }
 }
 
 impl Put {
+    fn new(formula: Formula, numbers: usize) -> Self {
+        let text = String::with_capacity(16 * numbers);
+        Self { formula, text, numbers: Vec::with_capacity(numbers), terms: 0 }
+    }
+
+    fn add(&mut self, term: usize, values: &[Value<'_>]) {
+        for (sign, value) in values {
+            let start = self.text.len();
+            // A string takes whatever is written to it.
+            let _ = write!(self.text, "{value}");
+            let end = self.text.len();
+            self.numbers.push(Number { sign, term, put_in: start..end, end });
+        }
+    }
+
+    /// Adds a letter's number, of which only the start is put in: its range stands behind it.
+    #[cfg(feature = "serde")]
+    pub(crate) fn add_ranged(&mut self, sign: &'static str, number: &str, put_in: usize) {
+        self.add(0, &[(sign, &number)]);
+        if let Some(last) = self.numbers.last_mut() {
+            last.put_in.end = (last.put_in.start + put_in).min(last.end);
+        }
+    }
+
+    /// The formula.
+    #[must_use]
+    pub const fn formula(&self) -> Formula {
+        self.formula
+    }
+
+    /// How the result is worked out, the numbers in place of the letters.
+    #[must_use]
+    pub fn with(&self) -> String {
+        if self.formula.in_words {
+            return self.text.clone();
+        }
+        let mut with = String::with_capacity(self.formula.template.len() + self.text.len());
+        for (index, statement) in self.formula.template.split(';').enumerate() {
+            with.push_str(if index > 0 { AND } else { "" });
+            self.statement(statement.trim_start(), &mut with);
+        }
+        with
+    }
+
+    /// Each letter and its number, in the order of the formula; empty where it has one for each term.
+    #[must_use]
+    pub fn letters(&self) -> Vec<(&'static str, &str)> {
+        let mut letters: Vec<(&'static str, &str)> = Vec::new();
+        let signs = self.formula.letters().filter(|_| !self.formula.in_words);
+        for number in signs.filter_map(|sign| self.number(sign, 1)) {
+            if letters.iter().all(|(known, _)| *known != number.sign) {
+                let start = number.put_in.start;
+                let text = self.text.get(start..number.end).filter(|_| number.term == 0);
+                letters.push((number.sign, text.unwrap_or_default()));
+            }
+        }
+        letters
+    }
+
+    /// The number of a letter in a term; a term's own goes before the one that all have.
+    fn number(&self, sign: &str, term: usize) -> Option<&Number> {
+        let of = |term| self.numbers.iter().find(|it| it.term == term && it.sign == sign);
+        if term == 0 { of(0) } else { of(term).or_else(|| of(0)) }
+    }
+
     /// Adds how a statement's result is worked out.
-    fn statement(&mut self, statement: &str, values: &[Value<'_>], terms: &[&[Value<'_>]]) {
+    fn statement(&self, statement: &'static str, with: &mut String) {
         let mut rest = statement.split_once('=').map_or(statement, |(_, how)| how.trim_start());
         while let Some((before, (term, after))) =
             rest.split_once('[').and_then(|(before, rest)| Some((before, rest.split_once(']')?)))
         {
             let sum = before.trim_end().strip_suffix('Σ');
             let start = sum.unwrap_or(before);
-            self.part(start, values, &[]);
+            self.part(start, 0, with);
             let joint = if sum.is_some() { " + " } else { ", " };
             // A sum that stands alone needs no brackets.
             let alone = start.is_empty() && after.is_empty();
-            let many = terms.len() != 1 && !alone && sum.is_some();
-            self.with.push_str(if many { "(" } else { "" });
-            for (index, own) in terms.iter().enumerate() {
-                self.with.push_str(if index > 0 { joint } else { "" });
-                self.part(term, values, own);
+            let many = self.terms != 1 && !alone && sum.is_some();
+            with.push_str(if many { "(" } else { "" });
+            for own in 1..=self.terms {
+                with.push_str(if own > 1 { joint } else { "" });
+                self.part(term, own, with);
             }
-            self.with.push_str(if terms.is_empty() { "0" } else { "" });
-            self.with.push_str(if many { ")" } else { "" });
+            with.push_str(if self.terms == 0 { "0" } else { "" });
+            with.push_str(if many { ")" } else { "" });
             rest = after;
         }
-        self.part(rest, values, &[]);
+        self.part(rest, 0, with);
     }
 
-    /// Adds a part of a template; a letter's own number stands before the one that all terms have.
-    fn part(&mut self, template: &str, values: &[Value<'_>], own: &[Value<'_>]) {
+    /// Adds a part of a template with the numbers of a term.
+    fn part(&self, template: &str, term: usize, with: &mut String) {
         let mut rest = template;
         while let Some((before, after)) = rest.split_once('{') {
-            self.with.push_str(before);
+            with.push_str(before);
             let Some((sign, after)) = after.split_once('}') else { break };
-            let of_term = own.iter().find(|(name, _)| *name == sign);
-            match of_term.or_else(|| values.iter().find(|(name, _)| *name == sign)) {
-                None => self.with.push_str(sign),
-                Some((sign, value)) => {
-                    let start = self.with.len();
-                    // A string takes whatever is written to it.
-                    let _ = write!(self.with, "{value}");
-                    let text = self.with.get(start..).unwrap_or_default().to_owned();
-                    let parted = text.chars().any(|c| c == ' ');
-                    if text.starts_with('−') || parted && after.starts_with(POWERS) {
-                        self.with.insert(start, '(');
-                        self.with.push(')');
-                    }
-                    if self.letters.iter().all(|(known, _)| known != sign) {
-                        let number = if of_term.is_some() { String::new() } else { text };
-                        self.letters.push((sign, number));
-                    }
+            let number = self.number(sign, term);
+            match number.and_then(|number| self.text.get(number.put_in.clone())) {
+                None => with.push_str(sign),
+                Some(text) => {
+                    let parted = text.contains(' ') && after.starts_with(POWERS);
+                    let brackets = text.starts_with('−') || parted;
+                    with.push_str(if brackets { "(" } else { "" });
+                    with.push_str(text);
+                    with.push_str(if brackets { ")" } else { "" });
                 }
             }
             rest = after;
         }
-        self.with.push_str(rest);
+        with.push_str(rest);
     }
 }
 

@@ -56,7 +56,7 @@ pub(crate) use figure::{Digits, Said, say};
 pub(crate) use figure::{joined, tape_mark};
 pub use figure::{shown, write, write_fixed, write_number};
 pub use kind::{Kind, Modulus, Readable, Share, Stress, Table, Turns};
-pub(crate) use number::{Number, write_mixed};
+pub(crate) use number::{Mixed, Number};
 pub(crate) use read::{not_a_unit, within};
 pub use read::{read, spell_unit, written_in};
 pub(crate) use refusal::{Fault, shorten};

@@ -49,7 +49,7 @@ fn every_figure_has_its_working_and_every_working_its_figure() {
         }
         let used: BTreeSet<String> = keys(&parts).into_iter().map(str::to_owned).collect();
         let filed: BTreeSet<String> =
-            (1..=workings.0.len()).map(|number| format!("w{number}")).collect();
+            (1..=workings.iter().len()).map(|number| format!("w{number}")).collect();
         assert_eq!(used, filed, "{name}");
     }
 }

@@ -8,9 +8,7 @@
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::DEAD_TURNS_DOUBT;
 use coilnest::job::input::OrderTexts;
-use coilnest::job::report::{
-    CandidateReport, Choice, Met, OrderItem, OrderReport, ReplaceReport, Workings,
-};
+use coilnest::job::report::{CandidateReport, Choice, Met, OrderItem, OrderReport, ReplaceReport};
 use coilnest::job::rows::Listed;
 use coilnest::job::{Job, assess, choices, coil_sheet, file, replace, size};
 use coilnest::quantity::System;
@@ -187,9 +185,7 @@ fn a_stiffer_coil_in_one_nest_moves_the_loads_of_a_frame() {
     // The coils that stay are read, the candidate is not: the sentence says so.
     assert!(frame.sentence.contains("by its drawing"), "{}", frame.sentence);
     let key = some(frame.after.as_ref()).working.as_deref().unwrap();
-    let Workings(entries) = &report.workings;
-    let place: usize = key.trim_start_matches('w').parse().unwrap();
-    let with = entries[place - 1].with.replace('\u{202f}', " ");
+    let with = report.workings.get(key).unwrap().with.replace('\u{202f}', " ");
     assert_eq!(with, "10 500 N / 10 000 N − 1");
 }
 

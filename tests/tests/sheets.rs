@@ -140,8 +140,8 @@ fn the_tolerance_of_a_load_stands_at_each_load_that_is_given() {
     for (name, load) in [("the lesser load, 400 N", 400.0), ("the greater load, 1 200 N", 1200.0)] {
         let figure = named(name);
         is(&figure, a * f + 0.015 * load, 1.0);
-        let key: usize = figure.working.unwrap().strip_prefix('w').unwrap().parse().unwrap();
-        let with = plain(&answer.workings.0[key - 1].with);
+        let key = figure.working.unwrap();
+        let with = plain(&answer.workings.get(&key).unwrap().with);
         for part in [format!("{load} N"), format!("{f:.4}"), format!("{a:.1} N")] {
             let part = if load > 1000.0 { part.replace("1200", "1 200") } else { part };
             assert!(with.contains(&part), "{part} is not in {with}");

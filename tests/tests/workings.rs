@@ -70,13 +70,13 @@ fn wrong(working: &WorkingEntry, numbers: &[f64], mass: bool) -> Option<String> 
 fn letters_have_the_numbers_that_are_put_in() {
     let mut checked = 0;
     for answer in answers::all().unwrap() {
-        for WorkingEntry { formula, with, letters, .. } in &answer.workings.0 {
+        for WorkingEntry { formula, with, letters, .. } in answer.workings.iter() {
             if formula.is_in_words() || letters.0.iter().any(|(_, number)| number.is_empty()) {
                 continue;
             }
             let plain: Vec<_> = letters.0.iter().map(|(sign, of)| (*sign, nominal(of))).collect();
             let values: Vec<_> = plain.iter().map(|(sign, number)| (*sign, number as _)).collect();
-            assert_eq!(formula.put(&values).with, *with, "{formula}");
+            assert_eq!(formula.put(&values).with(), with, "{formula}");
             checked += 1;
         }
     }
@@ -99,7 +99,7 @@ fn what_is_put_in_gives_the_figure() {
             }
             checked += 1;
             let mass = figure["unit"] == "kg";
-            let wrong = wrong(working, &numbers, mass);
+            let wrong = wrong(&working, &numbers, mass);
             all.extend(wrong.map(|why| format!("{}: {why} ({})", working.formula, answer.name)));
         }
     }
@@ -190,7 +190,7 @@ fn every_line_of_replace_is_worked_out() {
             assert!(!working.formula.is_in_words(), "{}", working.formula);
             codes.extend(figure["code"].as_str().map(str::to_owned));
             all.extend(
-                wrong(working, &numbers, false).map(|why| format!("{}: {why}", working.formula)),
+                wrong(&working, &numbers, false).map(|why| format!("{}: {why}", working.formula)),
             );
         }
     }
@@ -221,7 +221,7 @@ fn every_line_of_replace_is_worked_out() {
 fn each_working_says_what_is_computed() {
     let mut used = BTreeSet::new();
     for answer in answers::all().unwrap() {
-        for WorkingEntry { formula, .. } in &answer.workings.0 {
+        for WorkingEntry { formula, .. } in answer.workings.iter() {
             let said = formula.to_string();
             let result = said.split([' ', ';']).next().unwrap_or_default().to_owned();
             let known = formula.is_in_words() || !meaning(&result).is_empty();

@@ -203,8 +203,7 @@ fn load_cost_shares(context: &mut Context<'_>, report: &mut NestReport) {
             figure.text = format!("{} %", quantity::write_fixed(share * 100.0, 1));
             let source = "at the working height of the nest";
             let values: [Value<'_>; 2] = [("ΔF", &cost.text), ("F", &total.text)];
-            seat.load_cost_share =
-                Some(context.ledger.work(figure, COST_OF_LOAD, &values, &source));
+            seat.load_cost_share = Some(context.ledger.work(figure, COST_OF_LOAD, &values, source));
         }
     }
 }

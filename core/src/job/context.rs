@@ -65,7 +65,10 @@ impl<'a> Context<'a> {
 
     /// The text of a field, without blanks round it; none where it is empty.
     pub(crate) fn text<'e, K: Reads>(&mut self, at: &Path, field: Field<'e, K>) -> Option<&'e str> {
-        self.check_kind(&field.path(at), field.entry, &TEXT);
+        // A path is made only where it is needed: most fields hold what they should.
+        if matches!(field.entry, Entry::Odd(_)) {
+            self.check_kind(&field.path(at), field.entry, &TEXT);
+        }
         Some(field.written()).filter(|text| !text.is_empty())
     }
 

@@ -4,7 +4,7 @@ use super::coil::Coil;
 use super::context::Context;
 use super::figures::{Format, text};
 use super::formulas::{ACTIVE_TURNS, INDEX, Letter, letter};
-use super::report::{CoilReport, Figure};
+use super::report::{Cited, CoilReport, Figure};
 use crate::coil::ends::Turns;
 use crate::coil::solid::{self, Stop};
 use crate::coil::stress::Factor;
@@ -33,10 +33,10 @@ pub(crate) fn as_given<K: Kind>(
     context: &mut Context<'_>,
     figure: Figure,
     (formula, sign): Letter,
-    whose: &str,
+    whose: impl Into<Cited>,
 ) -> Figure {
     let given = context.format.exact::<K>(K::from_si(figure.si));
-    context.ledger.work(figure, formula, &[(sign, &given)], &whose)
+    context.ledger.work(figure, formula, &[(sign, &given)], whose)
 }
 
 fn index_and_factors(context: &mut Context<'_>, report: &mut CoilReport, coil: &Coil) {
@@ -46,7 +46,7 @@ fn index_and_factors(context: &mut Context<'_>, report: &mut CoilReport, coil: &
         Format::number(coil.index(), 3),
         INDEX,
         &[("D", &format.decimal(coil.mean())), ("d", &format.decimal(coil.bar()))],
-        &GEOMETRY,
+        GEOMETRY,
     ));
     let index = quantity::write_number(coil.index(), 5);
     report.wahl = Some(context.ledger.work(
@@ -79,7 +79,7 @@ fn turns(context: &mut Context<'_>, report: &mut CoilReport, coil: &Coil) {
         figure,
         ACTIVE_TURNS,
         &[("nt", &number(turns.total())), ("nd", &number(turns.dead()))],
-        &source,
+        source,
     ));
 }
 
@@ -133,7 +133,7 @@ fn rates(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
                     ("D", &format.decimal(coil.mean())),
                     ("n", &quantity::write_number(turns.active(), 4)),
                 ],
-                &source,
+                source,
             ))
         }
         _ => None,
@@ -150,7 +150,7 @@ fn rates(context: &mut Context<'_>, report: &mut CoilReport, of: &Coil) {
             false => "; no tolerance of it is given: it counts as exact",
         };
         let whose = text!("{whose}{known}");
-        report.rate = Some(as_given::<SpringRate>(context, figure, letter!("k"), &whose));
+        report.rate = Some(as_given::<SpringRate>(context, figure, letter!("k"), whose));
         report.rate_drawing = drawn;
         return;
     }

@@ -1,6 +1,6 @@
 //! Figures and their workings, written in the job's system.
 
-use super::report::{Axes, Axis, Figure, Letters, WorkingEntry};
+use super::report::{Axes, Axis, Cited, Figure, Working};
 use crate::formula::{Formula, Put, Value};
 use crate::quantity::{
     self, Angle, Digits, Energy, Force, Frequency, Kind, Length, Modulus, Said, SpringRate, Stress,
@@ -74,35 +74,31 @@ impl Format {
 
     /// A length to the step of the job's tape: `13 7/8 in scant`, `353.6 mm`.
     pub(crate) fn height(self, length: Length) -> Figure {
-        self.length(length, self.step)
+        Self::long(length, reading::write_length(length, self.system, self.step))
     }
 
     /// A length to the nearest sixty-fourth: a bar, a gap, a small difference.
     pub(crate) fn fine(self, length: Length) -> Figure {
-        Figure { text: self.fine_text(length), ..self.length(length, Step::SixtyFourth) }
+        Self::long(length, self.fine_text(length))
     }
 
     /// A size of a drawing: the fraction that it is, or a decimal.
     pub(crate) fn size(self, size: Length) -> Figure {
-        let figure = self.fine(size);
         let parts = size.get::<unit::inch>() * 64.0;
         // Within half a thousandth of an inch.
         let fraction = (parts - libm::round(parts)).abs() <= 0.032;
         if self.system == System::Metric || fraction {
-            return figure;
+            return self.fine(size);
         }
-        Figure { text: self.decimal(size).to_string(), ..figure }
+        Self::long(size, text!("{}", self.decimal(size)))
     }
 
     /// The text of [`Format::fine`].
     pub(crate) fn fine_text(self, length: Length) -> String {
-        let text = reading::write_length(length, self.system, Step::SixtyFourth);
-        let lean = text.strip_suffix(" scant").or_else(|| text.strip_suffix(" full"));
-        lean.unwrap_or(&text).to_owned()
+        reading::write_nearest(length, self.system, Step::SixtyFourth)
     }
 
-    fn length(self, length: Length, step: Step) -> Figure {
-        let text = reading::write_length(length, self.system, step);
+    fn long(length: Length, text: String) -> Figure {
         Figure { si: length.value, unit: "m", text, ..Figure::default() }
     }
 
@@ -217,32 +213,13 @@ impl Figure {
 /// The workings of a report, numbered as they come.
 #[derive(Debug, Default)]
 pub(crate) struct Ledger {
-    pub(crate) entries: Vec<WorkingEntry>,
+    pub(crate) entries: Vec<Working>,
 }
 
 impl Ledger {
-    /// The same of what is not worked out by an expression.
-    pub(crate) fn file_words(
-        &mut self,
-        said: &'static str,
-        with: String,
-        result: String,
-        source: String,
-    ) -> String {
-        self.file(Formula::words(said), Put { with, letters: Vec::new() }, result, source)
-    }
-
     /// Keeps how a result came about, and gives the key of it.
-    pub(crate) fn file(
-        &mut self,
-        formula: Formula,
-        put: Put,
-        result: String,
-        source: String,
-    ) -> String {
-        let Put { with, letters } = put;
-        let letters = Letters(letters);
-        self.entries.push(WorkingEntry { formula, with, letters, result, source, row: None });
+    pub(crate) fn file(&mut self, put: Put, result: String, source: impl Into<Cited>) -> String {
+        self.entries.push(Working { put, result, source: source.into(), row: None });
         format!("w{}", self.entries.len())
     }
 
@@ -262,9 +239,9 @@ impl Ledger {
         figure: Figure,
         formula: Formula,
         values: &[Value<'_>],
-        source: &dyn fmt::Display,
+        source: impl Into<Cited>,
     ) -> Figure {
-        self.put(figure, formula, formula.put(values), source)
+        self.put(figure, formula.put(values), source)
     }
 
     /// Gives a figure that is a sum its working.
@@ -273,36 +250,29 @@ impl Ledger {
         figure: Figure,
         formula: Formula,
         terms: impl Iterator<Item = T>,
-        source: &dyn fmt::Display,
+        source: impl Into<Cited>,
     ) -> Figure {
-        self.put(figure, formula, formula.put_sum(&[], terms), source)
+        self.put(figure, formula.put_sum(&[], terms), source)
     }
 
     /// Gives a figure that is not worked out by an expression its working, in words.
     pub(crate) fn show(
         &mut self,
         figure: Figure,
-        formula: &'static str,
+        said: &'static str,
         with: String,
-        source: &dyn fmt::Display,
+        source: impl Into<Cited>,
     ) -> Figure {
-        let put = Put { with, letters: Vec::new() };
-        self.put(figure, Formula::words(formula), put, source)
+        self.put(figure, Formula::put_words(said, with), source)
     }
 
     /// Gives a figure its working; the result is the figure's own text.
-    pub(crate) fn put(
-        &mut self,
-        mut figure: Figure,
-        formula: Formula,
-        put: Put,
-        source: &dyn fmt::Display,
-    ) -> Figure {
+    pub(crate) fn put(&mut self, mut figure: Figure, put: Put, source: impl Into<Cited>) -> Figure {
         let result = match &figure.doubt_text {
             Some(doubt) => text!("{} {doubt}", figure.text),
             None => figure.text.clone(),
         };
-        figure.working = Some(self.file(formula, put, result, text!("{source}")));
+        figure.working = Some(self.file(put, result, source));
         figure
     }
 }

@@ -430,7 +430,7 @@ fn weighs(context: &mut Context<'_>, loaded: &LoadedFrame) -> Figure {
     let weight = format.figure::<Force>(loaded.weight.load);
     let (formula, sign) = letter!("W");
     let said = format.exact::<Force>(loaded.weight.load);
-    context.ledger.work(weight, formula, &[(sign, &said)], &"as written")
+    context.ledger.work(weight, formula, &[(sign, &said)], "as written")
 }
 
 fn tipped(context: &mut Context<'_>, why: &str, loaded: &LoadedFrame) -> FrameReport {
@@ -486,7 +486,7 @@ fn report(
     let mean = {
         let (weight, nests) = (format.say::<Force>(loaded.weight.load), settled.supports.len());
         let values: [Value<'_>; 2] = [("W", &weight), ("N", &nests)];
-        context.ledger.work(format.figure::<Force>(settled.mean), MEAN_LOAD, &values, &"definition")
+        context.ledger.work(format.figure::<Force>(settled.mean), MEAN_LOAD, &values, "definition")
     };
     let mut sides = lower_sides(loaded, [&along, &across]);
     if let Some((load, height)) = &diagonal {
@@ -692,7 +692,7 @@ fn to_solid(
     let stands = standing.height + squeezed;
     let values: [Value<'_>; 2] =
         [("h", &format.decimal(stands)), ("hc", &format.decimal(stands - left))];
-    Some(context.ledger.work(format.fine(left), LEFT_TO_SOLID, &values, &"definition"))
+    Some(context.ledger.work(format.fine(left), LEFT_TO_SOLID, &values, "definition"))
 }
 
 /// So many that one standard uncertainty of a share shows, and no more.

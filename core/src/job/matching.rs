@@ -194,7 +194,7 @@ impl<'b> Stage<'b> {
         let source = "the mean of the nests at rest, or the working height where no frame rests";
         let values: [Value<'_>; 1] = [("h", &format.decimal(self.height))];
         report.height =
-            Some(context.ledger.work(format.height(self.height), HEIGHT, &values, &source));
+            Some(context.ledger.work(format.height(self.height), HEIGHT, &values, source));
         match matched(&roles, &self.places) {
             Ok(matching) => self.report(context, pool, &matching, report),
             Err(error) => context.problem(refused(context.system(), &error)),

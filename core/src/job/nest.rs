@@ -369,7 +369,7 @@ pub(crate) fn state_report(
         )
     } else {
         let (formula, sign) = letter!("h");
-        context.ledger.work(format.height(state.height), formula, &[(sign, &given)], &"as asked")
+        context.ledger.work(format.height(state.height), formula, &[(sign, &given)], "as asked")
     };
     let load = load_figure(context, computed, state, fixed);
     let rate = rate_figure(context, computed, state.rate, |index| {
@@ -445,7 +445,7 @@ fn height_under_load(
         .iter()
         .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
     let put = NEST_HEIGHT.put_sum(&[("F", &format.say::<Force>(state.load))], terms);
-    context.ledger.put(figure, NEST_HEIGHT, put, &nest::SOURCE)
+    context.ledger.put(figure, put, &nest::SOURCE)
 }
 
 /// Where a coil stands in its nest.
@@ -497,7 +497,7 @@ fn seat_state(
             format.height(left),
             TO_SOLID,
             &[("L", &format.decimal(stands)), ("Lc", &format.decimal(stands - left))],
-            &"definition",
+            "definition",
         )
     });
     SeatState { load, share, stress, stress_corrected, to_solid, touching: member.touching }
@@ -518,7 +518,7 @@ pub(crate) fn stored_energy(context: &mut Context<'_>, state: &State) -> Figure 
         format.figure::<Energy>(energy),
         ENERGY,
         pressed.iter().map(|(load, deflection)| [("F", load as _), ("s", deflection as _)]),
-        &"work of a linear spring",
+        "work of a linear spring",
     )
 }
 
@@ -553,7 +553,7 @@ fn clearance_report(
             ("Di", &format.decimal(outer_coil.inside())),
             ("De", &format.decimal(inner_coil.outside())),
         ],
-        &"geometry of the nest",
+        "geometry of the nest",
     );
     let grown = inner_seat
         .coil
@@ -562,7 +562,7 @@ fn clearance_report(
     let radial_solid = grown.zip(inner_seat.coil.growth()).map(|(grown, growth)| {
         let source = "the larger growth of the inner coil, ends held or free to turn";
         let values: [Value<'_>; 2] = [("e", &format.decimal(gap)), ("ΔD", &format.decimal(growth))];
-        context.ledger.work(format.fine(grown), GAP_GROWN, &values, &source)
+        context.ledger.work(format.fine(grown), GAP_GROWN, &values, source)
     });
     let usual = clearance::usual(outer_coil, inner_coil);
     let usual_figure = context.ledger.work(

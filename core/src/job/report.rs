@@ -2,30 +2,91 @@
 //! working.
 
 use super::input::Job;
-use crate::formula::Formula;
+use crate::formula::{Formula, Put};
+use crate::source::Source;
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
+use std::borrow::Cow;
 
 /// How each figure came about, by the keys that figures carry: `w1`, `w2` …
+///
+/// The numbers are put into their formulas when a working is asked for.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Workings(pub Vec<WorkingEntry>);
+pub struct Workings(pub(crate) Vec<Working>);
 
 impl Workings {
     /// The working of a key.
     #[must_use]
-    pub fn get(&self, key: &str) -> Option<&WorkingEntry> {
+    pub fn get(&self, key: &str) -> Option<WorkingEntry> {
         let number: usize = key.strip_prefix('w')?.parse().ok()?;
-        self.0.get(number.checked_sub(1)?)
+        self.0.get(number.checked_sub(1)?).map(WorkingEntry::from)
+    }
+
+    /// All workings, that of `w1` first.
+    pub fn iter(&self) -> impl ExactSizeIterator<Item = WorkingEntry> {
+        self.0.iter().map(WorkingEntry::from)
     }
 }
 
 impl Serialize for Workings {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut object = serializer.serialize_map(Some(self.0.len()))?;
-        for (index, working) in self.0.iter().enumerate() {
-            object.serialize_entry(&format!("w{}", index + 1), working)?;
+        for (index, working) in self.iter().enumerate() {
+            object.serialize_entry(&format!("w{}", index + 1), &working)?;
         }
         object.end()
+    }
+}
+
+/// How a figure came about, its numbers not yet put in.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Working {
+    pub(crate) put: Put,
+    pub(crate) result: String,
+    pub(crate) source: Cited,
+    pub(crate) row: Option<&'static str>,
+}
+
+/// Where formula and table values come from.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Cited {
+    Source(Source),
+    Said(Cow<'static, str>),
+}
+
+impl From<&Source> for Cited {
+    fn from(source: &Source) -> Self {
+        Self::Source(*source)
+    }
+}
+
+impl From<&'static str> for Cited {
+    fn from(said: &'static str) -> Self {
+        Self::Said(Cow::Borrowed(said))
+    }
+}
+
+impl From<String> for Cited {
+    fn from(said: String) -> Self {
+        Self::Said(Cow::Owned(said))
+    }
+}
+
+impl From<&Working> for WorkingEntry {
+    fn from(working: &Working) -> Self {
+        let Working { put, result, source, row } = working;
+        let letters = put.letters().into_iter().map(|(sign, of)| (sign, of.to_owned()));
+        Self {
+            formula: put.formula(),
+            with: put.with(),
+            letters: Letters(letters.collect()),
+            result: result.clone(),
+            source: match source {
+                Cited::Source(source) => source.to_string(),
+                Cited::Said(said) => said.clone().into_owned(),
+            },
+            row: *row,
+        }
     }
 }
 

@@ -15,7 +15,7 @@ use super::slips::Weighed;
 use super::taped::Taped;
 use super::{sentence, settle};
 use crate::coil::Coiling;
-use crate::formula::Value;
+use crate::formula::{Formula, Value};
 use crate::measured::{self, Measured, Tape, TapeClass};
 use crate::quantity::{self, Force, Length, System, unit};
 use crate::reading::Interval;
@@ -320,13 +320,13 @@ fn taped_figures(
         let least = at.clone().reduce(|a, b| if b < a { b } else { a }).unwrap_or_default();
         let values: [Value<'_>; 2] =
             [("r1", &format.decimal(least)), ("r2", &format.decimal(least + measured.spread))];
-        report.spread = Some(context.ledger.work(figure, SPREAD, &values, &"definition"));
+        report.spread = Some(context.ledger.work(figure, SPREAD, &values, "definition"));
     }
     if let Some(book) = drawn.free() {
         let figure = format.fine(measured.mean - book).give_or_take(format, doubt);
         let values: [Value<'_>; 2] =
             [("Lm", &format.decimal(measured.mean)), ("L0", &format.decimal(book))];
-        report.deviation = Some(context.ledger.work(figure, DEVIATION, &values, &"definition"));
+        report.deviation = Some(context.ledger.work(figure, DEVIATION, &values, "definition"));
     }
 }
 
@@ -343,7 +343,7 @@ fn drawn_figures(
         let values: [Value<'_>; 2] =
             [("S", &format.decimal(measured.spread)), ("De", &format.decimal(coil.outside()))];
         let source = "geometry of tilted ends";
-        report.out_of_square = Some(context.ledger.work(figure, TILT, &values, &source));
+        report.out_of_square = Some(context.ledger.work(figure, TILT, &values, source));
     }
     if let (Some(book), Some(rate)) = (drawn.free(), drawn.rate) {
         let deviation = measured.mean - book;
@@ -355,7 +355,7 @@ fn drawn_figures(
             ("L0", &format.decimal(book)),
         ];
         let source = "statics; at any height at which the coil carries";
-        report.load_cost = Some(context.ledger.work(figure, LOAD_COST, &values, &source));
+        report.load_cost = Some(context.ledger.work(figure, LOAD_COST, &values, source));
     }
 }
 
@@ -379,7 +379,7 @@ fn free_height(
     let result =
         text!("{}, u = {}", format.decimal(measured.mean), format.decimal(measured.doubt()));
     let mut figure = format.height(measured.mean).give_or_take(format, measured.doubt());
-    figure.working = Some(context.ledger.file(MEASURED, put, result, instrument.source()));
+    figure.working = Some(context.ledger.file(put, result, instrument.source()));
     figure
 }
 
@@ -401,7 +401,7 @@ fn verdict_of(
         limit.map(|limit| {
             let figure = format.height(limit);
             let said = format.decimal(limit);
-            context.ledger.work(figure, formula, &[(sign, &said)], &"limit of the book")
+            context.ledger.work(figure, formula, &[(sign, &said)], "limit of the book")
         })
     };
     let remarks = remarks(format, judged, instrument);
@@ -505,7 +505,7 @@ fn weighed(
         sentence::percent(verdict.p_short),
         sentence::percent(verdict.p_long)
     );
-    context.ledger.file(formula, formula.put(&values), result, verdict::SOURCE.to_string())
+    context.ledger.file(formula.put(&values), result, &verdict::SOURCE)
 }
 
 fn would_settle(
@@ -519,8 +519,8 @@ fn would_settle(
     let level = sentence::percent(instrument.level);
     let with = text!("Lm = {}, level {level}", format.decimal(measured.mean));
     let result = format.rough(settling).to_string();
-    let source = verdict::SOURCE.to_string();
-    let working = context.ledger.file_words(SETTLES, with, result.clone(), source);
+    let put = Formula::put_words(SETTLES, with);
+    let working = context.ledger.file(put, result.clone(), &verdict::SOURCE);
     Figure { text: result, working: Some(working), ..figure }
 }
 

@@ -160,8 +160,7 @@ fn compared(
     let put = change::FORMULA.put(&values);
     let result = text!("{}, u = {}", format.decimal(found.by), format.decimal(found.doubt));
     let mut figure = format.fine(found.by).give_or_take(format, found.doubt);
-    figure.working =
-        Some(context.ledger.file(change::FORMULA, put, result, text!("{}", change::SOURCE)));
+    figure.working = Some(context.ledger.file(put, result, &change::SOURCE));
     let off = format.fine_text(found.by.abs());
     let doubt = figure.doubt_text.as_deref().unwrap_or_default();
     let (word, title, sentence) = match found.word {

@@ -190,7 +190,7 @@ fn layer(context: &mut Context<'_>, laid: &Laid) -> LayerReport {
     let (formula, sign) = letter!("tp");
     let thickness = laid.thickness.map(|thickness| {
         let said = format.decimal(thickness);
-        context.ledger.work(format.fine(thickness), formula, &[(sign, &said)], &"as measured")
+        context.ledger.work(format.fine(thickness), formula, &[(sign, &said)], "as measured")
     });
     let lost = laid.lost.map(|lost| {
         let (new, left) =

@@ -166,13 +166,13 @@ fn beside_taped(context: &mut Context<'_>, seen: &Seen, beside: &Beside) -> Nest
             height(beside.expected),
             formula,
             &[(sign, &expected)],
-            &"height under the frame, with all that lies there",
+            "height under the frame, with all that lies there",
         ),
         taped: context.ledger.work(
             height(beside.taped),
             letter!("hy").0,
             &[("hy", &taped)],
-            &"as taped",
+            "as taped",
         ),
         difference: context.ledger.work(off, OFF_TAPED, &values, &standing::SOURCE),
         agrees: beside.agrees,
@@ -284,7 +284,7 @@ fn weighed_of(
             .iter()
             .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
         let put = LOAD_OF_COILS.put_sum(&[("h", &format.decimal(*taped))], terms);
-        loads.push(context.ledger.put(figure, LOAD_OF_COILS, put, &crate::nest::SOURCE));
+        loads.push(context.ledger.put(figure, put, &crate::nest::SOURCE));
     }
     let said: Vec<_> = weighed.loads.iter().map(|load| format.exact::<Force>(load.value)).collect();
     let weight = weighed.weight;
@@ -302,7 +302,7 @@ fn weighed_of(
             said.iter().zip(&places).map(|(load, place)| [("F", load as _), (sign, place as _)]);
         let put = crate::formula::Formula::put_sum(formula, &[("W", &all)], terms);
         let figure = format.fine(at.value).give_or_take(format, at.doubt);
-        context.ledger.put(figure, formula, put, &crate::frame::SOURCE)
+        context.ledger.put(figure, put, &crate::frame::SOURCE)
     };
     let along = centre(weighed.along, CENTRE_ALONG, "x", |place| place.along);
     let across = centre(weighed.across, CENTRE_ACROSS, "y", |place| place.across);

@@ -1,7 +1,8 @@
 //! Numbers to text: significant digits, thousands grouped, the same digits on every platform.
 
-use super::{Kind, Length, System, Table, unit, write_mixed};
+use super::{Kind, Length, Mixed, System, Table, unit};
 use std::fmt::{self, Write};
+use std::iter;
 
 /// Parts the thousands of a number: the narrow no-break space.
 const GROUP: char = '\u{202f}';
@@ -94,7 +95,8 @@ pub(crate) fn tape_mark(length: Length) -> Option<String> {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let whole = marks as u128;
     let sign = if parts < 0.0 && whole > 0 { "−" } else { "" };
-    ((parts.abs() - marks).abs() < 1e-6).then(|| format!("{sign}{} in", write_mixed(whole, 64)))
+    ((parts.abs() - marks).abs() < 1e-6)
+        .then(|| written(format_args!("{sign}{} in", Mixed::new(whole, 64))))
 }
 
 /// A number with the digits that are shown of it, to be written where a text is put together.
@@ -191,15 +193,21 @@ impl fmt::Display for Digits {
         if value < 0.0 && digits > 0 {
             f.write_char('−')?;
         }
-        let written = digits.checked_ilog10().unwrap_or(0) + 1;
+        // Twenty digits are the most that the type holds.
+        let mut ascii = [b'0'; 20];
+        let own = digits.checked_ilog10().unwrap_or(0) + 1;
+        for digit in ascii.iter_mut().rev() {
+            *digit += (digits % 10) as u8;
+            digits /= 10;
+        }
+        let ahead = (places + 1).saturating_sub(own);
+        let zero = iter::repeat(&b'0');
+        let shown = zero.clone().take(ahead as usize);
+        let shown = shown.chain(ascii.iter().skip(20 - own as usize)).chain(zero);
         // Places are counted from the point: above zero to its left, below it to its right.
-        let first = i64::from(written.max(places + 1)) - i64::from(places) - 1 + i64::from(zeros);
-        for place in (-i64::from(places)..=first).rev() {
-            let power = u32::try_from(place + i64::from(places) - i64::from(zeros));
-            let digit = power.map_or(0, |power| {
-                10_u64.checked_pow(power).map_or(0, |power| digits / power % 10)
-            });
-            f.write_char(char::from_digit(u32::try_from(digit).unwrap_or(0), 10).unwrap_or('0'))?;
+        let (first, last) = (i64::from(ahead + own) - 1 + i64::from(zeros), -i64::from(places));
+        for (place, digit) in (last..=first - i64::from(places)).rev().zip(shown) {
+            f.write_char(char::from(*digit))?;
             if place > 0 && place % 3 == 0 {
                 f.write_char(GROUP)?;
             }
@@ -278,6 +286,8 @@ mod tests {
             (12.50, 4, "12.5"),
             (0.062_5, 4, "0.0625"),
             (0.000_123_456, 3, "0.000123"),
+            (1.234e-22, 3, "0.000000000000000000000123"),
+            (1.234e21, 3, "1 230 000 000 000 000 000 000"),
             (-1555.2, 4, "−1 555"),
             (11_200_000.0, 4, "11 200 000"),
             (1.5, 1, "2"),

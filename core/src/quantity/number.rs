@@ -14,6 +14,7 @@
 use super::refusal::{Fault, Reason, shorten};
 use super::scan::{Mark, Scanner, Token};
 use fraction::{GenericFraction, ToPrimitive};
+use std::fmt::{self, Display, Formatter};
 use std::ops::Range;
 
 /// A number as it was written, exact.
@@ -53,10 +54,10 @@ fn decimal(mantissa: u128, places: i32) -> f64 {
 
 impl Number {
     /// The same value as a whole and a proper fraction in lowest terms: `14 1/16`.
-    fn as_mixed(&self) -> String {
+    fn as_mixed(&self) -> Mixed {
         let (numerator, denominator) = self.fraction.unwrap_or((0, 1));
         let denominator = u128::from(denominator);
-        write_mixed(self.mantissa * denominator + u128::from(numerator), denominator)
+        Mixed::new(self.mantissa * denominator + u128::from(numerator), denominator)
     }
 
     /// The nearest value of a float, times ten to a power.
@@ -74,7 +75,7 @@ impl Number {
     }
 
     /// The text with another number in the place of this one.
-    pub(crate) fn replaced(&self, text: &str, number: &str) -> String {
+    pub(crate) fn replaced(&self, text: &str, number: impl Display) -> String {
         let before = text.get(..self.span.start).unwrap_or("");
         let after = text.get(self.span.end..).unwrap_or("");
         shorten(&format!("{before}{number}{after}"))
@@ -87,7 +88,7 @@ impl Number {
                 self.fraction_at,
                 Reason::FractionAboveOne {
                     is_whole: numerator == denominator,
-                    meant: self.replaced(text, &self.as_mixed()),
+                    meant: self.replaced(text, self.as_mixed()),
                 },
             )),
             _ => Ok(()),
@@ -95,16 +96,32 @@ impl Number {
     }
 }
 
-/// A whole and a fraction in lowest terms: `14 1/16`, `3/8`, `15`.
-pub(crate) fn write_mixed(numerator: u128, denominator: u128) -> String {
-    let denominator = denominator.max(1);
-    let (whole, rest) = (numerator / denominator, numerator % denominator);
-    let common = common_divisor(rest, denominator);
-    let (rest, parts) = (rest / common, denominator / common);
-    match (whole, rest) {
-        (whole, 0) => format!("{whole}"),
-        (0, rest) => format!("{rest}/{parts}"),
-        (whole, rest) => format!("{whole} {rest}/{parts}"),
+/// A whole and a fraction in lowest terms, to be written where a text is put together: `14 1/16`,
+/// `3/8`, `15`.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Mixed {
+    whole: u128,
+    rest: u128,
+    parts: u128,
+}
+
+impl Mixed {
+    pub(crate) fn new(numerator: u128, denominator: u128) -> Self {
+        let denominator = denominator.max(1);
+        let (whole, rest) = (numerator / denominator, numerator % denominator);
+        let common = common_divisor(rest, denominator);
+        Self { whole, rest: rest / common, parts: denominator / common }
+    }
+}
+
+impl Display for Mixed {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        let Self { whole, rest, parts } = self;
+        match (whole, rest) {
+            (whole, 0) => write!(f, "{whole}"),
+            (0, rest) => write!(f, "{rest}/{parts}"),
+            (whole, rest) => write!(f, "{whole} {rest}/{parts}"),
+        }
     }
 }
 
@@ -159,7 +176,7 @@ impl<'t> Scanner<'t> {
         let whole = from..self.end().max(from);
         let decimals = self.decimals(&groups)?;
         let mut number = Number {
-            mantissa: mantissa(&groups, &decimals).ok_or_else(|| too_many(from))?,
+            mantissa: mantissa(&groups, decimals).ok_or_else(|| too_many(from))?,
             decimals: u32::try_from(decimals.len()).unwrap_or(u32::MAX),
             fraction: None,
             span: from..self.end(),
@@ -226,11 +243,11 @@ impl<'t> Scanner<'t> {
     }
 
     /// What stands behind a decimal point or comma; nothing if there is none.
-    fn decimals(&mut self, whole: &str) -> Result<String, Fault> {
+    fn decimals(&mut self, whole: &str) -> Result<&'t str, Fault> {
         let Some(point) =
             self.peek().filter(|token| matches!(token.mark, Mark::Point | Mark::Comma))
         else {
-            return Ok(String::new());
+            return Ok("");
         };
         self.step();
         let Some(digits) = self.take(Mark::Digits) else {
@@ -244,7 +261,7 @@ impl<'t> Scanner<'t> {
         }
         match self.peek() {
             Some(Token { mark: Mark::Point | Mark::Comma | Mark::Digits, .. }) => Err(self.stray()),
-            _ => Ok(digits.text.to_owned()),
+            _ => Ok(digits.text),
         }
     }
 
@@ -370,7 +387,8 @@ fn mantissa(whole: &str, decimals: &str) -> Option<u128> {
     if whole.len() > MOST_WHOLE_DIGITS || decimals.len() > MOST_DECIMALS {
         return None;
     }
-    format!("0{whole}{decimals}").parse().ok()
+    let mut digits = whole.chars().chain(decimals.chars());
+    digits.try_fold(0, |value: u128, digit| Some(value * 10 + u128::from(digit.to_digit(10)?)))
 }
 
 /// The leading ASCII digits of a text, and what follows.

@@ -146,7 +146,7 @@ pub(crate) fn some_number(text: &str, scanner: &Scanner<'_>) -> Result<(), Fault
 }
 
 fn tokens(text: &str) -> Vec<Token<'_>> {
-    let mut tokens = Vec::new();
+    let mut tokens = Vec::with_capacity(8);
     let mut chars = text.char_indices().peekable();
     while let Some((from, first)) = chars.next() {
         let mark = mark(first, &mut chars);

@@ -2,8 +2,8 @@
 
 use super::{Lean, Millimetres, Reading};
 use crate::quantity::{
-    Fault, Kind, Length, Mark, Number, Reason, Scanner, System, not_a_unit, shorten, some_number,
-    write_mixed,
+    Fault, Kind, Length, Mark, Mixed, Number, Reason, Scanner, System, not_a_unit, shorten,
+    some_number,
 };
 use fraction::{CheckedAdd, CheckedMul, Zero};
 use std::ops::Range;
@@ -276,7 +276,7 @@ impl ParsedReading {
         let main = match &self.main {
             Some(number) if measure.system() == System::Metric && number.fraction.is_some() => {
                 let inches = format!("{} in", nearest(number));
-                let meant = self.unit.is_none().then(|| number.replaced(text, &inches));
+                let meant = self.unit.is_none().then(|| number.replaced(text, inches));
                 return Err(Fault::new(number.fraction_at, Reason::FractionInMetric { meant }));
             }
             Some(number) => measure.of(number, text)?,
@@ -316,7 +316,7 @@ impl Measure {
         }
         if let Some((_, parts)) = number.fraction {
             if !(parts.is_power_of_two() && parts <= 64) {
-                let meant = number.replaced(text, &nearest(number));
+                let meant = number.replaced(text, nearest(number));
                 return Err(Fault::new(number.fraction_at, Reason::Denominator { parts, meant }));
             }
             number.proper(text)?;
@@ -331,15 +331,20 @@ impl Measure {
 fn exact(number: &Number) -> Option<Millimetres> {
     let scale = 10_u128.checked_pow(number.decimals)?;
     let (numerator, denominator) = number.fraction.unwrap_or((0, 1));
-    Millimetres::new(number.mantissa, scale).checked_add(&Millimetres::new(numerator, denominator))
+    let decimal = Millimetres::new(number.mantissa, scale);
+    // Most readings have no fraction or no decimals: nothing is to be put over one denominator.
+    if numerator == 0 {
+        return Some(decimal);
+    }
+    decimal.checked_add(&Millimetres::new(numerator, denominator))
 }
 
 /// The nearest sixty-fourth, never zero.
-fn nearest(number: &Number) -> String {
+fn nearest(number: &Number) -> Mixed {
     let (numerator, denominator) = number.fraction.unwrap_or((0, 1));
     let (numerator, denominator) = (u128::from(numerator), u128::from(denominator));
     let part = (numerator * 128 + denominator) / (denominator * 2);
-    write_mixed((number.mantissa * 64 + part).max(1), 64)
+    Mixed::new((number.mantissa * 64 + part).max(1), 64)
 }
 
 /// The fault of what stands where a number should.

@@ -44,6 +44,9 @@ const LITTLE: [&str; 6] = ["hair", "touch", "shade", "whisker", "bit", "little"]
 
 /// The text with its number words in figures; the same where it has none.
 pub(super) fn figures(text: &str) -> Result<Cow<'_, str>, Fault> {
+    if !text.bytes().any(|byte| byte.is_ascii_alphabetic()) {
+        return Ok(Cow::Borrowed(text));
+    }
     let tokens = tokens(text);
     if !tokens.iter().any(|token| token.mark == Mark::Word && is_ours(token.text)) {
         return Ok(Cow::Borrowed(text));

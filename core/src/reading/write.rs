@@ -1,7 +1,8 @@
 //! Lengths and readings back to text.
 
 use super::{Lean, Reading};
-use crate::quantity::{Length, System, unit, write_fixed, write_mixed};
+use crate::quantity::{Length, Mixed, System, unit, write_fixed};
+use std::fmt::{Display, Write};
 
 /// The part of an inch to which a length is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -78,6 +79,11 @@ const BLUR: f64 = 17_179_869_184.0;
 /// ```
 #[must_use]
 pub fn write_inch(length: Length, step: Step) -> String {
+    inches(length, step, true)
+}
+
+/// What [`write_inch`] does; without the word for what is over where that is not wanted.
+fn inches(length: Length, step: Step, leans: bool) -> String {
     let inches = length.get::<unit::inch>();
     if !inches.is_finite() {
         return "–".to_owned();
@@ -90,15 +96,15 @@ pub fn write_inch(length: Length, step: Step) -> String {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let marks = nearest as u128;
     let is_negative = inches < 0.0;
-    let lean = if over.abs() <= 0.125 {
+    let lean = if !leans || over.abs() <= 0.125 {
         Lean::Plain
     } else if over < 0.0 || (marks == 0 && is_negative) {
         Lean::Scant
     } else {
         Lean::Full
     };
-    let fraction = write_mixed(marks, u128::from(step.per_inch()));
-    with_unit(is_negative && marks != 0, &fraction, "in", lean)
+    let number = Mixed::new(marks, u128::from(step.per_inch()));
+    with_unit(is_negative && marks != 0, &number, "in", lean)
 }
 
 /// A length in millimetres to so many decimals at most: `353.6 mm`.
@@ -133,6 +139,15 @@ pub fn write_length(length: Length, system: System, step: Step) -> String {
     }
 }
 
+/// The same on the nearest mark, without the word for what is over.
+#[cfg(feature = "serde")]
+pub(crate) fn write_nearest(length: Length, system: System, step: Step) -> String {
+    match system {
+        System::Inch => inches(length, step, false),
+        System::Metric => write_mm(length, 1),
+    }
+}
+
 /// A reading, so that it reads back the same.
 pub(super) fn exact(reading: &Reading) -> String {
     let (numerator, denominator) = match (reading.mark.numer(), reading.mark.denom()) {
@@ -151,12 +166,15 @@ pub(super) fn exact(reading: &Reading) -> String {
                 (Some(&numerator), Some(&denominator)) => (numerator, denominator),
                 _ => (0, 1),
             };
-            let digits = if 64 % denominator == 0 {
-                write_mixed(numerator, denominator)
+            let (mixed, digits);
+            let number: &dyn Display = if 64 % denominator == 0 {
+                mixed = Mixed::new(numerator, denominator);
+                &mixed
             } else {
-                decimal(numerator, denominator)
+                digits = decimal(numerator, denominator);
+                &digits
             };
-            with_unit(is_negative, &digits, "in", reading.lean)
+            with_unit(is_negative, number, "in", reading.lean)
         }
     }
 }
@@ -183,10 +201,13 @@ fn decimal(numerator: u128, denominator: u128) -> String {
     text
 }
 
-fn with_unit(is_negative: bool, digits: &str, unit: &str, lean: Lean) -> String {
+fn with_unit(is_negative: bool, number: &dyn Display, unit: &str, lean: Lean) -> String {
     let sign = if is_negative { "−" } else { "" };
-    match lean {
-        Lean::Plain => format!("{sign}{digits} {unit}"),
-        Lean::Scant | Lean::Full => format!("{sign}{digits} {unit} {lean}"),
+    let mut text = String::with_capacity(24);
+    // A string takes whatever is written to it.
+    let _ = write!(text, "{sign}{number} {unit}");
+    if lean != Lean::Plain {
+        let _ = write!(text, " {lean}");
     }
+    text
 }

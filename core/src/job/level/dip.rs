@@ -54,7 +54,7 @@ fn fill(
         format.fine(depth),
         DIP,
         &[("g", &format.decimal(depth))],
-        &"as asked",
+        "as asked",
     ));
     report.limit = Some(limit(context));
     let side = Side { depth, name: asked.wheel };

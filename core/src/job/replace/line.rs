@@ -4,7 +4,7 @@ use super::{waived, words};
 use crate::coil::fatigue::Criterion;
 use crate::coil::{buckling, fatigue, growth, rate, set, solid};
 use crate::drawing::{Drawing, Endured, Figure, Nearer, Point, Range, SOURCE};
-use crate::formula::{Formula, Put, Value};
+use crate::formula::{Formula, Put};
 use crate::frame::{self, Settled, SettledSupport};
 use crate::job::context::Context;
 use crate::job::drawing::GEOMETRY;
@@ -113,7 +113,7 @@ pub(super) fn of_nest(
     context: &mut Context<'_>,
     case: &Case,
     line: &Line,
-    working: Option<(Formula, Put, String)>,
+    working: Option<(Put, String)>,
 ) -> LineReport {
     let bare = Line { offered: None, ..line.clone() };
     let format = context.format;
@@ -121,8 +121,7 @@ pub(super) fn of_nest(
     let said = |amount| words::of(format, line.requirement, amount);
     let Some(Offered::Range(range)) = &line.offered else { return report };
     let offered = words::range(said, range);
-    let working = working
-        .map(|(formula, put, source)| context.ledger.file(formula, put, offered.clone(), source));
+    let working = working.map(|(put, source)| context.ledger.file(put, offered.clone(), source));
     LineReport { offered, working, offered_si: Some(range.nominal().si()), ..report }
 }
 
@@ -340,20 +339,15 @@ impl Working {
         let wide = range.least().si() < range.most().si();
         let source = if wide { text!("{source}; the range: {SOURCE}") } else { source };
         let result = result.unwrap_or_else(|| offered.to_owned());
-        context.ledger.file(formula, put(formula, &inputs), result, source)
+        context.ledger.file(put(formula, &inputs), result, source)
     }
 }
 
 /// The formula with its numbers, each letter with its range.
 pub(super) fn put(formula: Formula, inputs: &[Input]) -> Put {
-    let plain: Vec<(&'static str, &str)> =
-        inputs.iter().map(|(sign, of)| (*sign, nominal(of))).collect();
-    let values: Vec<Value<'_>> = plain.iter().map(|(sign, of)| (*sign, of as _)).collect();
-    let mut put = formula.put(&values);
-    for (sign, text) in &mut put.letters {
-        if let Some((_, ranged)) = inputs.iter().find(|(known, _)| known == sign) {
-            text.clone_from(ranged);
-        }
+    let mut put = formula.put(&[]);
+    for (sign, of) in inputs {
+        put.add_ranged(sign, of, nominal(of).len());
     }
     put
 }

@@ -5,7 +5,7 @@ use super::spring::Spring;
 use super::{line, words};
 use crate::coil::stress::Factor;
 use crate::drawing::Range;
-use crate::formula::{Formula, Put};
+use crate::formula::Put;
 use crate::frame::Settled;
 use crate::job::context::Context;
 use crate::job::drawing::show_stress;
@@ -157,8 +157,8 @@ fn table<'s>(
     let format = context.format;
     let load = before.coils.iter().fold(before.stop_load, |sum, coil| sum + coil.load);
     let mut stands = |of: &NestStanding| {
-        let (formula, put) = height_put(format, of, load);
-        context.ledger.put(format.height(of.height), formula, put, &nest::SOURCE)
+        let put = height_put(format, of, load);
+        context.ledger.put(format.height(of.height), put, &nest::SOURCE)
     };
     let (height_before, height_after) = (stands(before), stands(after));
     let coils = places.map(|place| coil(context, load, place)).collect();
@@ -185,7 +185,7 @@ fn table<'s>(
 }
 
 /// The height of a nest: free, solid, or where its coils carry the load.
-pub(super) fn height_put(format: Format, of: &NestStanding, load: Force) -> (Formula, Put) {
+pub(super) fn height_put(format: Format, of: &NestStanding, load: Force) -> Put {
     let coils = || of.coils.iter();
     let decimal = |length: Length| format.decimal(length);
     let carrying = coils().filter(|coil| coil.load.value > 0.0);
@@ -196,16 +196,16 @@ pub(super) fn height_put(format: Format, of: &NestStanding, load: Force) -> (For
         let solid = coils().filter_map(|coil| Some((decimal(coil.solid?), decimal(coil.raise))));
         let solid: Vec<_> = solid.collect();
         let terms = solid.iter().map(|(solid, raise)| [("Lc", solid as _), ("o", raise as _)]);
-        (NEST_SOLID, NEST_SOLID.put_sum(&[], terms))
+        NEST_SOLID.put_sum(&[], terms)
     } else if carrying.is_empty() {
         let free: Vec<_> = coils().map(|coil| (decimal(coil.free), decimal(coil.raise))).collect();
         let terms = free.iter().map(|(free, raise)| [("L0", free as _), ("o", raise as _)]);
-        (NEST_FREE, NEST_FREE.put_sum(&[], terms))
+        NEST_FREE.put_sum(&[], terms)
     } else {
         let terms = carrying
             .iter()
             .map(|(rate, free, raise)| [("k", rate as _), ("L0", free as _), ("o", raise as _)]);
-        (NEST_HEIGHT, NEST_HEIGHT.put_sum(&[("F", &format.say::<Force>(load))], terms))
+        NEST_HEIGHT.put_sum(&[("F", &format.say::<Force>(load))], terms)
     }
 }
 
@@ -221,7 +221,7 @@ fn coil(context: &mut Context<'_>, load: Force, place: Place<'_>) -> SwappedCoil
             return figure;
         }
         let [own, all] = [of.load, load].map(|load| format.say::<Force>(load));
-        context.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], &"definition")
+        context.ledger.work(figure, OF_NEST, &[("Fc", &own), ("FN", &all)], "definition")
     };
     let share_before = place.before.map(|of| share(of, None));
     let share_after = place.after.map(|of| share(of, place.share.as_ref()));
@@ -283,7 +283,7 @@ fn read_elsewhere(standing: &NestAround) -> &'static str {
 /// How far the load furthest from the mean is off.
 fn deviation(context: &mut Context<'_>, figure: Figure, settled: &Settled) -> Figure {
     let (formula, inputs, source) = line::furthest(context.format, settled);
-    context.ledger.put(figure, formula, line::put(formula, &inputs), &source)
+    context.ledger.put(figure, line::put(formula, &inputs), source)
 }
 
 fn unknown(context: &mut Context<'_>, subject: &Subject<'_>, what: &str, missing: &[Missing]) {

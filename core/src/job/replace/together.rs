@@ -7,7 +7,7 @@ use super::spring::Spring;
 use super::swap::{self, Subject};
 use super::{Ground, Reach, contradicts, decides, line, path, waived, words};
 use crate::drawing::Drawing;
-use crate::formula::{Formula, Put, Value};
+use crate::formula::{Put, Value};
 use crate::job::context::Context;
 use crate::job::figures::{Format, sentence, text};
 use crate::job::formulas::{LOAD_OF_COILS, NEST_FREE, NEST_RATE, NEST_SOLID, NEST_TO_SOLID};
@@ -295,7 +295,7 @@ impl WholeNest<'_> {
         format: Format,
         requirement: Requirement,
         judged: &NestJudgement,
-    ) -> Option<(Formula, Put, String)> {
+    ) -> Option<(Put, String)> {
         let height = match requirement {
             Requirement::LoadAt(at) => self.case.stated_heights().get(usize::from(at)).copied(),
             _ => self.case.asked.working,
@@ -309,13 +309,12 @@ impl WholeNest<'_> {
             Requirement::Deviation => {
                 let after = judged.frame.as_ref()?.after.as_ref().ok()?;
                 let (formula, inputs, source) = line::furthest(format, after);
-                return Some((formula, line::put(formula, &inputs), source));
+                return Some((line::put(formula, &inputs), source));
             }
             _ => {
                 let after = judged.swap.after.as_ref().ok()?;
                 let load = after.coils.iter().map(|coil| coil.load).sum();
-                let (formula, put) = swap::height_put(format, after, load);
-                return Some((formula, put, nest::SOURCE.to_string()));
+                return Some((swap::height_put(format, after, load), nest::SOURCE.to_string()));
             }
         };
         let carries = |coil: &&NestCoil| {
@@ -338,6 +337,6 @@ impl WholeNest<'_> {
             .iter()
             .map(|own| own.iter().map(|(sign, of)| (*sign, of as _)).collect::<Vec<Value<'_>>>());
         let height = format.decimal(height.unwrap_or_default());
-        Some((formula, formula.put_sum(&[("h", &height)], terms), nest::SOURCE.to_string()))
+        Some((formula.put_sum(&[("h", &height)], terms), nest::SOURCE.to_string()))
     }
 }

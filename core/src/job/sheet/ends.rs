@@ -34,7 +34,7 @@ pub(super) fn of(context: &mut Context<'_>, drawn: &Coil) -> Option<EndsReport> 
                     ("nt", &count(turns.total())),
                     ("nd", &count(dead)),
                 ],
-                &source,
+                source,
             ))
         };
         let (least, most) = (at(band.least)?, at(band.most)?);
@@ -80,7 +80,7 @@ fn dead(context: &mut Context<'_>, band: Band, stage: Stage) -> Figure {
     };
     let source = text!("{}, the middle of what they give over {over}", plates::SOURCE);
     let middle = count(middle);
-    context.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], &source)
+    context.ledger.work(figure, formulas::DEAD_TURNS, &[("nd", &middle)], source)
 }
 
 fn sentence(dead: Given<f64>, ends: Ends, bands: &[(Stage, Band)]) -> String {

@@ -122,7 +122,7 @@ fn diameter(context: &mut Context<'_>, whole: &Whole<'_>, spring: &ColdWound) ->
     );
     let figure = format.fine(allowed.value);
     let by_table = format.decimal(allowed.value);
-    let figure = context.ledger.work(figure, formulas::DIAMETER, &[("AD", &by_table)], &source);
+    let figure = context.ledger.work(figure, formulas::DIAMETER, &[("AD", &by_table)], source);
     held(Feature::Diameter.to_string(), figure)
 }
 

@@ -41,12 +41,8 @@ pub(super) fn of(
         let gaps: Vec<_> = hysteresis.gaps.iter().map(|gap| format.decimal(gap.lower)).collect();
         let put = formulas::HYSTERESIS
             .put_sum(&[("N", &gaps.len())], gaps.iter().map(|gap| [("Δh", gap as _)]));
-        report.hysteresis = Some(context.ledger.put(
-            format.fine(hysteresis.mean),
-            formulas::HYSTERESIS,
-            put,
-            &"definition",
-        ));
+        report.hysteresis =
+            Some(context.ledger.put(format.fine(hysteresis.mean), put, "definition"));
     }
     with_drawing(context, &mut report, &fit, drawn);
     if let Some(tape) = tape {
@@ -70,7 +66,7 @@ fn line(context: &mut Context<'_>, report: &mut Press, fit: &Fit) {
         let put = formulas::SCATTER
             .put_sum(&[("N", &fit.residuals.len())], off.iter().map(|off| [("ΔF", off as _)]));
         let figure = format.figure::<Force>(scatter);
-        report.scatter = Some(context.ledger.put(figure, formulas::SCATTER, put, source));
+        report.scatter = Some(context.ledger.put(figure, put, source));
     }
 }
 
@@ -110,7 +106,7 @@ fn implied_turns(context: &mut Context<'_>, report: &mut Press, fit: &Fit, drawn
             ("D", &format.decimal(coil.mean())),
             ("k", &format.say::<SpringRate>(fit.rate)),
         ],
-        &source,
+        source,
     );
     report.active_turns = Some(context.ledger.cite(figure, drawn.modulus.1));
 }

@@ -35,7 +35,7 @@ pub(super) fn fill(context: &mut Context<'_>, sheet: &mut Sheet, drawn: &Coil) {
             format.height(free - solid.greatest),
             formulas::TRAVEL,
             &[("L0", &format.decimal(free)), ("Lc", &format.decimal(solid.greatest))],
-            &"definition",
+            "definition",
         ));
     }
     if let Some(coil) = drawn.diameters() {
@@ -64,7 +64,7 @@ fn diameters(
         Some(if given == Some(across) {
             as_given::<Length>(context, figure, letter, "the drawing")
         } else {
-            context.ledger.work(figure, formula, &sizes, &GEOMETRY)
+            context.ledger.work(figure, formula, &sizes, GEOMETRY)
         })
     };
     let from = if given == Some(DiameterKind::Inside) {
@@ -86,7 +86,7 @@ fn helix(context: &mut Context<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diame
         Format::angle(bar::pitch_angle(coil, pitch)),
         bar::PITCH_ANGLE,
         &sizes,
-        &"geometry of the helix",
+        "geometry of the helix",
     ));
     sheet.growth_held = Some(context.ledger.work(
         format.fine(growth::held(coil, pitch, coil.bar())),
@@ -124,7 +124,7 @@ fn helix(context: &mut Context<'_>, sheet: &mut Sheet, drawn: &Coil, coil: Diame
                 ("d", &d),
                 ("l", &format.decimal(length)),
             ],
-            &source,
+            source,
         );
         sheet.mass = Some(context.ledger.cite(figure, steel.row()));
     }

@@ -31,7 +31,7 @@ fn column(context: &mut Context<'_>, whole: &Whole<'_>, poisson: f64) -> Bucklin
         Format::number(buckling::slenderness(coil, free), 3),
         buckling::SLENDERNESS,
         &values,
-        &"definition",
+        "definition",
     );
     let stable = buckling::stable_free_height(coil, seating, poisson);
     let stable_free =

@@ -70,7 +70,7 @@ fn standing(
     let figure = format.figure::<Stress>(tensile.value);
     let source = text!("{}, for a bar of {}", tensile.source, format.decimal(bar));
     let by_table = format.exact::<Stress>(tensile.value);
-    let figure = context.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], &source);
+    let figure = context.ledger.work(figure, formulas::TENSILE, &[("Rm", &by_table)], source);
     report.tensile = Some(context.ledger.cite(figure, steel.row()));
     let Allowable { stress: allowed, against, .. } = match steel.allowable_static(bar, presetting) {
         Ok(allowable) => allowable,
@@ -100,7 +100,7 @@ fn standing(
             ("τc", &format.say::<Stress>(at_solid.stress)),
             ("τz", &format.say::<Stress>(at_solid.allowable)),
         ],
-        &"definition",
+        "definition",
     ));
     report.sets = Some(at_solid.sets());
     let compared = text!(
@@ -135,7 +135,7 @@ fn under(context: &mut Context<'_>, whole: &Whole<'_>, load: Force) -> DutyState
             ("F", &format.say::<Force>(load)),
             ("k", &format.say::<quantity::SpringRate>(rate)),
         ],
-        &"definition",
+        "definition",
     );
     let loaded = format.figure::<Force>(load);
     let load_figure = as_given::<Force>(context, loaded, letter!("F"), "the load as given");
@@ -254,7 +254,7 @@ fn between(
                         ("Sse", &format.say::<Stress>(found.reversed)),
                         ("Ssu", &format.say::<Stress>(ultimate)),
                     ],
-                    &source,
+                    source,
                 );
                 report.safety.push(Safety { name, factor });
             }

@@ -37,7 +37,7 @@ pub(super) fn of(context: &mut Context<'_>, drawn: &Coil) -> Option<Trust> {
         &corner(format, drawing, End::Nominal, End::Nominal)?.values(),
         parts.iter().map(|part| [("ui", part as _)]),
     );
-    let rate = context.ledger.put(figure, RATE_AND_DOUBT, put, &propagation::SOURCE);
+    let rate = context.ledger.put(figure, put, &propagation::SOURCE);
     let mut end = |rate, corner: Corner| {
         let figure = format.figure::<SpringRate>(rate);
         context.ledger.work(figure, FORMULA_OF_ALL_TURNS, &corner.values(), &drawing::SOURCE)

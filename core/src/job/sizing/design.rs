@@ -10,7 +10,7 @@ use crate::job::drawing::{GEOMETRY, Pressed, as_given, show_stress, show_stress_
 use crate::job::figures::{Format, text};
 use crate::job::formulas::{MASS_OF_ALL, OF_BOTH, OUTSIDE, TURNS_IN_ALL, letter};
 use crate::job::input::Drawing as DrawingEntry;
-use crate::job::report::{DesignReport, Figure, PairReport};
+use crate::job::report::{Cited, DesignReport, Figure, PairReport};
 use crate::material::Steel;
 use crate::quantity::{
     self, Force, Length, Mass, MassDensity, Modulus, SpringRate, System, Turns, unit,
@@ -18,7 +18,6 @@ use crate::quantity::{
 use crate::reading::{self, Step};
 use crate::sizing::{Allowed, Design, HANDS, LimitCheck, MEAN, MEAN_SOURCE, Need, Pair};
 use crate::source::Source;
-use std::fmt::Display;
 
 /// What all drawings of a search have in common.
 pub(super) struct Drawer<'a> {
@@ -50,9 +49,9 @@ impl Drawer<'_> {
         let size = as_given::<Length>(context, format.size(coil.bar()), letter!("d"), chosen);
         let source = rounded(MEAN, &MEAN_SOURCE);
         let mean_figure =
-            as_given::<Length>(context, format.size(coil.mean()), letter!("D"), &source);
+            as_given::<Length>(context, format.size(coil.mean()), letter!("D"), source);
         let source = rounded(rate::FREE, &rate::SOURCE);
-        let height_free = as_given::<Length>(context, format.size(free), letter!("L0"), &source);
+        let height_free = as_given::<Length>(context, format.size(free), letter!("L0"), source);
         let values: [Value<'_>; 9] = [
             ("d", &d),
             ("D", &mean),
@@ -64,14 +63,15 @@ impl Drawer<'_> {
             ("k", &k),
             ("G", &format.say::<Modulus>(metal.shear_modulus)),
         ];
-        let mut show = |figure: Figure, formula: Formula, source: &dyn Display| {
+        let mut show = |figure: Figure, formula: Formula, source: Cited| {
             context.ledger.work(figure, formula, &values, source)
         };
-        let outside = show(format.size(coil.outside()), OUTSIDE, &GEOMETRY);
-        let count = show(format.figure::<Turns>(turns.total()), TURNS_IN_ALL, &ends.source());
-        let closed = show(format.height(closed), rule.formula, &rule.source);
-        let rate = show(format.figure::<SpringRate>(found), rate::FORMULA, &rate::SOURCE);
-        let load = show(format.figure::<Force>(load), rate::LOAD, &rate::SOURCE);
+        let outside = show(format.size(coil.outside()), OUTSIDE, GEOMETRY.into());
+        let count =
+            show(format.figure::<Turns>(turns.total()), TURNS_IN_ALL, (&ends.source()).into());
+        let closed = show(format.height(closed), rule.formula, (&rule.source).into());
+        let rate = show(format.figure::<SpringRate>(found), rate::FORMULA, (&rate::SOURCE).into());
+        let load = show(format.figure::<Force>(load), rate::LOAD, (&rate::SOURCE).into());
         let factor = |allowed: &Allowed| {
             allowed.of(coil.bar()).map_or(Factor::Uncorrected, |(_, factor)| factor)
         };
@@ -112,10 +112,10 @@ impl Drawer<'_> {
         let inner = self.report(context, &pair.inner, &pair.of_inner, Some(HANDS.1));
         let share = outer.load.si / (outer.load.si + inner.load.si);
         let loads: [Value<'_>; 2] = [("F1", &outer.load.text), ("F2", &inner.load.text)];
-        let share = context.ledger.work(Format::percent(share, 0), OF_BOTH, &loads, &"definition");
+        let share = context.ledger.work(Format::percent(share, 0), OF_BOTH, &loads, "definition");
         let masses = [&outer.mass.text, &inner.mass.text].map(|mass| [("m", mass as _)]);
         let figure = context.format.figure::<Mass>(pair.mass());
-        let mass = context.ledger.sum(figure, MASS_OF_ALL, masses.iter(), &"definition");
+        let mass = context.ledger.sum(figure, MASS_OF_ALL, masses.iter(), "definition");
         let apart = |one: f64, other: f64| {
             Format::percent((one - other).abs() / if one > other { one } else { other }, 1).text
         };
