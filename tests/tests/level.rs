@@ -482,3 +482,20 @@ fn two_distances_say_where_four_nests_stand() {
     let found = problems.iter().find(|problem| problem.path == "frame.apart").unwrap();
     assert_eq!((found.code, found.read.as_str()), ("apart-of-four", "3"));
 }
+
+/// A quarter of an inch lower at one end and higher at the other, 36 in from the middle: of 1000 lb/in a nest,
+/// 4 · 250 lb · 36 in over 8000 lb, or 4 1/2 in.
+#[test]
+fn an_end_is_called_after_its_nests_when_the_weight_is_nearer_to_it() {
+    let mut job: Value =
+        serde_json::from_str(&corpus::named("stands-again").unwrap().text).unwrap();
+    let heights = ["11 23/32", "11 25/32", "12 9/32", "12 11/32"];
+    for (nest, (name, height)) in ["One", "Two", "Three", "Four"].iter().zip(heights).enumerate() {
+        job["nests"][nest]["id"] = json!(name);
+        job["nests"][nest]["standing"] = json!(height);
+        job["frame"]["supports"][nest]["nest"] = json!(name);
+    }
+    let found = frame(&job).standing.unwrap();
+    let cause = found.cause.unwrap();
+    assert_eq!(cause, "the weight acts 4 1/2 in nearer to One and Two than written");
+}

@@ -9,7 +9,9 @@ use super::formulas::{
 };
 use super::frame::{FrameSpec, LoadedFrame};
 use super::problem::Path;
-use super::report::{Figure, FrameStanding, NestStanding, Problem, StandingWord, Weighed};
+use super::report::{
+    Figure, FrameEnds, FrameStanding, NestStanding, Problem, StandingWord, Weighed,
+};
 use super::seat::Instrument;
 use crate::formula::Value;
 use crate::frame::standing::{self, Beside, Cause, Explained, Finding, Spot, StandingError, Taped};
@@ -49,6 +51,12 @@ struct Seen {
     over: Length,
 }
 
+/// What people call where a height was taped, and the sides of the frame.
+struct Called<'n> {
+    spot: &'n dyn Fn(Spot) -> String,
+    ends: FrameEnds,
+}
+
 /// What taped heights tell of a frame.
 pub(crate) struct StandingFindings {
     pub(crate) standing: FrameStanding,
@@ -78,17 +86,18 @@ pub(crate) fn assess(
     match loaded.frame.standing(loaded.weight, loaded.coil_doubts(), &taped, tape) {
         Ok(finding) => {
             let names = written.names();
-            let name = |at: Spot| match at {
+            let spot = |at: Spot| match at {
                 Spot::Nest(nest) => names.get(nest).copied().unwrap_or_default().to_owned(),
                 Spot::Place(_) => {
                     let at = taped.iter().position(|of| of.at == at);
                     at.and_then(|at| seen.get(at)).map_or_else(String::new, |seen| seen.of.clone())
                 }
             };
+            let called = Called { spot: &spot, ends: loaded.ends() };
             let heights = finding.heights.iter().zip(&seen);
             let heights = heights.map(|(beside, seen)| beside_taped(context, seen, beside));
             let heights = heights.collect();
-            let standing = found(context.format, &finding, &name, heights);
+            let standing = found(context.format, &finding, &called, heights);
             let weighed = loaded.frame.weigh(loaded.coil_doubts(), &taped, tape);
             let weighed = weighed.ok().map(|weighed| {
                 let of_nest = |nest| taped.iter().find(|of| of.at == Spot::Nest(nest));
@@ -185,7 +194,7 @@ const NEARLY: f64 = 4.0;
 fn found(
     format: Format,
     finding: &Finding,
-    name: &impl Fn(Spot) -> String,
+    called: &Called<'_>,
     heights: Vec<NestStanding>,
 ) -> FrameStanding {
     let (word, cause, sentence) = if finding.agrees() {
@@ -194,10 +203,10 @@ fn found(
             text!("All {count} heights agree with those worked out, within their doubts.");
         (StandingWord::Agrees, None, sentence)
     } else if let Some(best) = finding.best() {
-        let cause = cause_of(format, best, name);
+        let cause = cause_of(format, best, called);
         let next = finding.causes.get(1).filter(|next| next.left - best.left < NEARLY);
         let next = next.map_or_else(String::new, |next| {
-            text!(" Nearly as well: {}.", cause_of(format, next, name))
+            text!(" Nearly as well: {}.", cause_of(format, next, called))
         });
         let advice = advice(&best.cause);
         let sentence = text!(
@@ -226,7 +235,8 @@ fn advice(cause: &Cause) -> &'static str {
 }
 
 /// `3/8 in is missing at A left`.
-fn cause_of(format: Format, explained: &Explained, name: &impl Fn(Spot) -> String) -> String {
+fn cause_of(format: Format, explained: &Explained, called: &Called<'_>) -> String {
+    let Called { spot: name, ends } = called;
     let size = |by: Doubted<Length>| format.fine_text(by.value.abs());
     let is_less = |by: Doubted<Length>| by.value.value < 0.0;
     match explained.cause {
@@ -245,12 +255,12 @@ fn cause_of(format: Format, explained: &Explained, name: &impl Fn(Spot) -> Strin
             text!("the weight is {} {side} than written", format.say::<Force>(by.value.abs()))
         }
         Cause::Along { by } => {
-            let side = if is_less(by) { "B" } else { "A" };
-            text!("the weight acts {} nearer the {side} end than written", size(by))
+            let side = if is_less(by) { &ends.behind } else { &ends.ahead };
+            text!("the weight acts {} nearer to {side} than written", size(by))
         }
         Cause::Across { by } => {
-            let side = if is_less(by) { "right" } else { "left" };
-            text!("the weight acts {} farther {side} than written", size(by))
+            let side = if is_less(by) { &ends.right } else { &ends.left };
+            text!("the weight acts {} nearer to {side} than written", size(by))
         }
     }
 }
