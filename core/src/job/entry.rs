@@ -95,19 +95,21 @@ impl Entry<Text> {
 impl Entry<Value> {
     /// The list that was kept unread.
     pub(crate) fn as_list<T: Expected>(&self) -> Entry<List<T>> {
-        self.given().map_or(Entry::Absent, |value| List::entry(in_words(value)))
+        self.given().map_or(Entry::Absent, |value| {
+            let mut words = value.clone();
+            put_in_words(&mut words);
+            List::entry(words)
+        })
     }
 }
 
-/// A value with `yes` and `no` for its flags.
-fn in_words(value: &Value) -> Value {
+/// Puts `yes` and `no` for the flags of a value.
+fn put_in_words(value: &mut Value) {
     match value {
-        Value::Bool(flag) => Value::from(if *flag { "yes" } else { "no" }),
-        Value::Array(items) => items.iter().map(in_words).collect(),
-        Value::Object(fields) => {
-            fields.iter().map(|(name, value)| (name.clone(), in_words(value))).collect()
-        }
-        other => other.clone(),
+        Value::Bool(flag) => *value = Value::from(if *flag { "yes" } else { "no" }),
+        Value::Array(items) => items.iter_mut().for_each(put_in_words),
+        Value::Object(fields) => fields.values_mut().for_each(put_in_words),
+        Value::Null | Value::Number(_) | Value::String(_) => {}
     }
 }
 

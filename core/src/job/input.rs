@@ -32,8 +32,11 @@ use serde_json::{Map, Value};
 pub const FORMAT: &str = "coilnest-job/1";
 
 /// The name of a field in a file, also where Rust has the word for itself.
-fn in_file(field: &'static str) -> &'static str {
-    field.strip_prefix("r#").unwrap_or(field)
+const fn in_file(field: &'static str) -> &'static str {
+    match field.as_bytes() {
+        [b'r', b'#', ..] => field.split_at(2).1,
+        _ => field,
+    }
 }
 
 /// One object of a job: every field an entry, and whatever else the file holds.
@@ -57,7 +60,7 @@ macro_rules! object {
             $(
                 pub(crate) fn $field(&self) -> Field<'_, $kind $(<$of>)?> {
                     let kind = $kind $(::<$of>)? $(($($facts),*))?;
-                    Field { name: in_file(stringify!($field)), kind, entry: &self.$field }
+                    Field { name: const { in_file(stringify!($field)) }, kind, entry: &self.$field }
                 }
             )*
         }
@@ -96,7 +99,7 @@ macro_rules! object {
         impl Expected for $name {
             fn from_value(value: Value) -> Result<Self, Value> {
                 let mut read = Self::default();
-                read.unknown = filled(&[$(in_file(stringify!($field))),*], &mut read, value)?;
+                read.unknown = filled(const { &[$(in_file(stringify!($field))),*] }, &mut read, value)?;
                 Ok(read)
             }
         }
@@ -117,7 +120,7 @@ macro_rules! object {
                 let mut object = serializer.serialize_map(None)?;
                 $(
                     if !self.$field.is_absent() {
-                        object.serialize_entry(in_file(stringify!($field)), &self.$field)?;
+                        object.serialize_entry(const { in_file(stringify!($field)) }, &self.$field)?;
                     }
                 )*
                 for (field, value) in &self.unknown {
