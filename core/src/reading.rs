@@ -77,7 +77,7 @@ pub use write::{Step, write_inch, write_length, write_mm};
 
 use crate::bounds::Bound;
 use crate::quantity::{Fault, Length, Reason, Refusal, System, unit, within};
-use fraction::{GenericFraction, ToPrimitive};
+use fraction::GenericFraction;
 use std::fmt;
 
 /// An exact number of millimetres: numerator and denominator unsigned, the sign kept apart.
@@ -268,5 +268,9 @@ fn only_what_reads(fault: Fault, reads: impl Fn(&str) -> bool) -> Fault {
 
 /// Millimetres to metres in one division, so that 1/64 in is 0.000 396 875 m to the last bit.
 fn metres(mark: Millimetres) -> f64 {
-    (mark / Millimetres::from(1000_u16)).to_f64().unwrap_or(f64::NAN)
+    let (Some(&size), Some(&parts)) = (mark.numer(), mark.denom()) else { return f64::NAN };
+    // Beyond 2⁵³ each conversion rounds, to the nearest.
+    #[expect(clippy::cast_precision_loss, reason = "the nearest float is what is wanted")]
+    let metres = size as f64 / parts.saturating_mul(1000) as f64;
+    if mark.is_sign_negative() { -metres } else { metres }
 }

@@ -2,10 +2,9 @@
 
 use super::{Kind, Length, Mixed, System, Table, unit};
 use std::fmt::{self, Write};
-use std::iter;
 
 /// Parts the thousands of a number: the narrow no-break space.
-const GROUP: char = '\u{202f}';
+const GROUP: &str = "\u{202f}";
 
 /// A quantity as text in the unit of the system: `5 720 lb`, `272.3 N/mm`, `58 000 psi`.
 ///
@@ -190,32 +189,60 @@ impl fmt::Display for Digits {
             digits /= 10;
             places -= 1;
         }
-        if value < 0.0 && digits > 0 {
-            f.write_char('−')?;
-        }
         // Twenty digits are the most that the type holds.
         let mut ascii = [b'0'; 20];
         let own = digits.checked_ilog10().unwrap_or(0) + 1;
-        for digit in ascii.iter_mut().rev() {
+        for digit in ascii.iter_mut().rev().take(own as usize) {
             *digit += (digits % 10) as u8;
             digits /= 10;
         }
         let ahead = (places + 1).saturating_sub(own);
-        let zero = iter::repeat(&b'0');
-        let shown = zero.clone().take(ahead as usize);
-        let shown = shown.chain(ascii.iter().skip(20 - own as usize)).chain(zero);
-        // Places are counted from the point: above zero to its left, below it to its right.
-        let (first, last) = (i64::from(ahead + own) - 1 + i64::from(zeros), -i64::from(places));
-        for (place, digit) in (last..=first - i64::from(places)).rev().zip(shown) {
-            f.write_char(char::from(*digit))?;
+        let own_ascii = ascii.get(20 - own as usize..).unwrap_or_default();
+        let mut shown = Gathered { to: f, text: [0; 32], length: 0 };
+        if value < 0.0 && own_ascii != b"0" {
+            shown.add("−".as_bytes())?;
+        }
+        let count = ahead + own + zeros;
+        for nth in 0..count {
+            let digit = nth.checked_sub(ahead).and_then(|nth| own_ascii.get(nth as usize));
+            shown.add(&[*digit.unwrap_or(&b'0')])?;
+            // Places are counted from the point: above zero to its left, below it to its right.
+            let place = i64::from(count - 1 - nth) - i64::from(places);
             if place > 0 && place % 3 == 0 {
-                f.write_char(GROUP)?;
+                shown.add(GROUP.as_bytes())?;
             }
             if place == 0 && places > 0 {
-                f.write_char('.')?;
+                shown.add(b".")?;
             }
         }
+        shown.hand_over()
+    }
+}
+
+/// Short pieces of a text on their way: a formatter takes one long piece quicker than many short ones.
+struct Gathered<'f, 'b> {
+    to: &'f mut fmt::Formatter<'b>,
+    text: [u8; 32],
+    length: usize,
+}
+
+impl Gathered<'_, '_> {
+    fn add(&mut self, piece: &[u8]) -> fmt::Result {
+        if self.length + piece.len() > self.text.len() {
+            self.hand_over()?;
+        }
+        let room = self.text.get_mut(self.length..).unwrap_or_default();
+        for (to, from) in room.iter_mut().zip(piece) {
+            *to = *from;
+        }
+        self.length += piece.len();
         Ok(())
+    }
+
+    fn hand_over(&mut self) -> fmt::Result {
+        let text = self.text.get(..self.length).unwrap_or_default();
+        self.length = 0;
+        self.to.write_str(str::from_utf8(text).map_err(|_| fmt::Error)?)
     }
 }
 

@@ -264,10 +264,7 @@ impl ParsedReading {
 
     /// The reading that the parts make in a job of this system, whatever the field.
     pub(super) fn reading(&self, text: &str, system: System) -> Result<Reading, Fault> {
-        let feet = match &self.feet {
-            Some(feet) => Measure::Foot.of(feet, text)?,
-            None => Millimetres::zero(),
-        };
+        let feet = self.feet.as_ref().map(|feet| Measure::Foot.of(feet, text)).transpose()?;
         let measure = match self.unit {
             Some(Measure::Foot) => Measure::Inch,
             Some(measure) => measure,
@@ -283,10 +280,13 @@ impl ParsedReading {
             None => Millimetres::zero(),
         };
         let at = self.main.as_ref().map_or(0, |number| number.span.start);
-        if self.feet.is_some() && main >= Measure::Foot.size() {
+        if feet.is_some() && main >= Measure::Foot.size() {
             return Err(Fault::new(at, Reason::InchesOverFoot));
         }
-        let size = feet.checked_add(&main).ok_or(Fault::new(at, Reason::TooManyDigits))?;
+        let size = match feet {
+            Some(feet) => feet.checked_add(&main).ok_or(Fault::new(at, Reason::TooManyDigits))?,
+            None => main,
+        };
         let mark = if self.negative.is_some() && !size.is_zero() { -size } else { size };
         Ok(Reading {
             mark,
