@@ -65,8 +65,7 @@ use crate::frame::Place;
 use crate::quantity::{Force, si};
 use crate::source::{Known, Source};
 use balance::Arms;
-use pieces::{Piece, Stock};
-use std::collections::BTreeMap;
+use pieces::{Piece, Stock, Ties};
 
 /// Where the sums and the proofs come from.
 pub const SOURCE: Source =
@@ -338,13 +337,14 @@ impl Present {
     /// The nests, where all of their coils may stay and none is parted from its tie.
     fn kept(&self, roles: &[Role]) -> Option<&[Vec<usize>]> {
         let nests = self.nests.as_deref()?;
-        let mut ties: BTreeMap<usize, Option<usize>> = BTreeMap::new();
+        let ties = Ties::of(roles);
+        let mut stays: Vec<Option<Option<usize>>> = ties.each();
         for coil in roles.iter().flat_map(|role| &role.coils) {
             if coil.stays.is_some() && !coil.usable {
                 return None;
             }
-            if let Some(tie) = coil.tie
-                && *ties.entry(tie).or_insert(coil.stays) != coil.stays
+            if let Some(first) = ties.place(coil).and_then(|place| stays.get_mut(place))
+                && *first.get_or_insert(coil.stays) != coil.stays
             {
                 return None;
             }

@@ -65,11 +65,9 @@ fn document(path: &Path) -> Result<Table, String> {
 /// That a case has a rank and says how it is known, that both go together, and that what it lists as
 /// weak is printed and would otherwise be independent.
 fn marked(case: &Table) -> Result<(), String> {
-    let rank = case.get("rank").cloned().ok_or("no rank")?;
-    let rank: Rank = rank.try_into().map_err(|error: toml::de::Error| error.to_string())?;
-    let known = case.get("known").cloned().ok_or("no known")?;
-    let known: Known = known.try_into().map_err(|error: toml::de::Error| error.to_string())?;
-    rank.goes_with(&known)?;
+    let text = |name| case.get(name).and_then(Value::as_str).unwrap_or_default();
+    let rank = Rank::read(text("rank"))?;
+    rank.goes_with(Known::read(text("known"))?)?;
     let weak = case.get("weak").and_then(Value::as_array).map_or(&[][..], Vec::as_slice);
     if !weak.is_empty() && rank != Rank::Independent {
         return Err("weak values apart, where the case is not independent".into());

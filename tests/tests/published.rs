@@ -2,7 +2,8 @@
 
 #![cfg(test)]
 
-use coilnest_published::{Checks, Document, Known, Rank, Standing, check, run};
+use coilnest_published::{Checks, Known, Rank, Standing, run, run_on};
+use serde_json::Value;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::Path;
@@ -77,7 +78,6 @@ fn the_document_of_checks_says_these_counts() {
 /// No value from memory or of a program's making passes for a printed one.
 #[test]
 fn a_rank_goes_with_how_a_value_is_known() {
-    let known = |text: &str| Known::try_from(text.to_owned());
     for (rank, page, quoted, output, memory) in [
         (Rank::Independent, true, true, false, false),
         (Rank::Weak, true, true, false, false),
@@ -91,11 +91,12 @@ fn a_rank_goes_with_how_a_value_is_known() {
             ("output of a program", output),
             ("memory", memory),
         ] {
-            assert_eq!(rank.goes_with(&known(text).unwrap()).is_ok(), fits, "{rank:?}, {text}");
+            let known = Known::read(text).unwrap();
+            assert_eq!(rank.goes_with(known).is_ok(), fits, "{rank:?}, {text}");
         }
     }
     for text in ["hearsay", "derived", "quoted in ", "output of "] {
-        assert!(known(text).is_err(), "{text}");
+        assert!(Known::read(text).is_err(), "{text}");
     }
 }
 
@@ -140,8 +141,14 @@ fn checks_of(printed: &str) -> Result<Checks, String> {
          given.coil = {{ bar = '10 mm', mean = '80 mm', active-turns = 5.0, shear-modulus = '80 GPa' }}\n\
          [case.printed]\n{printed}"
     );
-    let document: Document = toml::from_str(&text).map_err(|error| error.to_string())?;
-    Ok(check(&[document]))
+    checks_in(&text)
+}
+
+/// What comes of one document, or why it cannot be read.
+fn checks_in(document: &str) -> Result<Checks, String> {
+    let document: Value = toml::from_str(document).map_err(|error| error.to_string())?;
+    let checks = run_on(&Value::Array(vec![document]));
+    checks.unread.clone().map_or(Ok(checks), Err)
 }
 
 #[test]
@@ -207,11 +214,21 @@ fn a_case_says_its_rank_how_it_is_known_and_in_which_unit() {
     assert!(checks_of("colour = '39.1 N/mm'").is_err());
     let text = "title = 'A book'\n[[case]]\nname = 'a'\nplace = 'p. 1'\nknown = 'hearsay'\nrank = 'weak'\n\
                 given.unit = { one = 'inch' }\nprinted = { in-si = '0.0254 m' }";
-    assert!(toml::from_str::<Document>(&text.replace("hearsay", "page")).is_ok());
-    assert!(toml::from_str::<Document>(text).is_err());
-    assert!(toml::from_str::<Document>(&text.replace("known = 'hearsay'\n", "")).is_err());
-    assert!(toml::from_str::<Document>(&text.replace("place = 'p. 1'\n", "")).is_err());
     let page = text.replace("hearsay", "page");
-    assert!(toml::from_str::<Document>(&page.replace("rank = 'weak'\n", "")).is_err());
-    assert!(toml::from_str::<Document>(&page.replace("'weak'", "'good'")).is_err());
+    assert_eq!(checks_in(&page).map(|checks| checks.agree), Ok(1));
+    for (written, instead, sentence) in [
+        ("'page'", "'hearsay'", "known = \"hearsay\""),
+        ("known = 'page'\n", "", "known is not given"),
+        ("place = 'p. 1'\n", "", "place is not given"),
+        ("rank = 'weak'\n", "", "rank is not given"),
+        ("'weak'", "'good'", "rank = \"good\""),
+        ("given.unit", "given.colour", "no subject \"colour\""),
+        ("one = 'inch'", "one = 'inch', two = 'inches'", "two is no field here"),
+    ] {
+        let unread = checks_in(&page.replace(written, instead)).unwrap_err();
+        assert!(unread.starts_with(&format!("A book: {sentence}")), "{unread}");
+    }
+    for (written, instead) in [("inch", "ell"), ("one = 'inch'", "")] {
+        assert_eq!(checks_in(&page.replace(written, instead)).map(|checks| checks.differ), Ok(1));
+    }
 }

@@ -11,6 +11,6 @@ const TYPES: &str = r#"import type { Checks } from "../../www/src/engine/types";
 #[wasm_bindgen(unchecked_return_type = "Checks")]
 #[must_use]
 pub fn checks() -> JsValue {
-    let documents = parsed(coilnest_published::DOCUMENTS);
-    to_js(&coilnest_published::run_on(documents.map(|own| from_plain(&own, 0)).unwrap_or_default()))
+    let documents = parsed(coilnest_published::DOCUMENTS).unwrap_or_default();
+    to_js(&coilnest_published::run_on(&from_plain(&documents, 0)))
 }

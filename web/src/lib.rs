@@ -18,8 +18,6 @@ mod replace;
 #[cfg(feature = "whole")]
 mod report;
 #[cfg(feature = "whole")]
-mod schema;
-#[cfg(feature = "whole")]
 mod sheets;
 mod taken;
 mod value;
@@ -31,4 +29,4 @@ static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_alloca
 
 pub use measure::*;
 #[cfg(feature = "whole")]
-pub use {checks::*, level::*, record::*, replace::*, report::*, schema::*, sheets::*};
+pub use {checks::*, level::*, record::*, replace::*, report::*, sheets::*};

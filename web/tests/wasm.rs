@@ -469,7 +469,6 @@ fn files_are_opened_and_saved() {
 
 #[wasm_bindgen_test]
 fn the_engine_describes_itself() {
-    assert!(parsed(&engine::schema()).is_object());
     assert_eq!(engine::version(), env!("CARGO_PKG_VERSION"));
     let choices = engine::choices(&"inch".into());
     let measured = engine::measure_choices();

@@ -2,6 +2,7 @@
 
 use super::Support;
 use crate::nest::Member;
+use crate::order::InOrder;
 use crate::quantity::{Length, SpringRate};
 
 /// How many times stiffer than its springs a nest is past solid, unless its stop is given.
@@ -137,6 +138,6 @@ fn bends(members: &[Member], mut change: impl FnMut(&Member) -> (f64, f64)) -> V
         let steps = member.law.steps();
         bends.extend(steps.map(|(from, step)| (touch - from.value, step.value * stiffer)));
     }
-    bends.sort_by(|(one, _), (other, _)| other.total_cmp(one));
+    bends.put_few_in_order(|(one, _), (other, _)| other.total_cmp(one));
     bends
 }

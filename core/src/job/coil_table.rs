@@ -197,11 +197,14 @@ impl<'j> Table<'j> {
         let tables = &Tables::NONE;
         let known =
             |coil: &BenchCoil| [&coil.coil, &coil.label].map(|text| text.written().to_owned());
+        // Collected, it would be sorted first, by a sort that is made for it alone.
+        let mut standing = BTreeSet::new();
+        standing.extend(bench(job).map(known));
         let columns = piece.header.and_then(Columns::named);
         Self {
             context: Context::new(tables, answer::format(job)),
             roles: Roles::of(job),
-            standing: bench(job).map(known).collect(),
+            standing,
             room: MOST_COILS.saturating_sub(job.bench.given().map_or(0, |bench| bench.0.len())),
             columns: columns.filter(|columns| columns.lacks().is_none()),
             answer: CoilRows { next_line: piece.line, ..CoilRows::default() },

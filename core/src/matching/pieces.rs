@@ -4,9 +4,8 @@
 //! role once, and no rule about ties is left.
 
 use super::pairs::{Entry, Pairs};
-use super::{MOST_ROLES, MatchingError, Role};
+use super::{Coil, MOST_ROLES, MatchingError, Role};
 use crate::order::InOrder;
-use std::collections::BTreeMap;
 
 /// Roles as a set of bits.
 pub(super) type Roles = u8;
@@ -40,6 +39,29 @@ impl Piece {
     }
 }
 
+/// The marks by which coils are tied, each once, in order.
+pub(super) struct Ties(Vec<usize>);
+
+impl Ties {
+    pub(super) fn of(roles: &[Role]) -> Self {
+        let coils = roles.iter().flat_map(|role| &role.coils);
+        let mut marks: Vec<usize> = coils.filter_map(|coil| coil.tie).collect();
+        marks.put_in_order(Ord::cmp);
+        marks.dedup();
+        Self(marks)
+    }
+
+    /// The place of a coil's tie among them.
+    pub(super) fn place(&self, coil: &Coil) -> Option<usize> {
+        self.0.binary_search(&coil.tie?).ok()
+    }
+
+    /// Something for each tie, none to begin with.
+    pub(super) fn each<T: Clone>(&self) -> Vec<Option<T>> {
+        vec![None; self.0.len()]
+    }
+}
+
 /// Every piece that may be used.
 #[derive(Clone, Debug)]
 pub(super) struct Stock {
@@ -55,16 +77,17 @@ const MOST_SPLITS: usize = 100_000;
 impl Stock {
     pub(super) fn of(roles: &[Role]) -> Result<Self, MatchingError> {
         let mut pieces = Vec::new();
-        let mut tied: BTreeMap<usize, (Piece, bool)> = BTreeMap::new();
+        let ties = Ties::of(roles);
+        let mut tied: Vec<Option<(Piece, bool)>> = ties.each();
         for (role, of) in roles.iter().enumerate() {
             for (index, coil) in of.coils.iter().enumerate() {
                 let single = Piece::single(role, index, coil.load.value);
-                let Some(tie) = coil.tie else {
+                let Some(tie) = ties.place(coil).and_then(|place| tied.get_mut(place)) else {
                     pieces.extend(coil.usable.then_some(single));
                     continue;
                 };
-                let Some((piece, usable)) = tied.get_mut(&tie) else {
-                    tied.insert(tie, (single, coil.usable));
+                let Some((piece, usable)) = tie else {
+                    *tie = Some((single, coil.usable));
                     continue;
                 };
                 *usable &= coil.usable;
@@ -74,7 +97,7 @@ impl Stock {
                 }
             }
         }
-        for (piece, usable) in tied.into_values() {
+        for (piece, usable) in tied.into_iter().flatten() {
             if piece.roles.is_power_of_two() {
                 let role = roles.iter().enumerate().find_map(|(role, of)| {
                     piece.of_role(role).map(|(coil, _)| (of.name.clone(), coil + 1))
@@ -137,9 +160,10 @@ impl Stock {
     pub(super) fn left_over(&self, roles: usize, nests: &[Vec<usize>]) -> Vec<Vec<usize>> {
         let of = |role| {
             let used = nests.iter().filter_map(|coils| coils.get(role).copied());
-            let used: std::collections::BTreeSet<usize> = used.collect();
+            let mut used: Vec<usize> = used.collect();
+            used.put_in_order(Ord::cmp);
             let mut left: Vec<usize> = self.of_role(role).map(|(coil, _)| coil).collect();
-            left.retain(|coil| !used.contains(coil));
+            left.retain(|coil| used.binary_search(coil).is_err());
             left.put_in_order(Ord::cmp);
             left
         };
@@ -171,9 +195,11 @@ impl Stock {
     /// How many nests of each division make up the number wanted.
     pub(super) fn plan(&self, wanted: usize) -> Result<Vec<usize>, MatchingError> {
         let divisions = self.divisions();
-        let mut counts: BTreeMap<Roles, usize> = BTreeMap::new();
+        let mut counts = [0; 1 << MOST_ROLES];
         for piece in &self.pieces {
-            *counts.entry(piece.roles).or_default() += 1;
+            if let Some(count) = counts.get_mut(usize::from(piece.roles)) {
+                *count += 1;
+            }
         }
         let mut split =
             Split { divisions: &divisions, counts, plan: Vec::new(), found: 0, tried: 0 };
@@ -201,7 +227,8 @@ fn divide(left: Roles, parts: &mut Vec<Roles>, divisions: &mut Vec<Vec<Roles>>) 
 /// A search for the number of nests of each division, those of few pieces first.
 struct Split<'a> {
     divisions: &'a [Vec<Roles>],
-    counts: BTreeMap<Roles, usize>,
+    /// How many pieces have just these roles.
+    counts: [usize; 1 << MOST_ROLES],
     plan: Vec<usize>,
     found: usize,
     tried: usize,
@@ -215,7 +242,8 @@ impl Split<'_> {
         }
         self.tried += 1;
         let Some(division) = self.divisions.get(self.plan.len()) else { return false };
-        let count = |roles| self.counts.get(roles).copied().unwrap_or_default();
+        let count =
+            |roles: &Roles| self.counts.get(usize::from(*roles)).copied().unwrap_or_default();
         let most = division.iter().map(count).min().unwrap_or_default().min(left);
         for nests in (0..=most).rev() {
             self.take(division, |count| count - nests);
@@ -237,7 +265,9 @@ impl Split<'_> {
 
     fn take(&mut self, division: &[Roles], change: impl Fn(usize) -> usize) {
         for roles in division {
-            self.counts.entry(*roles).and_modify(|count| *count = change(*count));
+            if let Some(count) = self.counts.get_mut(usize::from(*roles)) {
+                *count = change(*count);
+            }
         }
     }
 }

@@ -168,6 +168,8 @@ pub enum NeedError {
     Turns {
         /// The turns.
         active: f64,
+        /// The fewest that make one.
+        least: f64,
     },
     /// More to try than [`MOST_CELLS`].
     TooMany {
@@ -288,8 +290,8 @@ says! {
         Nothing { need } =>
             "no {need} to choose from", "at least one",
             "give a list of sizes, or take the steel's row for their size";
-        Turns { active } =>
-            "{active} active turns to choose from", "a count of {LEAST_ACTIVE_TURNS} or more",
+        Turns { active, least } =>
+            "{active} active turns to choose from", "a count of {least} or more",
             "give turns that deflect";
         TooMany { bars, turns, count } =>
             "{bars} bars and {turns} turns, which make {count} coils to try",
@@ -474,7 +476,7 @@ pub(super) fn choice(bars: &[Length], turns: &[f64], count: usize) -> Result<(),
     }
     let usable = |active: f64| active >= LEAST_ACTIVE_TURNS && active.is_finite();
     if let Some(active) = turns.iter().copied().find(|active| !usable(*active)) {
-        return Err(NeedError::Turns { active });
+        return Err(NeedError::Turns { active, least: LEAST_ACTIVE_TURNS });
     }
     if count > MOST_CELLS {
         return Err(NeedError::TooMany { bars: bars.len(), turns: turns.len(), count });

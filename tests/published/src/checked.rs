@@ -1,10 +1,12 @@
 //! What came of comparing: each value of a document beside ours, and how many of each rank.
 
-use crate::document::{Case, Document, Fact, Noted, Printed};
-use crate::given::Output;
+use crate::document::{Case, Fact, Noted, Printed};
+use crate::fields::Fields;
 use crate::measure::Measure;
+use crate::output::Output;
 use crate::rank::Rank;
 use serde::Serialize;
+use serde_json::Value;
 
 /// Everything that was compared.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -153,9 +155,14 @@ impl Count {
 }
 
 impl CheckedDocument {
-    pub(crate) fn of(document: &Document) -> Self {
-        let cases = document.cases.iter().map(CheckedCase::of).collect();
-        Self { title: document.title.clone(), cases }
+    pub(crate) fn of(document: &Value) -> Result<Self, String> {
+        let document = Fields::of(document, &["title", "case"])?;
+        let title = document.text("title")?;
+        let cases = document.list("case")?.iter().map(|case| match Case::read(case) {
+            Ok(case) => Ok(CheckedCase::of(case)),
+            Err(sentence) => Err(format!("{title}: {sentence}")),
+        });
+        Ok(Self { title: title.into(), cases: cases.collect::<Result<_, _>>()? })
     }
 
     /// The values of all its examples.
@@ -165,24 +172,24 @@ impl CheckedDocument {
 }
 
 impl CheckedCase {
-    fn of(case: &Case) -> Self {
+    fn of(case: Case<'_>) -> Self {
         let values =
-            case.printed.iter().flat_map(|(output, printed)| values(case, *output, printed));
+            case.printed.iter().flat_map(|(output, printed)| values(&case, *output, printed));
         Self {
-            name: case.name.clone(),
-            subject: case.subject.clone(),
-            place: case.place.clone(),
+            name: case.name.into(),
+            subject: case.subject.into(),
+            place: case.place.into(),
             rank: case.rank,
             worth: case.worth(),
-            given: case.facts.clone(),
             values: values.collect(),
+            given: case.facts,
         }
     }
 }
 
 /// Every value of one output of a case.
-fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
-    let (name, rank) = (name_of(output), case.rank_of(output));
+fn values(case: &Case<'_>, output: Output, printed: &Printed<'_>) -> Vec<CheckedValue> {
+    let (name, rank) = (output.words(), case.rank_of(output));
     let prints = printed.values();
     let computed = case.given.compute(output).and_then(|computed| {
         let (printed, found) = (prints.len(), computed.len());
@@ -192,7 +199,7 @@ fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
     let computed = match computed {
         Ok(computed) => computed,
         Err(failure) => {
-            let texts: Vec<&str> = prints.iter().map(|print| print.text.as_str()).collect();
+            let texts: Vec<&str> = prints.iter().map(|print| print.text).collect();
             return vec![CheckedValue::failed(name, rank, texts.join(", "), failure)];
         }
     };
@@ -206,41 +213,17 @@ fn values(case: &Case, output: Output, printed: &Printed) -> Vec<CheckedValue> {
     named.collect()
 }
 
-/// Outputs whose own name says too little.
-const NAMES: [(&str, &str); 17] = [
-    ("bergstrasser", "Bergsträsser factor"),
-    ("bergstrasser-below-wahl", "Bergsträsser factor below Wahl factor"),
-    ("deflections", "deflection"),
-    ("free-for-load", "free height for the load"),
-    ("in-si", "one in SI units"),
-    ("inside", "inside diameter"),
-    ("loads", "load"),
-    ("mean", "mean diameter"),
-    ("outside", "outside diameter"),
-    ("probability-above", "probability above the limits"),
-    ("probability-below", "probability below the limits"),
-    ("probability-in", "probability within the limits"),
-    ("solid", "solid height"),
-    ("stress-bergstrasser", "stress with Bergsträsser factor"),
-    ("stress-wahl", "stress with Wahl factor"),
-    ("stresses-wahl", "stress with Wahl factor"),
-    ("wahl", "Wahl factor"),
-];
-
-fn name_of(output: Output) -> String {
-    let Ok(serde_json::Value::String(name)) = serde_json::to_value(output) else {
-        return String::new();
-    };
-    let named = NAMES.iter().find(|(id, _)| *id == name);
-    named.map_or_else(|| name.replace('-', " "), |(_, words)| (*words).into())
-}
-
 impl CheckedValue {
     /// A printed value beside ours, in the printed unit.
-    fn of((name, rank): (String, Rank), print: &Measure, ours: f64, noted: Option<&Noted>) -> Self {
+    fn of(
+        (name, rank): (String, Rank),
+        print: &Measure<'_>,
+        ours: f64,
+        noted: Option<&Noted<'_>>,
+    ) -> Self {
         let tolerance = match noted.map_or(Ok(print.last_digit / 2.0), Noted::tolerance) {
             Ok(tolerance) => tolerance,
-            Err(failure) => return Self::failed(name, rank, print.text.clone(), failure),
+            Err(failure) => return Self::failed(name, rank, print.text.into(), failure),
         };
         // What comparing in floating point itself may cost, on a value that lies half-way.
         let slack = 1e-12 * print.number.abs();
@@ -252,16 +235,16 @@ impl CheckedValue {
             (false, false) => (Standing::Differs, Some("further off than is allowed")),
             (true, true) => (Standing::Differs, Some("agrees now, and was listed as deviating")),
         };
-        let share = noted.and_then(|noted| noted.within.clone()).filter(|text| text.ends_with('%'));
+        let share = noted.and_then(|noted| noted.within).filter(|text| text.ends_with('%'));
         Self {
             name,
             rank,
-            printed: print.text.clone(),
+            printed: print.text.into(),
             ours: Some(print.like(ours)),
-            unrounded: Some(ours.to_string()),
+            unrounded: Some(unrounded(ours)),
             difference: Some(print.small(if difference.abs() <= slack { 0.0 } else { difference })),
-            tolerance: Some(share.unwrap_or_else(|| print.small(tolerance))),
-            because: noted.map(|noted| noted.because.clone()),
+            tolerance: Some(share.map_or_else(|| print.small(tolerance), Into::into)),
+            because: noted.map(|noted| noted.because.into()),
             standing,
             failure: failure.map(Into::into),
         }
@@ -281,4 +264,10 @@ impl CheckedValue {
             failure: Some(failure),
         }
     }
+}
+
+/// Every digit of a number, by the writer that the reports have.
+fn unrounded(number: f64) -> String {
+    let text = Value::from(number).to_string();
+    text.strip_suffix(".0").map_or(text.clone(), Into::into)
 }

@@ -4,420 +4,214 @@ mod new_spring;
 mod single;
 mod wire;
 
-use crate::measure::Measure;
+use crate::fields::Fields;
+use crate::output::Output;
 use coilnest::bounds;
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::{Diameters, rate, solid, stress};
 use coilnest::measured::{self, Tape, TapeClass};
-use coilnest::nest::{Law, Member, Nest, State};
+use coilnest::nest::{Law, Member, Nest};
 use coilnest::quantity::{Force, Length, Mass, Pressure, SpringRate, System, unit};
 use coilnest::reading::Reading;
 use coilnest::verdict::{Limits, judge};
 use coilnest_tables::TABLES;
-use serde::{Deserialize, Serialize};
-use single::{Column, Cycled, Room, SurfaceName, Surging};
+use serde_json::Value;
 
-/// What an example starts from: `given` of a case, by its `subject`.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
-pub enum Given {
-    /// One coil.
-    Coil(Box<Coil>),
-    /// One coil between seats, as a column.
-    Column(Box<Column>),
-    /// One coil, its gaps and its set.
-    Room(Box<Room>),
-    /// One coil, swinging within itself.
-    Surging(Box<Surging>),
-    /// One coil between two loads.
-    Cycled(Box<Cycled>),
-    /// Springs that were tested to a life without end.
-    Endured {
-        /// What was done to their wire.
-        surface: SurfaceName,
+/// What an example starts from: `given` of a case, under the name of its subject.
+pub(crate) struct Given<'a> {
+    subject: &'static Subject,
+    fields: Fields<'a>,
+}
+
+/// A kind of thing that an example is about.
+struct Subject {
+    name: &'static str,
+    /// What can be given of it.
+    takes: &'static [&'static str],
+    /// A value in SI, or one for each coil of a nest; a sentence when the example does not give what it needs.
+    compute: fn(Fields<'_>, Output) -> Result<Vec<f64>, String>,
+}
+
+const SUBJECTS: &[Subject] = &[
+    Subject { name: "coil", takes: Coil::TAKES, compute: coil },
+    single::COLUMN,
+    single::ROOM,
+    single::SURGING,
+    single::CYCLED,
+    single::ENDURED,
+    Subject { name: "nest", takes: &["coils", "load"], compute: nest },
+    Subject { name: "tape", takes: &["class", "length", "end"], compute: tape },
+    Subject { name: "reading", takes: &["reading", "graduation", "tape-class"], compute: reading },
+    Subject {
+        name: "conformity",
+        takes: &["estimate", "uncertainty", "least", "most"],
+        compute: conformity,
     },
-    /// Coils inside each other.
-    Nest {
-        /// Outermost first.
-        coils: Vec<Coil>,
-        /// The load of all.
-        load: Measure,
-    },
-    /// A tape.
-    Tape {
-        /// Its class in the tables.
-        class: String,
-        /// The length measured.
-        length: Measure,
-        /// What the class adds for the tape's end.
-        end: Option<Measure>,
-    },
-    /// A tape reading.
-    #[serde(rename_all = "kebab-case")]
-    Reading {
-        /// As written.
-        reading: String,
-        /// Distance of the marks.
-        graduation: String,
-        /// The tape's class in the tables.
-        tape_class: Option<String>,
-    },
-    /// A measured value between limits, in any one unit.
-    Conformity {
-        /// The estimate.
-        estimate: f64,
-        /// Its standard uncertainty.
-        uncertainty: f64,
-        /// The least allowed.
-        least: Option<f64>,
-        /// The most allowed.
-        most: Option<f64>,
-    },
-    /// One of a unit.
-    Unit {
-        /// Which.
-        one: UnitName,
-    },
-    /// A steel of the tables.
-    Steel {
-        /// Its row.
-        row: String,
-    },
-    /// A wire or bar, and how its strength is known.
-    Wire(wire::Wire),
-    /// A new spring, and the quality that was ordered.
-    NewSpring(new_spring::NewSpring),
+    Subject { name: "unit", takes: &["one"], compute: in_si },
+    Subject { name: "steel", takes: &["row"], compute: steel },
+    wire::WIRE,
+    new_spring::NEW_SPRING,
+];
+
+impl<'a> Given<'a> {
+    pub(crate) fn read(value: &'a Value) -> Result<Self, String> {
+        let given = value.as_object().and_then(|given| given.iter().next());
+        let (name, fields) = given.ok_or("nothing is given")?;
+        let subject = SUBJECTS.iter().find(|subject| subject.name == name);
+        let subject = subject.ok_or_else(|| format!("no subject {name:?}"))?;
+        Ok(Self { subject, fields: Fields::of(fields, subject.takes)? })
+    }
+
+    pub(crate) fn compute(&self, output: Output) -> Result<Vec<f64>, String> {
+        (self.subject.compute)(self.fields, output)
+    }
 }
 
 /// A coil, as far as an example gives it.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
-pub struct Coil {
-    bar: Measure,
-    mean: Option<Measure>,
-    outside: Option<Measure>,
-    index: Option<f64>,
-    ends: Option<EndsName>,
-    turns: Option<f64>,
-    active_turns: Option<f64>,
-    shear_modulus: Option<Measure>,
-    free: Option<Measure>,
-    load: Option<Measure>,
-    /// Instead of a load: the stress that it brings, times a factor or plain.
-    stress: Option<Measure>,
-    #[serde(default)]
-    factor: Factor,
-}
+#[derive(Clone, Copy)]
+struct Coil<'a>(Fields<'a>);
 
-/// A form of the ends.
-#[derive(Clone, Copy, Debug, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum EndsName {
-    Open,
-    OpenGround,
-    Closed,
-    ClosedGround,
-    TaperedGround,
-}
+impl<'a> Coil<'a> {
+    /// `stress` is that which a load brings that is not given, plain or times a `factor`.
+    const TAKES: &'static [&'static str] = &[
+        "bar",
+        "mean",
+        "outside",
+        "index",
+        "ends",
+        "turns",
+        "active-turns",
+        "shear-modulus",
+        "free",
+        "load",
+        "stress",
+        "factor",
+    ];
 
-/// What a given stress includes.
-#[derive(Clone, Copy, Debug, Default, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-enum Factor {
-    #[default]
-    None,
-    Wahl,
-    Bergstrasser,
-}
-
-/// A unit of the calculation.
-#[derive(Clone, Copy, Debug, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum UnitName {
-    /// Inch.
-    Inch,
-    /// Pound.
-    Pound,
-    /// Pound-force.
-    PoundForce,
-    /// Kilogram-force.
-    KilogramForce,
-    /// Pound-force per inch.
-    PoundForcePerInch,
-    /// Pound-force per square inch.
-    PoundForcePerSquareInch,
-}
-
-/// What may be printed.
-#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
-#[expect(missing_docs, reason = "each is the name of what it is")]
-pub enum Output {
-    Mean,
-    Outside,
-    Inside,
-    Index,
-    ActiveTurns,
-    TotalTurns,
-    Solid,
-    Pitch,
-    Rate,
-    Wahl,
-    Bergstrasser,
-    /// How far Bergsträsser's factor lies below Wahl's, as a share of Wahl's.
-    BergstrasserBelowWahl,
-    Load,
-    Deflection,
-    /// Free height: solid and the deflection at the load.
-    FreeForLoad,
-    /// Load that closes the coil from its free height.
-    LoadToSolid,
-    Stress,
-    StressWahl,
-    StressBergstrasser,
-    Slenderness,
-    /// Free height up to which it never buckles.
-    StableFree,
-    /// Deflection at which it buckles.
-    Buckles,
-    LateralOverAxial,
-    LeastGaps,
-    /// Between two turns, at the load.
-    GapBetweenTurns,
-    ClashAllowance,
-    Allowable,
-    SafetyAgainstSet,
-    ActiveMass,
-    FirstFrequency,
-    StressAmplitude,
-    StressMean,
-    TorsionalUltimate,
-    ReversedGoodman,
-    ReversedGerber,
-    AmplitudeGoodman,
-    AmplitudeGerber,
-    SafetyGoodman,
-    SafetyGerber,
-    SafetySines,
-    /// Of each coil of a nest.
-    Loads,
-    Deflections,
-    StressesWahl,
-    PermissibleError,
-    /// Without what the class adds for the tape's end.
-    PermissibleErrorFromZero,
-    StandardUncertainty,
-    ExpandedUncertainty,
-    Estimate,
-    ProbabilityIn,
-    ProbabilityBelow,
-    ProbabilityAbove,
-    InSi,
-    ShearModulus,
-    YoungsModulus,
-    Density,
-    TensileStrength,
-    /// What may be borne in torsion once the set is removed.
-    AllowableSetRemoved,
-    LoadTolerance,
-    FreeTolerance,
-    DiameterTolerance,
-    Squareness,
-    Parallelism,
-    /// In degrees.
-    SquarenessAngle,
-    /// In degrees.
-    ParallelismAngle,
-}
-
-impl Given {
-    /// A value in SI, or one for each coil of a nest.
-    ///
-    /// # Errors
-    /// A sentence when the example does not give what the output needs.
-    pub fn compute(&self, output: Output) -> Result<Vec<f64>, String> {
-        match self {
-            Self::Coil(coil) => Ok(vec![coil.compute(output)?]),
-            Self::Column(column) => Ok(vec![column.compute(output)?]),
-            Self::Room(room) => Ok(vec![room.compute(output)?]),
-            Self::Surging(surging) => Ok(vec![surging.compute(output)?]),
-            Self::Cycled(cycled) => Ok(vec![cycled.compute(output)?]),
-            Self::Endured { surface } => Ok(vec![surface.compute(output)?]),
-            Self::Nest { coils, load } => nest(coils, load, output),
-            Self::Tape { class, length, end } => {
-                let error = permissible_error(class, metres(length))?;
-                let length = match output {
-                    Output::PermissibleError => error,
-                    Output::PermissibleErrorFromZero => error - metres(need("end", end.as_ref())?),
-                    Output::StandardUncertainty => measured::uniform(error),
-                    _ => return no(output),
-                };
-                Ok(vec![length.value])
-            }
-            Self::Reading { reading, graduation, tape_class } => {
-                let read = |text: &str, bound| {
-                    Reading::parse(text, System::Inch, bound).map_err(|refusal| refusal.to_string())
-                };
-                let graduation = read(graduation, &bounds::GRADUATION)?.length();
-                let interval = read(reading, &bounds::READING)?.interval(graduation);
-                let none = Length::default();
-                let class = tape_class.as_ref();
-                let error =
-                    class.map(|class| permissible_error(class, interval.estimate())).transpose()?;
-                let tape = Tape { error: error.unwrap_or(none), place: none };
-                let measured =
-                    measured::measure(&[interval], tape).map_err(|error| error.to_string())?;
-                let length = match output {
-                    Output::Estimate => measured.mean,
-                    Output::StandardUncertainty => measured.doubt(),
-                    Output::ExpandedUncertainty => 2.0 * measured.doubt(),
-                    _ => return no(output),
-                };
-                Ok(vec![length.value])
-            }
-            Self::Conformity { estimate, uncertainty, least, most } => {
-                let metre = Length::new::<unit::meter>;
-                let limits = Limits::new(least.map(metre), most.map(metre))
-                    .map_err(|error| error.to_string())?;
-                let verdict = judge(metre(*estimate), metre(*uncertainty), limits, 0.95);
-                Ok(vec![match output {
-                    Output::ProbabilityIn => verdict.p_in,
-                    Output::ProbabilityBelow => verdict.p_short,
-                    Output::ProbabilityAbove => verdict.p_long,
-                    _ => return no(output),
-                }])
-            }
-            Self::Unit { one } => match output {
-                Output::InSi => Ok(vec![one.in_si()]),
-                _ => no(output),
-            },
-            Self::Steel { row } => {
-                let steel = TABLES.steel(row).ok_or_else(|| format!("no steel {row:?}"))?;
-                Ok(vec![match output {
-                    Output::ShearModulus => steel.shear_modulus().value.value,
-                    Output::YoungsModulus => steel.youngs_modulus().value.value,
-                    Output::Density => steel.density().ok_or("no density")?.value.value,
-                    _ => return no(output),
-                }])
-            }
-            Self::Wire(wire) => Ok(vec![wire.compute(output)?]),
-            Self::NewSpring(spring) => Ok(vec![spring.compute(output)?]),
-        }
-    }
-}
-
-impl Coil {
-    fn compute(&self, output: Output) -> Result<f64, String> {
-        let diameters = self.diameters()?;
-        let bar = metres(&self.bar);
-        let stressed = |factor: f64| {
-            self.load().map(|load| stress::uncorrected(load, diameters).value * factor)
-        };
-        let (wahl, bergstrasser) =
-            (stress::wahl(diameters.index()), stress::bergstrasser(diameters.index()));
-        Ok(match output {
-            Output::Mean => diameters.mean().value,
-            Output::Outside => diameters.outside().value,
-            Output::Inside => diameters.inside().value,
-            Output::Index => diameters.index(),
-            Output::ActiveTurns => self.turns()?.active(),
-            Output::TotalTurns => self.turns()?.total(),
-            Output::Solid => self.solid()?.value,
-            Output::Pitch => solid::pitch(self.free()?, bar, self.turns()?, self.ends()?).value,
-            Output::Rate => self.rate()?.value,
-            Output::Wahl => wahl,
-            Output::Bergstrasser => bergstrasser,
-            Output::BergstrasserBelowWahl => (wahl - bergstrasser) / wahl,
-            Output::Load => self.load()?.value,
-            Output::Deflection => (self.load()? / self.rate()?).value,
-            Output::FreeForLoad => (self.solid()? + self.load()? / self.rate()?).value,
-            Output::LoadToSolid => (self.rate()? * (self.free()? - self.solid()?)).value,
-            Output::Stress => stressed(1.0)?,
-            Output::StressWahl => stressed(wahl)?,
-            Output::StressBergstrasser => stressed(bergstrasser)?,
-            _ => return no(output),
-        })
+    /// The coil of an example that gives more than a coil.
+    fn of(given: Fields<'a>) -> Result<Self, String> {
+        Self::read(given.value("coil")?)
     }
 
-    pub(super) fn diameters(&self) -> Result<Diameters, String> {
-        let bar = metres(&self.bar);
-        let diameters = match (&self.mean, &self.outside, self.index) {
-            (Some(mean), None, None) => Diameters::from_mean(bar, metres(mean)),
-            (None, Some(outside), None) => Diameters::from_outside(bar, metres(outside)),
-            (None, None, Some(index)) => Diameters::from_mean(bar, bar * index),
+    fn read(value: &'a Value) -> Result<Self, String> {
+        Fields::of(value, Self::TAKES).map(Self)
+    }
+
+    fn diameters(self) -> Result<Diameters, String> {
+        let bar = self.0.length("bar")?;
+        let diameters = match ["mean", "outside", "index"].map(|name| self.0.has(name)) {
+            [true, false, false] => Diameters::from_mean(bar, self.0.length("mean")?),
+            [false, true, false] => Diameters::from_outside(bar, self.0.length("outside")?),
+            [false, false, true] => Diameters::from_mean(bar, bar * self.0.number("index")?),
             _ => return Err("one of mean, outside and index was expected".into()),
         };
         diameters.map_err(|error| error.to_string())
     }
 
-    pub(super) fn ends(&self) -> Result<Ends, String> {
-        Ok(match need("ends", self.ends)? {
-            EndsName::Open => Ends::Open,
-            EndsName::OpenGround => Ends::OpenGround,
-            EndsName::Closed => Ends::Closed,
-            EndsName::ClosedGround => Ends::ClosedGround,
-            EndsName::TaperedGround => Ends::TaperedGround,
-        })
+    fn ends(self) -> Result<Ends, String> {
+        self.0.word(
+            "ends",
+            &[
+                ("open", Ends::Open),
+                ("open-ground", Ends::OpenGround),
+                ("closed", Ends::Closed),
+                ("closed-ground", Ends::ClosedGround),
+                ("tapered-ground", Ends::TaperedGround),
+            ],
+        )
     }
 
     /// Where an example names no ends, its turns are all at work.
-    pub(super) fn turns(&self) -> Result<Turns, String> {
-        let dead = if self.ends.is_some() { self.ends()?.dead_turns() } else { 0.0 };
-        let total = match (self.turns, self.active_turns) {
-            (Some(total), None) => total,
-            (None, Some(active)) => active + dead,
+    fn turns(self) -> Result<Turns, String> {
+        let dead = if self.0.has("ends") { self.ends()?.dead_turns() } else { 0.0 };
+        let total = match ["turns", "active-turns"].map(|name| self.0.has(name)) {
+            [true, false] => self.0.number("turns")?,
+            [false, true] => self.0.number("active-turns")? + dead,
             _ => return Err("one of turns and active-turns was expected".into()),
         };
         Turns::new(total, dead).map_err(|error| error.to_string())
     }
 
-    fn solid(&self) -> Result<Length, String> {
-        Ok(solid::height(metres(&self.bar), self.turns()?, self.ends()?))
+    fn solid(self) -> Result<Length, String> {
+        Ok(solid::height(self.0.length("bar")?, self.turns()?, self.ends()?))
     }
 
-    pub(super) fn rate(&self) -> Result<SpringRate, String> {
+    fn rate(self) -> Result<SpringRate, String> {
         Ok(rate::rate(self.shear_modulus()?, self.diameters()?, self.turns()?))
     }
 
-    pub(super) fn shear_modulus(&self) -> Result<Pressure, String> {
-        let modulus = need("shear-modulus", self.shear_modulus.as_ref())?;
-        Ok(Pressure::new::<unit::pascal>(modulus.si()))
+    fn shear_modulus(self) -> Result<Pressure, String> {
+        self.0.pressure("shear-modulus")
     }
 
-    pub(super) fn free(&self) -> Result<Length, String> {
-        need("free", self.free.as_ref()).map(metres)
+    fn free(self) -> Result<Length, String> {
+        self.0.length("free")
     }
 
-    pub(super) fn load(&self) -> Result<Force, String> {
-        let newtons = Force::new::<unit::newton>;
-        match (&self.load, &self.stress) {
-            (Some(load), None) => Ok(newtons(load.si())),
-            (None, Some(given)) => {
+    fn load(self) -> Result<Force, String> {
+        match ["load", "stress"].map(|name| self.0.has(name)) {
+            [true, false] => self.0.force("load"),
+            [false, true] => {
                 let diameters = self.diameters()?;
-                let factor = match self.factor {
-                    Factor::None => 1.0,
-                    Factor::Wahl => stress::wahl(diameters.index()),
-                    Factor::Bergstrasser => stress::bergstrasser(diameters.index()),
+                let factor = match self.0.maybe("factor", Fields::text)? {
+                    None => 1.0,
+                    Some("wahl") => stress::wahl(diameters.index()),
+                    Some("bergstrasser") => stress::bergstrasser(diameters.index()),
+                    Some(other) => return Err(format!("no factor {other:?}")),
                 };
                 // Stress is proportional to load.
-                let of_one_newton = factor * stress::uncorrected(newtons(1.0), diameters).value;
-                Ok(newtons(given.si() / of_one_newton))
+                let newton = Force::new::<unit::newton>(1.0);
+                let of_one_newton = factor * stress::uncorrected(newton, diameters);
+                Ok(newton * (self.0.pressure("stress")? / of_one_newton).value)
             }
             _ => Err("one of load and stress was expected".into()),
         }
     }
 }
 
-fn nest(coils: &[Coil], load: &Measure, output: Output) -> Result<Vec<f64>, String> {
+fn coil(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let coil = Coil(given);
+    let diameters = coil.diameters()?;
+    let bar = diameters.bar();
+    let stressed =
+        |factor: f64| coil.load().map(|load| stress::uncorrected(load, diameters).value * factor);
+    let (wahl, bergstrasser) =
+        (stress::wahl(diameters.index()), stress::bergstrasser(diameters.index()));
+    Ok(vec![match output {
+        Output::Mean => diameters.mean().value,
+        Output::Outside => diameters.outside().value,
+        Output::Inside => diameters.inside().value,
+        Output::Index => diameters.index(),
+        Output::ActiveTurns => coil.turns()?.active(),
+        Output::TotalTurns => coil.turns()?.total(),
+        Output::Solid => coil.solid()?.value,
+        Output::Pitch => solid::pitch(coil.free()?, bar, coil.turns()?, coil.ends()?).value,
+        Output::Rate => coil.rate()?.value,
+        Output::Wahl => wahl,
+        Output::Bergstrasser => bergstrasser,
+        Output::BergstrasserBelowWahl => (wahl - bergstrasser) / wahl,
+        Output::Load => coil.load()?.value,
+        Output::Deflection => (coil.load()? / coil.rate()?).value,
+        Output::FreeForLoad => (coil.solid()? + coil.load()? / coil.rate()?).value,
+        Output::LoadToSolid => (coil.rate()? * (coil.free()? - coil.solid()?)).value,
+        Output::Stress => stressed(1.0)?,
+        Output::StressWahl => stressed(wahl)?,
+        Output::StressBergstrasser => stressed(bergstrasser)?,
+        _ => return no(output),
+    }])
+}
+
+fn nest(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let coils = given.list("coils")?.iter().map(Coil::read);
+    let coils = coils.collect::<Result<Vec<_>, _>>()?;
     let members = coils.iter().map(|coil| {
         let law = Law::linear(coil.rate()?).map_err(|error| error.to_string())?;
         Ok(Member { free: coil.free()?, law, solid: None, raise: Length::default() })
     });
     let members = members.collect::<Result<Vec<Member>, String>>()?;
     let nest = Nest::new(members).map_err(|error| error.to_string())?;
-    let at_load = nest.at_load(Force::new::<unit::newton>(load.si()));
-    let State { members, .. } = at_load.map_err(|error| error.to_string())?;
-    let each = coils.iter().zip(members).map(|(coil, member)| {
+    let state = nest.at_load(given.force("load")?).map_err(|error| error.to_string())?;
+    let each = coils.iter().zip(state.members).map(|(coil, member)| {
         Ok(match output {
             Output::Loads => member.load.value,
             Output::Deflections => member.deflection.value,
@@ -431,19 +225,82 @@ fn nest(coils: &[Coil], load: &Measure, output: Output) -> Result<Vec<f64>, Stri
     each.collect()
 }
 
-impl UnitName {
-    fn in_si(self) -> f64 {
-        match self {
-            Self::Inch => Length::new::<unit::inch>(1.0).value,
-            Self::Pound => Mass::new::<unit::pound>(1.0).value,
-            Self::PoundForce => Force::new::<unit::pound_force>(1.0).value,
-            Self::KilogramForce => Force::new::<unit::kilogram_force>(1.0).value,
-            Self::PoundForcePerInch => SpringRate::new::<unit::pound_force_per_inch>(1.0).value,
-            Self::PoundForcePerSquareInch => {
-                Pressure::new::<unit::pound_force_per_square_inch>(1.0).value
-            }
-        }
+/// A tape, the length measured with it, and what its class adds for its end.
+fn tape(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let error = permissible_error(given.text("class")?, given.length("length")?)?;
+    let length = match output {
+        Output::PermissibleError => error,
+        Output::PermissibleErrorFromZero => error - given.length("end")?,
+        Output::StandardUncertainty => measured::uniform(error),
+        _ => return no(output),
+    };
+    Ok(vec![length.value])
+}
+
+/// A tape reading as written, the distance of the marks, and the tape's class in the tables.
+fn reading(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let read = |name, bound| {
+        let reading = Reading::parse(given.text(name)?, System::Inch, bound);
+        reading.map_err(|refusal| refusal.to_string())
+    };
+    let graduation = read("graduation", &bounds::GRADUATION)?.length();
+    let interval = read("reading", &bounds::READING)?.interval(graduation);
+    let class = given.maybe("tape-class", Fields::text)?;
+    let error = class.map(|class| permissible_error(class, interval.estimate())).transpose()?;
+    let tape = Tape { error: error.unwrap_or_default(), place: Length::default() };
+    let measured = measured::measure(&[interval], tape).map_err(|error| error.to_string())?;
+    let length = match output {
+        Output::Estimate => measured.mean,
+        Output::StandardUncertainty => measured.doubt(),
+        Output::ExpandedUncertainty => 2.0 * measured.doubt(),
+        _ => return no(output),
+    };
+    Ok(vec![length.value])
+}
+
+/// A measured value between limits, in any one unit.
+fn conformity(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let metres = |name: &str| given.number(name).map(Length::new::<unit::meter>);
+    let limit = |name| given.maybe(name, |_, name| metres(name));
+    let limits = Limits::new(limit("least")?, limit("most")?).map_err(|error| error.to_string())?;
+    let verdict = judge(metres("estimate")?, metres("uncertainty")?, limits, 0.95);
+    Ok(vec![match output {
+        Output::ProbabilityIn => verdict.p_in,
+        Output::ProbabilityBelow => verdict.p_short,
+        Output::ProbabilityAbove => verdict.p_long,
+        _ => return no(output),
+    }])
+}
+
+/// One of a unit of the calculation.
+fn in_si(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let units = [
+        ("inch", Length::new::<unit::inch>(1.0).value),
+        ("pound", Mass::new::<unit::pound>(1.0).value),
+        ("pound-force", Force::new::<unit::pound_force>(1.0).value),
+        ("kilogram-force", Force::new::<unit::kilogram_force>(1.0).value),
+        ("pound-force-per-inch", SpringRate::new::<unit::pound_force_per_inch>(1.0).value),
+        (
+            "pound-force-per-square-inch",
+            Pressure::new::<unit::pound_force_per_square_inch>(1.0).value,
+        ),
+    ];
+    match output {
+        Output::InSi => Ok(vec![given.word("one", &units)?]),
+        _ => no(output),
     }
+}
+
+/// A steel of the tables, by its row.
+fn steel(given: Fields<'_>, output: Output) -> Result<Vec<f64>, String> {
+    let row = given.text("row")?;
+    let steel = TABLES.steel(row).ok_or_else(|| format!("no steel {row:?}"))?;
+    Ok(vec![match output {
+        Output::ShearModulus => steel.shear_modulus().value.value,
+        Output::YoungsModulus => steel.youngs_modulus().value.value,
+        Output::Density => steel.density().ok_or("no density")?.value.value,
+        _ => return no(output),
+    }])
 }
 
 fn permissible_error(class: &str, length: Length) -> Result<Length, String> {
@@ -452,14 +309,6 @@ fn permissible_error(class: &str, length: Length) -> Result<Length, String> {
     class.permissible_error(length).ok_or_else(|| "longer than the class covers".to_owned())
 }
 
-pub(super) fn metres(measure: &Measure) -> Length {
-    Length::new::<unit::meter>(measure.si())
-}
-
-pub(super) fn need<T>(name: &str, given: Option<T>) -> Result<T, String> {
-    given.ok_or_else(|| format!("{name} is not given"))
-}
-
-pub(super) fn no<T>(output: Output) -> Result<T, String> {
-    Err(format!("{output:?} does not follow from this subject"))
+fn no<T>(output: Output) -> Result<T, String> {
+    Err(format!("{} does not follow from this subject", output.name()))
 }

@@ -7,15 +7,18 @@
 
 mod checked;
 mod document;
+mod fields;
 mod given;
 mod measure;
+mod output;
 mod rank;
 
 pub use checked::{CheckedCase, CheckedDocument, CheckedValue, Checks, Count, Standing};
-pub use document::{Case, Document, Fact, Noted, Printed};
-pub use given::{Coil, Given, Output, UnitName};
+pub use document::Fact;
 pub use measure::Measure;
 pub use rank::{Known, Rank};
+
+use serde_json::Value;
 
 /// The documents as a text of JSON.
 pub const DOCUMENTS: &str = include_str!(concat!(env!("OUT_DIR"), "/documents.json"));
@@ -29,8 +32,8 @@ pub const DOCUMENTS: &str = include_str!(concat!(env!("OUT_DIR"), "/documents.js
 /// ```
 #[must_use]
 pub fn run() -> Checks {
-    match serde_json::from_str::<Vec<Document>>(DOCUMENTS) {
-        Ok(documents) => check(&documents),
+    match serde_json::from_str(DOCUMENTS) {
+        Ok(documents) => run_on(&documents),
         Err(error) => Checks { unread: Some(error.to_string()), ..Checks::default() },
     }
 }
@@ -38,15 +41,10 @@ pub fn run() -> Checks {
 /// The same of [`DOCUMENTS`] that something else has read: a program with a reader of JSON of its own need
 /// not hold a second one.
 #[must_use]
-pub fn run_on(documents: serde_json::Value) -> Checks {
-    match serde_json::from_value::<Vec<Document>>(documents) {
-        Ok(documents) => check(&documents),
-        Err(error) => Checks { unread: Some(error.to_string()), ..Checks::default() },
+pub fn run_on(documents: &Value) -> Checks {
+    let documents = documents.as_array().map_or(&[][..], Vec::as_slice);
+    match documents.iter().map(CheckedDocument::of).collect() {
+        Ok(documents) => Checks::of(documents),
+        Err(sentence) => Checks { unread: Some(sentence), ..Checks::default() },
     }
-}
-
-/// Compares every printed value of some documents.
-#[must_use]
-pub fn check(documents: &[Document]) -> Checks {
-    Checks::of(documents.iter().map(CheckedDocument::of).collect())
 }

@@ -3,7 +3,8 @@
 //! The factors stand here again, from NIST Special Publication 811, so that nothing is checked by
 //! the code under test.
 
-use serde::Deserialize;
+use coilnest::quantity::{write_fixed, write_number};
+use std::iter::repeat_n;
 
 /// A printed number: its value, its unit, and what one unit of its last digit is worth.
 ///
@@ -16,18 +17,17 @@ use serde::Deserialize;
 /// assert!((rate.last_digit - 0.001).abs() < 1e-15);
 /// # Ok::<(), String>(())
 /// ```
-#[derive(Clone, Debug, Deserialize, PartialEq)]
-#[serde(try_from = "String")]
-pub struct Measure {
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measure<'a> {
     /// As printed.
-    pub text: String,
+    pub text: &'a str,
     /// The number, in its own unit.
     pub number: f64,
     /// One of the unit in SI.
     pub unit_si: f64,
     /// One unit of the last digit, in the number's own unit; none of a fraction, which is exact.
     pub last_digit: f64,
-    unit: String,
+    unit: &'a str,
     /// Digits after the point, of a decimal.
     decimals: Option<usize>,
 }
@@ -67,12 +67,15 @@ const UNITS: &[(&str, f64)] = &[
     ("Hz", 1.0),
 ];
 
-impl Measure {
+/// What keeps the thousands apart in a number of the calculation.
+const GROUP: char = '\u{202f}';
+
+impl<'a> Measure<'a> {
     /// Reads `1.314 N/mm`, `86 450 psi`, `1/32 in` or a bare number.
     ///
     /// # Errors
     /// A sentence when there is no number, or no such unit.
-    pub fn read(text: &str) -> Result<Self, String> {
+    pub fn read(text: &'a str) -> Result<Self, String> {
         let text = text.trim();
         let is_number = |c: char| c.is_ascii_digit() || matches!(c, '.' | '-' | '−' | '/' | ' ');
         let end = text.find(|c| !is_number(c)).unwrap_or(text.len());
@@ -90,7 +93,7 @@ impl Measure {
             Some(decimals) => 1.0 / ten_to(decimals),
             None => 0.0,
         };
-        Ok(Self { text: text.into(), number, unit_si, last_digit, unit: unit.into(), decimals })
+        Ok(Self { text, number, unit_si, last_digit, unit, decimals })
     }
 
     /// The value in SI units.
@@ -103,11 +106,11 @@ impl Measure {
     #[must_use]
     pub fn like(&self, number: f64) -> String {
         let digits = match self.decimals {
-            Some(decimals) => format!("{number:.decimals$}"),
+            Some(decimals) => with_decimals(write_fixed(number, decimals), decimals),
             None => significant(number, 6),
         };
-        let apart = self.text.trim_end_matches(&self.unit).trim().contains(' ');
-        self.with_unit(&if apart { thousands_apart(&digits) } else { digits })
+        let apart = self.text.trim_end_matches(self.unit).trim().contains(' ');
+        self.with_unit(&digits.replace(GROUP, if apart { " " } else { "" }))
     }
 
     /// A difference or a tolerance in this unit, to two digits.
@@ -117,27 +120,37 @@ impl Measure {
     }
 
     fn with_unit(&self, digits: &str) -> String {
-        let digits = digits.replace('-', "−");
-        if self.unit.is_empty() { digits } else { format!("{digits} {}", self.unit) }
+        if self.unit.is_empty() { digits.into() } else { format!("{digits} {}", self.unit) }
     }
+}
+
+/// A number with zeros to its last decimal.
+fn with_decimals(mut written: String, decimals: usize) -> String {
+    let held = written.find('.').map_or(0, |point| written.len() - point - 1);
+    if held == 0 && decimals > 0 {
+        written.push('.');
+    }
+    written.extend(repeat_n('0', decimals.saturating_sub(held)));
+    written
 }
 
 /// A number to some digits without idle zeros; as a power of ten where it would begin with many.
 fn significant(number: f64, digits: usize) -> String {
-    let scientific = format!("{number:.0$e}", digits.saturating_sub(1));
-    let Some((mantissa, exponent)) = scientific.split_once('e') else { return scientific };
-    let exponent: i32 = exponent.parse().unwrap_or_default();
-    if number != 0.0 && exponent < -4 {
-        let raised = exponent.to_string().chars().map(superscript).collect::<String>();
-        return format!("{} × 10{raised}", without_idle_zeros(mantissa));
+    let (mut mantissa, mut exponent) = (number, 0_i32);
+    while (10.0..f64::INFINITY).contains(&mantissa.abs()) {
+        mantissa /= 10.0;
+        exponent += 1;
+    }
+    while mantissa != 0.0 && mantissa.abs() < 1.0 {
+        mantissa *= 10.0;
+        exponent -= 1;
+    }
+    if exponent < -4 {
+        let raised: String = exponent.to_string().chars().map(superscript).collect();
+        return format!("{} × 10{raised}", write_number(mantissa, digits));
     }
     let decimals = i32::try_from(digits).unwrap_or_default() - 1 - exponent;
-    let decimals = usize::try_from(decimals).unwrap_or_default();
-    without_idle_zeros(&format!("{number:.decimals$}")).into()
-}
-
-fn without_idle_zeros(digits: &str) -> &str {
-    if digits.contains('.') { digits.trim_end_matches('0').trim_end_matches('.') } else { digits }
+    write_fixed(number, usize::try_from(decimals).unwrap_or_default()).replace(GROUP, "")
 }
 
 fn superscript(sign: char) -> char {
@@ -150,18 +163,6 @@ fn superscript(sign: char) -> char {
             digit.to_digit(10).and_then(|digit| char::from_u32('⁰' as u32 + digit)).unwrap_or(digit)
         }
     }
-}
-
-fn thousands_apart(digits: &str) -> String {
-    let (whole, rest) = digits.find('.').map_or((digits, ""), |point| digits.split_at(point));
-    let mut apart = String::new();
-    for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index) % 3 == 0 {
-            apart.push(' ');
-        }
-        apart.push(digit);
-    }
-    apart + rest
 }
 
 /// A decimal as it stands, with one rounding: both sides of the division are held exactly. The parser of the
@@ -183,14 +184,6 @@ fn number_of(digits: &str, text: &str) -> Result<f64, String> {
 /// Exact up to the 22nd power.
 fn ten_to(power: usize) -> f64 {
     (0..power).fold(1.0, |raised, _| raised * 10.0)
-}
-
-impl TryFrom<String> for Measure {
-    type Error = String;
-
-    fn try_from(text: String) -> Result<Self, String> {
-        Self::read(&text)
-    }
 }
 
 #[cfg(test)]

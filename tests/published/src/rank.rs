@@ -1,9 +1,9 @@
 //! What a value is worth as a check, and how it is known: two marks, and which of them go together.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// What a value is worth as a check.
-#[derive(Clone, Copy, Debug, Deserialize, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Rank {
@@ -20,39 +20,38 @@ pub enum Rank {
 }
 
 /// How a value, or the rule that it was worked out from, was taken from its document.
-#[derive(Clone, Debug, Deserialize, PartialEq)]
-#[serde(try_from = "String")]
-pub enum Known {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Known<'a> {
     /// Read on its own page.
     Page,
     /// Read where another text quotes it.
-    QuotedIn(String),
+    QuotedIn(&'a str),
     /// What a program gives.
-    OutputOf(String),
+    OutputOf(&'a str),
     /// Readable from memory.
     Memory,
 }
 
-impl TryFrom<String> for Known {
-    type Error = String;
-
-    fn try_from(text: String) -> Result<Self, String> {
+impl<'a> Known<'a> {
+    /// Reads `page`, `quoted in …`, `output of …` or `memory`.
+    ///
+    /// # Errors
+    /// A sentence when it is none of them.
+    pub fn read(text: &'a str) -> Result<Self, String> {
         let after = |start: &str| {
             let place = text.strip_prefix(start).map(str::trim);
-            place.filter(|place| !place.is_empty()).map(Into::into)
+            place.filter(|place| !place.is_empty())
         };
-        match text.as_str() {
-            "page" => Ok(Self::Page),
-            "memory" => Ok(Self::Memory),
+        let known = match text {
+            "page" => Some(Self::Page),
+            "memory" => Some(Self::Memory),
             _ => after("quoted in ")
                 .map(Self::QuotedIn)
-                .or_else(|| after("output of ").map(Self::OutputOf))
-                .ok_or_else(|| {
-                    format!(
-                        "known = {text:?}; page, quoted in …, output of … or memory was expected"
-                    )
-                }),
-        }
+                .or_else(|| after("output of ").map(Self::OutputOf)),
+        };
+        known.ok_or_else(|| {
+            format!("known = {text:?}; page, quoted in …, output of … or memory was expected")
+        })
     }
 }
 
@@ -60,6 +59,17 @@ impl Rank {
     /// Best first.
     pub const ALL: [Self; 5] =
         [Self::Independent, Self::Weak, Self::Recalled, Self::Program, Self::Derived];
+
+    /// The rank that a document calls so.
+    ///
+    /// # Errors
+    /// A sentence when it is none of them.
+    pub fn read(word: &str) -> Result<Self, String> {
+        let words = ["independent", "weak", "recalled", "program", "derived"];
+        let ranked = Self::ALL.into_iter().zip(words).find(|(_, name)| *name == word);
+        let ranked = ranked.map(|(rank, _)| rank);
+        ranked.ok_or_else(|| format!("rank = {word:?}; {} was expected", words.join(", ")))
+    }
 
     /// Its name.
     #[must_use]
@@ -100,7 +110,7 @@ impl Rank {
     ///
     /// # Errors
     /// A sentence.
-    pub fn goes_with(self, known: &Known) -> Result<(), String> {
+    pub fn goes_with(self, known: Known<'_>) -> Result<(), String> {
         let fits = match (self, known) {
             (Self::Independent | Self::Weak, Known::Page | Known::QuotedIn(_))
             | (Self::Recalled, Known::Memory)

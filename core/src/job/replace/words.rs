@@ -237,7 +237,7 @@ pub(super) fn unstated(lines: &[Line]) -> String {
         })
         .flatten()
         .collect();
-    all.sort_unstable();
+    all.put_in_order(Ord::cmp);
     all.dedup();
     list(&all)
 }
