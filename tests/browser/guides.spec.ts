@@ -147,13 +147,17 @@ test.describe('by touch', () => {
 		}
 		expect(presses).toBe(13);
 		await expect(field(page, 'Standing height, Coupler, A end')).toBeFocused();
-		await button(pad(page), 'Done').tap();
+		await button(pad(page), 'Next').tap();
+		await expect(field(page, 'Standing height, Coupler, B end')).toBeFocused();
+		await button(pad(page), 'Next').tap();
+		await expect(pad(page)).toBeHidden();
 		await expect(found(page).first()).toContainText('All 4 heights agree');
 	});
 
 	test('the pinched box of the demo is seen with what cures it', async ({ page }, info) => {
 		await openPage(page);
 		await page.getByText('Box in its guides').tap();
+		await expect(page.locator('summary', { hasText: 'Box in its guides' })).toContainText('Tight');
 		const of = boxes(page, 'B left');
 		await expect(of.getByText(/Its way is pinched/)).toBeVisible();
 		await expect(of.getByText(/Two new liners of/)).toBeVisible();
