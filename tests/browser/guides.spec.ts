@@ -306,7 +306,7 @@ test.describe('at a keyboard', () => {
 		await field(page, 'Opening, middle, Box').fill('8 1/4');
 		await page.keyboard.press('Tab');
 		await expect(boxes(page, 'B left').getByRole('status').filter({ hasText: 'Seized.' })).toBeVisible();
-		await page.getByRole('link', { name: 'Level' }).click();
+		await page.getByRole('navigation').getByRole('link', { name: 'Level' }).click();
 		await expect(button(page, 'B left stuck')).toHaveAttribute('aria-pressed', 'true');
 		await expect(figures(page, 'What each wheel keeps with the box of B left stuck')).toBeVisible();
 		await button(page, 'No box stuck').click();
