@@ -113,7 +113,8 @@ fn remove(path: &Path) -> Result<()> {
     Ok(())
 }
 
-fn copy_all(from: &Path, to: &Path) -> Result<()> {
+/// Copies a folder and all that is in it.
+pub(crate) fn copy_all(from: &Path, to: &Path) -> Result<()> {
     fs::create_dir_all(to)?;
     for entry in fs::read_dir(from)? {
         let entry = entry?;

@@ -29,24 +29,28 @@ const LOOPS_AS_WRITTEN: &str = "-Cllvm-args=-disable-lsr -disable-machine-licm -
 /// they do not. So an instruction that is copied into a caller counts two hundred times what it usually does.
 const KEPT_APART: &str = "-Cllvm-args=-inline-instr-cost=1000";
 
-/// What the page starts with, and the whole, which it fetches when it has nothing else to do; other programs
-/// take the whole.
-const ENGINES: [Engine; 2] = [
-    Engine { features: "", module: "coilnest_measure", words: &[LOOPS_AS_WRITTEN] },
-    Engine { features: "whole", module: "coilnest_web", words: &[LOOPS_AS_WRITTEN, KEPT_APART] },
-];
+/// What the page starts with.
+const FIRST: Engine =
+    Engine { features: "", module: "coilnest_measure", words: &[LOOPS_AS_WRITTEN] };
 
-/// Where the page looks for its engines.
-fn folder() -> PathBuf {
+/// What the page fetches when it has nothing else to do, and what other programs take.
+const WHOLE: Engine =
+    Engine { features: "whole", module: "coilnest_web", words: &[LOOPS_AS_WRITTEN, KEPT_APART] };
+
+/// Where the page and the package look for their engines.
+pub(crate) fn folder() -> PathBuf {
     root().join("target").join("engine")
 }
 
 /// Compiles the engines and writes their modules, bindings and types into `target/engine`.
 pub(crate) fn build(toolchain: &Toolchain) -> Result<()> {
-    for engine in ENGINES {
-        compile(toolchain, engine)?;
-    }
-    Ok(())
+    compile(toolchain, FIRST)?;
+    build_whole(toolchain)
+}
+
+/// The same of the whole engine alone.
+pub(crate) fn build_whole(toolchain: &Toolchain) -> Result<()> {
+    compile(toolchain, WHOLE)
 }
 
 fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {

@@ -7,6 +7,7 @@ mod chunks;
 mod debian;
 mod engine;
 mod licences;
+mod package;
 mod page;
 mod programs;
 mod serve;
@@ -26,6 +27,7 @@ const USAGE: &str = "\
 cargo page                build the page and serve it on this machine
 cargo page --port N       the same, on port N
 cargo page --out DIR      only build, into DIR, for any static host; prints the sizes
+cargo page --package DIR  only build the npm package, into DIR
 cargo page --engine       only build the engine, into target/engine
 cargo verify              run every check
 cargo verify STEP...      run the named steps only
@@ -48,6 +50,7 @@ enum Command {
     Engine,
     Serve { port: Option<u16> },
     Deliver { into: PathBuf },
+    Package { into: PathBuf },
     ListSteps,
     Verify { steps: Vec<String> },
 }
@@ -63,6 +66,7 @@ impl Command {
             Self::Engine => page::build_engine().map(|()| true),
             Self::Serve { port } => page::serve(port).map(|()| true),
             Self::Deliver { into } => page::deliver(&into),
+            Self::Package { into } => package::deliver(&into).map(|()| true),
             Self::ListSteps => {
                 verify::list_steps();
                 Ok(true)
@@ -91,6 +95,9 @@ fn read_page(words: &mut lexopt::Parser) -> Result<Command> {
             }
             (Arg::Long("out"), Command::Serve { port: None }) => {
                 Command::Deliver { into: words.value()?.into() }
+            }
+            (Arg::Long("package"), Command::Serve { port: None }) => {
+                Command::Package { into: words.value()?.into() }
             }
             (Arg::Long("engine"), Command::Serve { port: None }) => Command::Engine,
             (other, _) => bail!("{}\n\n{USAGE}", other.unexpected()),
@@ -127,11 +134,12 @@ mod tests {
 
     #[test]
     fn the_commands_are_read() {
-        let cases: [(&[&str], Command); 7] = [
+        let cases: [(&[&str], Command); 8] = [
             (&[], Command::Usage),
             (&["page"], Command::Serve { port: None }),
             (&["page", "--port", "8080"], Command::Serve { port: Some(8080) }),
             (&["page", "--out=site"], Command::Deliver { into: "site".into() }),
+            (&["page", "--package=npm"], Command::Package { into: "npm".into() }),
             (&["page", "--engine"], Command::Engine),
             (&["verify", "--list"], Command::ListSteps),
             (&["verify", "tidy"], Command::Verify { steps: vec!["tidy".to_owned()] }),

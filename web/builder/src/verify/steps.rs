@@ -8,7 +8,7 @@ use super::provisions::Provisions;
 use super::tally::Tally;
 use crate::bundle::{self, npm};
 use crate::programs::{cargo, run, say, succeeds, watch};
-use crate::{engine, licences, size, tidy, wasm};
+use crate::{engine, licences, package, size, tidy, wasm};
 
 pub(crate) struct Step {
     pub(crate) name: &'static str,
@@ -116,6 +116,7 @@ fn lint(provisions: &Provisions) -> Result<Tally> {
 
 fn page_tests(provisions: &Provisions) -> Result<Tally> {
     provisions.bundle()?;
+    package::write()?;
     let browser = provisions.browser()?;
     let mut playwright = npm();
     playwright.args(["run", "--silent", "test:page"]).env("CHROMIUM", &browser.chromium);
