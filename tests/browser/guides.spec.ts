@@ -41,13 +41,16 @@ async function measureBox(page: Page, nest: string): Promise<void> {
 	await expect(boxes(page, nest)).toBeVisible();
 }
 
-/** Opens all that can be opened, and waits for what is fetched then. */
+/** Opens all that can be opened, once it stands, and waits for what is fetched then. */
 async function openAll(page: Page): Promise<void> {
-	await page.locator('main details').evaluateAll((all: HTMLDetailsElement[]) => {
-		for (const one of all) one.open = true;
-	});
-	if ((await page.getByText('Box in its guides').count()) > 0)
-		await expect(page.getByRole('region', { name: /^Boxes of/ }).last()).toBeVisible();
+	await page.locator('main summary').first().waitFor();
+	await expect(async () => {
+		await page.locator('main details').evaluateAll((all: HTMLDetailsElement[]) => {
+			for (const one of all) one.open = true;
+		});
+		const folds = await page.getByText('Box in its guides').count();
+		await expect(page.getByRole('region', { name: /^Boxes of/ })).toHaveCount(folds, { timeout: 2_000 });
+	}).toPass();
 }
 
 /** Texts that their box does not hold: a value in its field, a label, a line of a table or of a drawing. */
