@@ -114,7 +114,7 @@ class Keypad {
 		held.input.setSelectionRange(caret, caret);
 	}
 
-	/** Goes on to the next empty field of the chain; elsewhere, to the next length on the page. */
+	/** Goes on to the next empty field of the chain, or of readings that stand together; elsewhere, to the next length on the page. */
 	next(): void {
 		this.#go((path) => chain.next(path), 1);
 	}
@@ -134,8 +134,10 @@ class Keypad {
 			else void view.reach(to);
 			return;
 		}
-		const all = [...document.querySelectorAll<HTMLInputElement>('main [data-length]')];
-		const to = all[all.indexOf(held.input) + by];
+		const together = held.input.closest('[data-readings]');
+		const all = [...(together ?? document).querySelectorAll<HTMLInputElement>('main [data-length]')];
+		const at = all.indexOf(held.input);
+		const to = by < 0 ? all[at - 1] : all.slice(at + 1).find(({ value }) => !together || value === '');
 		if (to === undefined) held.input.blur();
 		to?.focus();
 	}

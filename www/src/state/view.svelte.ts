@@ -19,7 +19,7 @@ export type SectionId = (typeof SECTIONS)[number]['id'] | 'checked';
 /** Fields of the sections beside Measure, where all others stand, or would stand. */
 const OF_A_REPLACEMENT = /^(replace|need)\b/;
 const OF_THE_RECORD = /^(record|earlier)\b/;
-const OF_THE_FRAME = /^(frame|bench)\b/;
+const OF_THE_FRAME = /^(frame|bench|nests\[\d+\]\.(stack|standing))\b/;
 const OF_THE_NEST = /^nests\[\d+\]\.(working_|ask)|\.raise$|^coils\[\d+\]\.(?!id$|name$|free$|limits)/;
 
 function sectionOf(path: Path): SectionId {
@@ -203,7 +203,9 @@ class ViewStore {
 			const first =
 				place.querySelector<HTMLElement>('input, select') ?? place.querySelector<HTMLElement>('button');
 			const target = place instanceof HTMLElement && place.matches('[tabindex], input') ? place : first;
-			target?.focus();
+			// What was opened just now may have its fields still to come.
+			if (target === null) return;
+			target.focus();
 			this.#wanted = undefined;
 			return;
 		}
