@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { AS_PHONE, coil, DESKTOP, expect, field, line, type Page, test } from './page';
+import { AS_PHONE, coil, DESKTOP, expect, field, line, openPage, type Page, test } from './page';
 import { type Loose, openJob, tally, whole } from './whole';
 
 /** What is seen at once, and easily missed by whoever made it. */
@@ -113,6 +113,50 @@ test('an inch job says no figure in millimetres or megapascals, and one dead tur
 	expect(dead).toContain('1 dead turn');
 	expect(dead).not.toContain('1 dead turns');
 });
+
+for (const width of [320, 390, 1280]) {
+	test(`the line of the demo is 40 px high, on Measure alone, at ${width} px`, async ({ page }) => {
+		await page.setViewportSize({ width, height: 800 });
+		await openPage(page);
+		const invented = page.locator('.demo');
+		expect((await invented.boundingBox())?.height).toBe(40);
+		expect(await invented.evaluate((one) => one.scrollWidth <= one.clientWidth)).toBe(true);
+		for (const section of SECTIONS.slice(1)) {
+			await go(page, section);
+			await expect(page.getByText('An invented job.')).toHaveCount(0);
+		}
+	});
+}
+
+test('on a wide screen list and open coil stand side by side, and one is always open', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openJob(page, whole());
+	for (const name of ['Outer, A left', 'Inner, B right']) {
+		if (name !== 'Outer, A left') await line(page, name).click();
+		await expect(coil(page, name)).toBeInViewport({ ratio: 0.9 });
+		const list = await page.locator('[data-list]').boundingBox();
+		const open = await coil(page, name).boundingBox();
+		expect(open?.x).toBeGreaterThanOrEqual((list?.x ?? Infinity) + (list?.width ?? 0));
+	}
+});
+
+for (const { tape, green } of [
+	{ tape: '1/16', green: true },
+	{ tape: '1', green: false },
+]) {
+	test(`a plan of shims is ${green ? '' : 'not '}green, the tape having marks of ${tape} in`, async ({
+		page,
+	}) => {
+		await page.setViewportSize(DESKTOP);
+		const job = whole();
+		job['tape'].graduation = tape;
+		await openJob(page, job);
+		await go(page, 'Level');
+		const after = page.locator('div:has(> dt:text-is("After")) > dd');
+		await expect(after).toBeVisible();
+		expect(await after.evaluate((one) => one.classList.contains('good'))).toBe(green);
+	});
+}
 
 test.describe('on a phone', () => {
 	test.use(AS_PHONE);
