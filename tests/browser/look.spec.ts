@@ -92,31 +92,83 @@ test('light or dark follows the device, and the choice on the page goes before i
 	expect(await ground()).toBe(light);
 });
 
-/** Texts of a section in another size than the four, or a part of a fraction under 11 px. */
+const ALL = ['Measure', 'Nest', 'Level', 'Replace', 'Learn', 'Record'] as const;
+
+/**
+ * Texts of what is looked at in another size than the four. A fraction is set as one, its parts smaller than the text that
+ * they stand in, as an index of a letter is: they have no size of their own.
+ */
 function otherSizes(page: Page): Promise<string[]> {
 	return page.evaluate(() => {
 		const SIZES = [13, 16, 20, 32];
 		const found = new Set<string>();
-		for (const element of document.querySelectorAll('.app *:not(svg, svg *)')) {
-			const texts = [...element.childNodes].filter((node) => node.nodeType === 3);
-			if (!element.checkVisibility() || texts.every((text) => !text.textContent?.trim())) continue;
-			const size = parseFloat(getComputedStyle(element).fontSize);
-			const small = element.matches('.over, .under') && size >= 11;
-			if (!SIZES.includes(size) && !small)
+		for (const element of document.querySelectorAll<HTMLElement | SVGElement>('.app *')) {
+			const isText = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim());
+			if (!(isText || element.matches('input, select, textarea')) || !element.checkVisibility()) continue;
+			if (element.matches('.over, .under, text > tspan[font-size], sub, sup')) continue;
+			const shrunk = element instanceof SVGTextContentElement ? (element.getScreenCTM()?.d ?? 1) : 1;
+			const turned = element instanceof SVGTextContentElement ? (element.getScreenCTM()?.b ?? 0) : 0;
+			const size = parseFloat(getComputedStyle(element).fontSize) * Math.hypot(shrunk, turned);
+			if (!SIZES.some((one) => Math.abs(one - size) < 0.05))
 				found.add(`${size} px: ${element.textContent?.trim().slice(0, 40)}`);
 		}
 		return [...found];
 	});
 }
 
-test('Measure has four sizes of type', async ({ page }) => {
-	await page.setViewportSize(DESKTOP);
-	await openPage(page);
-	expect(await otherSizes(page)).toEqual([]);
-	await page.setViewportSize({ width: 390, height: 844 });
-	await openCoil(page, 'Inner, A left');
-	expect(await otherSizes(page)).toEqual([]);
-});
+/** What has the colour of the accent and is neither short, not met, scrap, wrong nor a care. */
+function otherAccents(page: Page): Promise<string[]> {
+	return page.evaluate(() => {
+		const CARE = /short|scrap|not met|no replacement|not good|included here|take care|open:|\?/i;
+		const probe = document.body.appendChild(document.createElement('i'));
+		probe.style.color = 'var(--mark)';
+		const accent = getComputedStyle(probe).color;
+		probe.remove();
+		const found = new Set<string>();
+		for (const element of document.querySelectorAll('.app *')) {
+			if (!element.checkVisibility()) continue;
+			const style = getComputedStyle(element);
+			const isText = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim());
+			const isDrawn = element.matches('svg :not(g, text, defs *)');
+			const colours = [
+				isText && style.color,
+				style.backgroundColor,
+				style.outlineStyle !== 'none' && style.outlineColor,
+				parseFloat(style.borderLeftWidth) > 0 && style.borderLeftColor,
+				parseFloat(style.borderBottomWidth) > 0 && style.borderBottomColor,
+				isDrawn && style.stroke,
+				isDrawn && style.fill,
+			];
+			if (!colours.includes(accent)) continue;
+			const whole = element.closest('.tone, button, h3, .caution, .sheet, li, p, label, .entry') ?? element;
+			const says = `${whole.textContent} ${whole.parentElement?.textContent}`;
+			if (!CARE.test(says)) found.add(`${element.outerHTML.slice(0, 60)} in ${says.trim().slice(0, 40)}`);
+		}
+		return [...found];
+	});
+}
+
+for (const [device, options] of Object.entries({ phone: AS_PHONE, desktop: { viewport: DESKTOP } })) {
+	test.describe(`one look, ${device}`, () => {
+		test.use(options);
+
+		test('no section has more than four sizes of type, and the accent says one thing', async ({ page }) => {
+			for (const section of ALL) {
+				await openPage(page, section);
+				if (section === 'Measure') await openCoil(page, 'Inner, A left');
+				await page.waitForLoadState('networkidle');
+				await expect(page.locator('main')).toContainText(/(\S+\s+){80}/);
+				expect.soft(await otherSizes(page), section).toEqual([]);
+				expect.soft(await otherAccents(page), section).toEqual([]);
+			}
+			await openPage(page);
+			await page.goto('./#coil=outer');
+			await expect(page.getByRole('heading', { name: /Outer/ }).first()).toBeVisible();
+			expect.soft(await otherSizes(page), 'the sheet of a coil').toEqual([]);
+			expect.soft(await otherAccents(page), 'the sheet of a coil').toEqual([]);
+		});
+	});
+}
 
 test('the accent is no colour of tab, focus or step', async ({ page }) => {
 	await page.setViewportSize(DESKTOP);

@@ -308,6 +308,47 @@ test('a full disk keeps New from losing a job, and says so', async ({ page }) =>
 	await expect(field(page, 'Title of the job')).toHaveValue('Hopper 9, autumn');
 });
 
+test('a notice that comes above another leaves the focus where it was', async ({ page }) => {
+	await openPage(page);
+	await openFile(page, truck());
+	await button(page, 'New').click();
+	await button(page, 'Undo that').focus();
+	await field(page, 'Title of the job').evaluate((title: HTMLInputElement) => {
+		IDBObjectStore.prototype.put = () => {
+			throw new DOMException('full', 'QuotaExceededError');
+		};
+		title.value = 'Tender 3';
+		title.dispatchEvent(new Event('input', { bubbles: true }));
+	});
+	await expect(button(page, 'Save to a file')).toBeVisible();
+	await expect(button(page, 'Undo that')).toBeFocused();
+});
+
+test('what is typed while a job goes to the shelf goes with it', async ({ page }) => {
+	await openPage(page);
+	await openFile(page, truck());
+	// A disk that is slow: the first write to the shelf is held until the typing is done.
+	await page.evaluate(() => {
+		const { put } = IDBObjectStore.prototype;
+		const disk = Object.assign(window, { isSlow: true });
+		IDBObjectStore.prototype.put = function (value: unknown, key?: IDBValidKey) {
+			const busy = (): void => {
+				if (disk.isSlow) this.get('').onsuccess = busy;
+			};
+			if (String(key).startsWith('shelf:')) busy();
+			return put.call(this, value, key);
+		};
+	});
+	await button(page, 'New').click();
+	await field(page, 'Title of the job').fill('Hopper 9, last key');
+	await page.evaluate(() => Object.assign(window, { isSlow: false }));
+	await expect(page.getByText('A new job. Hopper 9, last key is on the shelf.')).toBeVisible();
+	await openRecord(page);
+	await expect(page.getByRole('list', { name: 'Jobs on the shelf' })).toContainText('Hopper 9, last key');
+	await button(page, 'Undo that').click();
+	await expect(field(page, 'Title of the job')).toHaveValue('Hopper 9, last key');
+});
+
 test('undo survives a reload', async ({ page }) => {
 	await openPage(page);
 	await openFile(page, truck());

@@ -124,6 +124,17 @@ fn a_coil_that_cannot_be_compared_says_why() {
 }
 
 #[test]
+fn coils_that_are_left_out_for_one_reason_stand_in_one_line() {
+    let then = one("7", ["13 15/16", "13 15/16"], "1/16");
+    let seat = |label: &str| json!({ "coil": "outer", "label": label, "readings": ["13 15/16"] });
+    let mut now = then.clone();
+    put(&mut now, "nests[0].seats", Some(json!([seat("8"), seat("9")])));
+    let report = compared(&now, &then);
+    let lines = ["8 (Outer), 9 (Outer): not in the earlier job", "7 (Outer): not in this job"];
+    assert_eq!(report.left_out, lines);
+}
+
+#[test]
 fn an_earlier_job_of_a_later_version_is_a_problem_at_its_field() {
     let mut job = one("7", ["13 15/16", "13 15/16"], "1/16");
     put(&mut job, "earlier", Some(json!({ "format": "coilnest-job/2" })));

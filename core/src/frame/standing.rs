@@ -187,7 +187,7 @@ pub enum StandingError {
 says! {
     StandingError through [Doubt] {
         Count { count } =>
-            "taped heights of {count} nests", "heights of three nests at least",
+            "heights taped at {count} of the nests", "one height each of three nests at least",
             "tape the others too: with all of them the weight is found as well";
         Nest { nest } =>
             "a height of {nest}", "one height each of nests that are there", "see which it is of";

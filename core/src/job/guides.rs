@@ -273,8 +273,10 @@ fn is_exchanged(guides: &Guides, level: f64) -> bool {
 fn height_name(heights: usize, height: usize) -> &'static str {
     match (heights, height) {
         (1, _) => "all over",
+        (2, 0) => "at the upper height",
+        (2, _) => "at the lower height",
         (_, 0) => "at the top",
-        (3, 1) => "in the middle",
+        (_, 1) => "in the middle",
         _ => "at the bottom",
     }
 }

@@ -6,7 +6,7 @@ use super::frame::{self, FrameSpec, LoadedFrame};
 use super::input::Frame as FrameEntry;
 use super::points;
 use super::problem::Path;
-use super::report::FrameReport;
+use super::report::{FrameReport, Problem};
 use super::seat::Instrument;
 use super::standing::{self, TapedAt};
 use crate::frame::{Place, Settled, Weight};
@@ -23,10 +23,16 @@ pub(crate) struct Load {
 
 /// Reads the weights of a list; the first goes without what stands for it in the frame.
 pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> Vec<Load> {
-    let loads = context.objects(at, entry.weights()).into_iter().zip(1..);
-    let loads = loads.map(|((at, entry), nth)| {
+    let mut loads: Vec<Load> = Vec::new();
+    for ((at, entry), nth) in context.objects(at, entry.weights()).into_iter().zip(1..) {
         let name = context.text(&at, entry.name());
         let name = name.map_or_else(|| format!("Weight {nth}"), str::to_owned);
+        if loads.iter().any(|before| before.name == name) {
+            let (here, why) = (at.field("name"), "a weight of this name stands further up");
+            let example = format!("{name} {nth}");
+            let own = "a name of its own";
+            context.problem(Problem::new(&here, "name-twice", &name, own, why, &example));
+        }
         let weight = context.read(&at, entry.weight());
         let centre = frame::centre(context, &at, entry.centre());
         let mut taped = Vec::new();
@@ -37,9 +43,9 @@ pub(crate) fn read(context: &mut Context<'_>, at: &Path, entry: &FrameEntry) -> 
             let Some(reading) = context.read(&at, field) else { continue };
             taped.push(TapedAt { at: at.field("height"), place: at.field("at"), of, reading });
         }
-        Load { at, name, weight, centre, taped }
-    });
-    loads.collect()
+        loads.push(Load { at, name, weight, centre, taped });
+    }
+    loads
 }
 
 /// How a frame stands under a weight, where it comes to rest.

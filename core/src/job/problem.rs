@@ -10,7 +10,7 @@
 //! | `too-many-values`, `holds-itself` | an object that no file could hold |
 //! | `unknown-word` | not one of the words that the field takes |
 //! | `no-such-coil`, `no-such-nest`, `no-such-place` | a name that the job does not have |
-//! | `name-missing`, `name-twice` | a coil or nest without a name, or two with one |
+//! | `name-missing`, `name-twice` | a coil or nest without a name, or two with one; two weights with one |
 //! | `bad-date` | not a date of the calendar |
 //! | `no-hole` | the bar fills the coil |
 //! | `diameters-disagree` | outside, mean and inside diameter with the bar name different coils |

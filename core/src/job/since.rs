@@ -36,20 +36,22 @@ pub fn since(job: &Job, tables: &Tables<'_>) -> SinceReport {
     let (after, level) = known(job, tables);
     let mut context = Context::new(tables, format(job));
     let mut report = SinceReport { when: when(&earlier), ..SinceReport::default() };
+    let mut left_out = LeftOut::default();
     for now in &after {
         match pair(now, &before, &after) {
             Ok((then, taped)) => {
                 let found = change(then, taped, level);
                 report.coils.push(compared(&mut context, now, (then, taped), found));
             }
-            Err(why) => report.left_out.push(text!("{}: {why}", named(now))),
+            Err(why) => left_out.add(why, now),
         }
     }
     for then in &before {
         if !after.iter().any(|now| now.label == then.label) {
-            report.left_out.push(text!("{}: not in this job", named(then)));
+            left_out.add("not in this job", then);
         }
     }
+    report.left_out = left_out.said();
     report.sentence = comes_to(&report);
     (_, _, report.workings) = context.findings();
     report
@@ -65,8 +67,23 @@ fn when(earlier: &Job) -> String {
     }
 }
 
-fn named(coil: &Known) -> String {
-    text!("{} ({})", coil.label, coil.name)
+/// The coils that cannot be compared, those of one reason together.
+#[derive(Default)]
+struct LeftOut(Vec<(&'static str, Vec<String>)>);
+
+impl LeftOut {
+    fn add(&mut self, why: &'static str, coil: &Known) {
+        let name = text!("{} ({})", coil.label, coil.name);
+        match self.0.iter_mut().find(|(known, _)| *known == why) {
+            Some((_, names)) if names.contains(&name) => {}
+            Some((_, names)) => names.push(name),
+            None => self.0.push((why, vec![name])),
+        }
+    }
+
+    fn said(self) -> Vec<String> {
+        self.0.into_iter().map(|(why, names)| text!("{}: {why}", names.join(", "))).collect()
+    }
 }
 
 /// The coils of a job that have a label, in their nests and on the bench, and its decision level.

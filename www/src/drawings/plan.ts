@@ -27,7 +27,7 @@ export interface Layout {
 	labels: (Box | undefined)[];
 }
 
-export const TEXT = 14;
+export const TEXT = 13;
 export const LINE = 18;
 const END = 24;
 const LARGEST = 28;

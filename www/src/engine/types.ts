@@ -3920,7 +3920,7 @@ export interface SinceReport {
 	 */
 	coils: SinceCoil[];
 	/**
-	 * Coils that cannot be compared, and why.
+	 * Coils that cannot be compared, and why: a line for each reason.
 	 */
 	left_out: string[];
 	/**

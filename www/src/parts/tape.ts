@@ -2,8 +2,6 @@ import type { TapeStop, TapeStrip } from '../engine/types';
 
 /* Where the mark goes on a drawn tape, and on which side of its line a number stands. */
 
-const LABEL_ROOM = 38;
-
 /** The stop nearest to `at`. */
 export function nearestStop(tape: TapeStrip, at: number): TapeStop | undefined {
 	return tape.stops.reduce<TapeStop | undefined>(
@@ -39,19 +37,24 @@ export function keyTarget(tape: TapeStrip, key: string): TapeStop | number | und
 	}
 }
 
-/** The sides of several marks: none that turns towards the one before it runs into its number. */
-export function labelSides(marks: readonly number[], lines: readonly number[]): (1 | -1)[] {
-	return marks.reduce<(1 | -1)[]>((sides, x, i) => {
-		const side = labelSide(lines.map((line) => line - x));
-		const before = marks[i - 1];
-		const meets = before !== undefined && sides[i - 1] === 1 && x - before < 2.5 * LABEL_ROOM;
-		return [...sides, meets ? 1 : side];
-	}, []);
-}
-
-/** The side of its mark on which no line would run through a number; `lines` are measured from the mark. */
-function labelSide(lines: readonly number[]): 1 | -1 {
-	const clear = (side: 1 | -1): boolean =>
-		lines.every((line) => line * side <= 0 || line * side > LABEL_ROOM);
-	return !clear(1) && clear(-1) ? -1 : 1;
+/**
+ * On which side of its mark each number stands: none where there is no room for it, and none in another's room. The mark
+ * of the reading runs through no number; a limit, over which numbers are written, where there is no other way.
+ */
+export function labelSides(
+	numbers: readonly { readonly x: number; readonly room: number }[],
+	{ width, limits, reading }: { width: number; limits: readonly number[]; reading: number | undefined },
+): (1 | -1 | undefined)[] {
+	let taken = 0;
+	return numbers.map(({ x, room }) => {
+		const isClear = (side: 1 | -1, line: number): boolean =>
+			line <= Math.min(x, x + side * room) || line >= Math.max(x, x + side * room);
+		const fits = ([1, -1] as const).filter((side) => {
+			const isInside = side === 1 ? x >= taken && x + room <= width : x - room >= taken;
+			return isInside && (reading === undefined || isClear(side, reading));
+		});
+		const side = fits.find((side) => limits.every((line) => isClear(side, line))) ?? fits[0];
+		if (side !== undefined) taken = Math.max(x, x + side * room);
+		return side;
+	});
 }

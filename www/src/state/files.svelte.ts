@@ -1,7 +1,7 @@
 import { engine } from '../engine/engine';
 import type { Job } from '../engine/types';
 import { fileOf } from './file';
-import { type Arrival, job } from './job.svelte';
+import { type Arrival, job, type Moment } from './job.svelte';
 import { isUntouched, putAway, today } from './shelf';
 import { view } from './view.svelte';
 
@@ -108,17 +108,27 @@ class Files {
 		return (await import('./photographs.svelte')).photographs.beside(opened);
 	}
 
-	/** Puts a job on the bench; the one before it goes to the shelf, and lies one undo back. */
+	/**
+	 * Puts a job on the bench; the one before it goes to the shelf, and lies one undo back. What is written in that one
+	 * while the disk is at it goes to the shelf too.
+	 */
 	async put(arrival: Arrival, said: string): Promise<void> {
-		const before = job.moment;
-		const name = job.job.title || job.job.record?.vehicle || 'The job without a title';
 		this.#done = undefined;
-		if (isUntouched(before)) return job.replace(arrival);
-		const went = await putAway(before).then(
-			() => `${name} is on the shelf.`,
-			() =>
-				`${name} could not be put on the shelf: the storage is full or switched off. It lies one undo back; save it to a file.`,
-		);
+		let before: Moment;
+		let isAway: boolean;
+		do {
+			before = job.moment;
+			if (isUntouched(before)) return job.replace(arrival);
+			isAway = await putAway(before).then(
+				() => true,
+				() => false,
+			);
+		} while (isAway && job.moment !== before);
+		before = job.moment;
+		const name = job.job.title || job.job.record?.vehicle || 'The job without a title';
+		const went = isAway
+			? `${name} is on the shelf.`
+			: `${name} could not be put on the shelf: the storage is full or switched off. It lies one undo back; save it to a file.`;
 		job.replace(arrival);
 		const { id } = job.moment;
 		this.#done = {

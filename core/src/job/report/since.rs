@@ -23,7 +23,7 @@ record! {
         when: String,
         /// The coils that were measured both times, by their labels.
         coils: Vec<SinceCoil>,
-        /// Coils that cannot be compared, and why.
+        /// Coils that cannot be compared, and why: a line for each reason.
         left_out: Vec<String>,
         /// What it comes to, in a sentence.
         sentence: String,
