@@ -330,7 +330,7 @@ test.describe('at a keyboard', () => {
 			section: 'Level',
 			at: 'Standing height, A left',
 			text: '12 5/8',
-			says: /heights of 2 nests; heights of three nests at least/,
+			says: /at 2 of the nests; one height each of three nests at least/,
 			besides: 'Standing height, A right',
 		},
 	];
