@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { AS_PHONE, coil, DESKTOP, expect, field, line, openPage, type Page, test } from './page';
-import { type Loose, openJob, tally, whole } from './whole';
+import type { Locator } from '@playwright/test';
+import { AS_PHONE, button, coil, DESKTOP, expect, field, line, openPage, type Page, test } from './page';
+import { type Loose, openJob, pad, tally, whole } from './whole';
 
 /** What is seen at once, and easily missed by whoever made it. */
 
@@ -177,5 +178,53 @@ test.describe('on a phone', () => {
 			if (top < bottom - 1) behind.push(`${name}: ${top} under ${bottom}`);
 		}
 		expect(behind).toEqual([]);
+	});
+});
+
+test('a whole and its fraction stand on one line', async ({ page }) => {
+	await page.setViewportSize({ width: 320, height: 844 });
+	await openPage(page);
+	for (const section of SECTIONS) {
+		await go(page, section);
+		const parted = await page
+			.locator('main .whole')
+			.evaluateAll((all) =>
+				all.filter((one) => one.getClientRects().length > 1).map((one) => one.textContent),
+			);
+		expect(parted, section).toEqual([]);
+	}
+});
+
+test.describe('under a thumb', () => {
+	test.use(AS_PHONE);
+
+	test('the keys come up for every length of every section', async ({ page }) => {
+		await openPage(page);
+		let pressed = 0;
+		for (const section of SECTIONS) {
+			await go(page, section);
+			const lengths = page.locator('main input[data-length]:visible');
+			for (let at = 0; at < (await lengths.count()); at += 1) {
+				const length = lengths.nth(at);
+				await length.tap();
+				await expect(length, section).toBeFocused();
+				await expect(pad(page), `${section}, ${await length.getAttribute('aria-label')}`).toBeVisible();
+				pressed += 1;
+			}
+			if (await pad(page).isVisible()) await button(pad(page), 'Done').tap();
+		}
+		expect(pressed).toBeGreaterThan(40);
+	});
+
+	test('the steps of the shims come before the cautions, and the frame with them where it was asked for', async ({
+		page,
+	}) => {
+		await openPage(page, 'Level');
+		const top = async (of: Locator) => (await of.boundingBox())?.y ?? NaN;
+		const steps = page.getByRole('list', { name: 'What to do, in this order' });
+		await expect(steps).toContainText('put in one');
+		expect(await top(steps)).toBeLessThan(await top(page.getByText('Take care').first()));
+		await button(page, 'Show the frame with them').tap();
+		await expect(page.getByRole('table', { name: 'The nests as they would stand' })).toBeInViewport();
 	});
 });
