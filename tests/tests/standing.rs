@@ -2,7 +2,7 @@
 //! are coarse, and what was done to each is known.
 #![cfg(test)]
 
-use coilnest::frame::standing::{Cause, Spot, StandingError, Taped, above};
+use coilnest::frame::standing::{Cause, Explained, Spot, StandingError, Taped, above};
 use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};
 use coilnest::nest::{Law, Member, Nest};
 use coilnest::propagation::{DrawingDoubt, RateDoubt};
@@ -236,12 +236,28 @@ fn is_same(one: &Cause, other: &Cause) -> bool {
     }
 }
 
-/// A cause is planted that is at least twice the doubt of it: without any error of coil or tape, the next
-/// best explanation leaves a χ² of four or more, so that two standard uncertainties tell them apart.
+/// How many of its doubts a cause is large.
+fn in_doubts(cause: &Cause) -> f64 {
+    match cause {
+        Cause::Weight { by } => (by.value / by.doubt).value.abs(),
+        Cause::Nest { by, .. }
+        | Cause::Reading { by, .. }
+        | Cause::Along { by }
+        | Cause::Across { by } => (by.value / by.doubt).value.abs(),
+    }
+}
+
+/// A cause is planted that two standard uncertainties tell from every other: without any error of coil or tape,
+/// the next best explanation leaves a χ² of four or more. That is more than twice its own doubt: of causes that are
+/// only that, 87 in 100 are named first and 98 in 100 explain as well as the first within four, because the four
+/// heights of a frame on four nests leave some causes alike (the bounds of both were set once they were seen). No
+/// order of causes does better than that of what they
+/// leave.
 #[test]
 fn what_was_done_is_named_first_nine_times_in_ten() {
     let mut chance = Chance(Rand64::new(10));
     let (mut planted, mut named, mut drawn) = (0, 0, 0);
+    let (mut large, mut first, mut near) = (0, 0, 0);
     let mut by_kind = std::collections::BTreeMap::new();
     while planted < TRUCKS {
         drawn += 1;
@@ -281,15 +297,23 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
             sharp.map(|(nest, height)| Taped { at: Spot::Nest(nest), height, doubt }).collect(),
         );
         let Some(without_error) = look(&sharp) else { continue };
-        let rival = without_error.causes.iter().find(|one| !is_same(&one.cause, &cause)).unwrap();
-        if rival.left < 4.0 {
-            continue;
-        }
+        let of_it = |one: &&Explained| is_same(&one.cause, &cause);
+        let rival = without_error.causes.iter().find(|one| !of_it(one)).unwrap();
+        let own = without_error.causes.iter().find(of_it).unwrap();
         let Some(finding) = look(&misread(taped(stands.into_iter(), &mut chance))) else {
             continue;
         };
+        let is_named = of_it(&&finding.causes[0]);
+        if in_doubts(&own.cause) > 2.0 {
+            let left = finding.causes.iter().find(of_it).unwrap().left;
+            large += 1;
+            first += u32::from(is_named);
+            near += u32::from(left - finding.causes[0].left < 4.0);
+        }
+        if rival.left < 4.0 {
+            continue;
+        }
         planted += 1;
-        let is_named = is_same(&finding.causes[0].cause, &cause);
         named += u32::from(is_named);
         let kind =
             format!("{cause:?}").chars().take_while(|c| c.is_alphabetic()).collect::<String>();
@@ -297,6 +321,8 @@ fn what_was_done_is_named_first_nine_times_in_ten() {
         *count = (count.0 + u32::from(is_named), count.1 + 1);
     }
     println!("{named} of {planted} named first ({drawn} drawn): {by_kind:?}");
+    println!("over twice its doubt: {first} first, {near} near the first of {large}");
+    assert!(first * 100 >= large * 85 && near * 100 >= large * 97, "{first}, {near} of {large}");
     assert!(named * 10 >= planted * 9, "{named} of {planted}: {by_kind:?}");
     assert!(by_kind.values().all(|(_, planted)| *planted > 100), "{by_kind:?}");
 }
