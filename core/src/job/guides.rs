@@ -414,14 +414,15 @@ fn new_liners(
         Some(context.ledger.work(figure, formula, &values, &guides::SOURCE))
     };
     report.liner = figure(Renewed::Both);
-    report.one_liner = [0, 1].map(|side| figure(Renewed::One(side))).to_vec();
+    report.first_liner = figure(Renewed::One(0));
+    report.second_liner = figure(Renewed::One(1));
 }
 
 fn from_stock(context: &mut Context<'_>, choice: Option<Choice>, stock: &[Size]) -> StockLiners {
     let format = context.format;
     let Some(choice) = choice else {
         let sentence = "No liner of the stock brings it right, alone or with another.".to_owned();
-        return StockLiners { liners: Vec::new(), clearance: None, surely: false, sentence };
+        return StockLiners { first: None, second: None, clearance: None, surely: false, sentence };
     };
     let liner = |side: Option<usize>| Some(format.fine_text(stock.get(side?)?.value));
     let liners = choice.liners.map(liner);
@@ -451,7 +452,8 @@ fn from_stock(context: &mut Context<'_>, choice: Option<Choice>, stock: &[Size])
         )
     };
     let clearance = Some(clear);
-    StockLiners { liners: liners.to_vec(), clearance, surely, sentence }
+    let [first, second] = liners;
+    StockLiners { first, second, clearance, surely, sentence }
 }
 
 /// How much of the width of the picture the widest clearance takes.

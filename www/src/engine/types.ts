@@ -2697,6 +2697,10 @@ export interface GuidesReport {
 	 */
 	drawing?: GuidesDrawing;
 	/**
+	 * How thick a new liner is to be on the first side alone.
+	 */
+	first_liner?: Figure;
+	/**
 	 * What the stock has for it, where it is not free.
 	 */
 	from_stock?: StockLiners;
@@ -2713,10 +2717,6 @@ export interface GuidesReport {
 	 */
 	name: string;
 	/**
-	 * How thick one new liner is to be, on the one side or on the other.
-	 */
-	one_liner: Figure[];
-	/**
 	 * Probability that the clearance is within the limits at every height.
 	 */
 	p_within?: number;
@@ -2724,6 +2724,10 @@ export interface GuidesReport {
 	 * How much narrower the way is in the middle than at its ends.
 	 */
 	pinch?: Figure;
+	/**
+	 * The same of the second side.
+	 */
+	second_liner?: Figure;
 	/**
 	 * What it amounts to, in a sentence or two.
 	 */
@@ -2758,10 +2762,14 @@ export interface StockLiners {
 	 */
 	clearance?: string;
 	/**
-	 * The new liner of the one side and of the other; none where the old one stays, both missing
-	 * where none of the stock does it.
+	 * The new liner of the first side; none where the old one stays. Where none of the stock does it there is
+	 * none on the second side either.
 	 */
-	liners: string[];
+	first?: string;
+	/**
+	 * The same of the second side.
+	 */
+	second?: string;
 	/**
 	 * What to put where, in a sentence.
 	 */

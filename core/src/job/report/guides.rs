@@ -49,8 +49,10 @@ record! {
         sentence: String,
         /// How thick two new liners of one thickness are to be.
         liner: Option<Figure>,
-        /// How thick one new liner is to be, on the one side or on the other.
-        one_liner: Vec<Option<Figure>>,
+        /// How thick a new liner is to be on the first side alone.
+        first_liner: Option<Figure>,
+        /// The same of the second side.
+        second_liner: Option<Figure>,
         /// What the stock has for it, where it is not free.
         from_stock: Option<StockLiners>,
         /// What a regulation prints beside it, which is no limit.
@@ -63,9 +65,11 @@ record! {
 record! {
     /// Liners of the stock that bring a box right.
     StockLiners {
-        /// The new liner of the one side and of the other; none where the old one stays, both missing
-        /// where none of the stock does it.
-        liners: Vec<Option<String>>,
+        /// The new liner of the first side; none where the old one stays. Where none of the stock does it there is
+        /// none on the second side either.
+        first: Option<String>,
+        /// The same of the second side.
+        second: Option<String>,
         /// The least clearance with them.
         clearance: Option<String>,
         /// Whether the box would be called free with them.
