@@ -148,7 +148,7 @@ fn boxes_pads_and_heights_stand_in_tables_of_their_own() {
             let pounds: f64 = at("load by the heights taped, lb").parse().unwrap();
             let load = &under.weighed.as_ref().unwrap().loads[nest];
             assert!((pounds * 4.448_221_615_260_5 - load.si).abs() < 0.25, "{pounds}");
-            inches(at("left to solid, in"), under.supports[nest].to_solid.as_ref().unwrap().si);
+            inches(at("left before solid, in"), under.supports[nest].to_solid.as_ref().unwrap().si);
         }
     }
     assert_eq!(taped, 9);

@@ -290,8 +290,8 @@ fn of_frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> Str
         format!("load, {force}"),
         format!("doubt of the load, {force}"),
         "part of the mean load, %".to_owned(),
-        "left to solid".to_owned(),
-        format!("left to solid, {length}"),
+        "left before solid".to_owned(),
+        format!("left before solid, {length}"),
     ];
     let then = now.clone().map(|name| format!("{name}, with the shims planned"));
     let mut names = vec!["nest".to_owned()];
@@ -458,7 +458,7 @@ fn standing_at(under: &FrameReport, spot: &Spot<'_>, columns: Columns<'_>) -> Li
     line.put(format!("doubt of the difference, {length}"), columns.doubt(difference));
     line.put("agrees", words(agrees));
     line.length(columns, "height of the nest", nest.map(|nest| &nest.height));
-    line.length(columns, "left to solid", nest.and_then(|nest| nest.to_solid.as_ref()));
+    line.length(columns, "left before solid", nest.and_then(|nest| nest.to_solid.as_ref()));
     line.put(format!("load, {force}"), columns.load(load));
     line.put(format!("doubt of the load, {force}"), columns.load_doubt(load));
     line.put(format!("load by the heights taped, {force}"), columns.load(weighed));
