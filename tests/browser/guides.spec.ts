@@ -9,6 +9,7 @@ import {
 	expectNoViolation,
 	field,
 	type Locator,
+	onDisk,
 	onEachDevice,
 	openPage,
 	type Page,
@@ -487,3 +488,48 @@ for (const width of [320, 360, 390, 1280]) {
 		await layers(page, 'A left').screenshot({ path: info.outputPath('stack.png') });
 	});
 }
+
+/** The job as it is kept on the device, once it is. */
+async function kept(page: Page): Promise<Loose> {
+	await expect(page.getByText(/^saved/).first()).toBeVisible();
+	return JSON.parse((await onDisk(page))['job']?.text ?? '') as Loose;
+}
+
+/** What is taped of boxes, layers and heights, of a job or of a part of it. */
+const taped = (of: Loose): string[] =>
+	JSON.stringify(of).match(/"(opening|box|liners|thickness|missing|standing)":/g) ?? [];
+
+test('a nest that is added has nothing taped, and a nest or point that is renamed keeps its heights', async ({
+	page,
+}) => {
+	await page.setViewportSize(DESKTOP);
+	await openJob(page, again());
+	await button(page, 'Add a nest like the last').click();
+	await page.getByRole('textbox', { name: 'Name of the nest' }).first().fill('Front left');
+	await page.getByRole('link', { name: 'Level' }).click();
+	await field(page, 'Point 1 is called').fill('Draw hook');
+	await page.keyboard.press('Tab');
+	await expect.poll(async () => (await kept(page))['frame'].points[0].name).toBe('Draw hook');
+	const { nests, frame } = await kept(page);
+	expect(nests).toHaveLength(5);
+	expect(taped(nests[4])).toEqual([]);
+	expect(nests[4].guides[0].least).toBe('1/32');
+	expect(nests[4].stack[0].when_new).toBe('3/8');
+	const places = frame.weights[1].standing.map(({ at }: Loose) => at);
+	expect(places).toEqual(['Front left', 'A right', 'B left', 'B right', 'Draw hook']);
+});
+
+test('a job begun from the drawings of another has nothing taped', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openJob(page, { ...again(), title: 'Down again' });
+	await button(page, 'New').click();
+	await page.getByRole('link', { name: 'Record' }).click();
+	await button(page, 'More for Down again').click();
+	await button(page, 'Start a new job from its drawings').click();
+	await expect(page.getByText('Beside the job of 2026-05-02.')).toBeVisible();
+	await expect.poll(async () => (await kept(page))['nests']?.length).toBe(4);
+	const { earlier, ...begun } = await kept(page);
+	expect(taped(begun)).toEqual([]);
+	expect(taped(earlier).length).toBeGreaterThan(20);
+	expect(begun['frame'].points.map(({ name }: Loose) => name)).toEqual(['Coupler, A end', 'Coupler, B end']);
+});

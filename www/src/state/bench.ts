@@ -1,4 +1,4 @@
-import type { CoilDrawing, Job, NestInput, Seat } from '../engine/types';
+import type { CoilDrawing, Job, LoadCase, NestInput, Seat } from '../engine/types';
 
 /* What can be done with nests, seats and drawings as a whole: each takes a job and gives the job after it. */
 
@@ -27,24 +27,43 @@ export function addNest(job: Job): Job {
 		nests.map((nest) => nest.id),
 	);
 	if (last === undefined) return addCoil({ ...job, nests: [{ id, seats: [] }] }, 0);
-	const seats = (last.seats ?? []).map((seat): Seat => {
-		const empty = { ...seat, label: '', readings: [] };
-		delete empty.condition;
-		delete empty.found;
-		delete empty.confirmed;
-		return empty;
-	});
-	return { ...job, nests: [...nests, { ...last, id, seats }] };
+	const seats = (last.seats ?? []).map((seat) =>
+		without({ ...seat, label: '', readings: [] }, 'condition', 'found', 'confirmed'),
+	);
+	return { ...job, nests: [...nests, { ...unmeasured(last), id, seats }] };
 }
 
-/** Gives a nest another name, and keeps the frame's supports and beams with it. */
+/** What an object holds, but for some of its fields. */
+export function without<T extends object>(of: T, ...names: (keyof T & string)[]): T {
+	const kept = Object.entries(of).filter(([name]) => !names.some((out) => out === name));
+	return Object.fromEntries(kept) as T;
+}
+
+/** A nest with nothing taped over its seats: of its boxes and layers stays what a drawing says. */
+export const unmeasured = (nest: NestInput): NestInput => ({
+	...without(nest, 'standing'),
+	...(nest.guides && {
+		guides: nest.guides.map((box) => without(box, 'opening', 'box', 'liners')),
+	}),
+	...(nest.stack && { stack: nest.stack.map((layer) => without(layer, 'thickness', 'missing')) }),
+});
+
+/** The weights of a frame, what was taped at a place under its new name. */
+export const weightsWith = (weights: LoadCase[], old: string, name: string): LoadCase[] =>
+	weights.map(({ standing, ...weight }) => ({
+		...weight,
+		...(standing && { standing: standing.map((taped) => (taped.at === old ? { ...taped, at: name } : taped)) }),
+	}));
+
+/** Gives a nest another name, and keeps the frame's supports, beams and taped heights with it. */
 export function renameNest(job: Job, at: number, name: string): Job {
 	const old = job.nests?.[at]?.id;
 	const renamed = withNest(job, at, (nest) => ({ ...nest, id: name }));
 	const alone = (job.nests ?? []).filter((nest) => nest.id === old).length === 1;
 	if (!alone || job.frame === undefined) return renamed;
-	const { supports, beams } = job.frame;
+	const { supports, beams, weights } = job.frame;
 	const now = (nest: string) => (nest === old ? name : nest);
+	const called = (nest?: string) => nest || `Nest ${at + 1}`;
 	return {
 		...renamed,
 		frame: {
@@ -52,6 +71,7 @@ export function renameNest(job: Job, at: number, name: string): Job {
 			...(supports && {
 				supports: supports.map((support) => (support.nest === old ? { ...support, nest: name } : support)),
 			}),
+			...(weights && { weights: weightsWith(weights, called(old), called(name)) }),
 			...(beams && {
 				beams: beams.map((beam) =>
 					beam.nests?.some((nest) => nest === old) ? { ...beam, nests: beam.nests.map(now) } : beam,

@@ -1,4 +1,5 @@
 import type { Frame, Job } from '../engine/types';
+import { weightsWith } from './bench';
 
 type Nest = NonNullable<Job['nests']>[number];
 type Of<T, K extends keyof T> = NonNullable<T[K]> extends (infer I)[] ? I : never;
@@ -29,4 +30,20 @@ export function addToFrame<K extends 'weights' | 'points'>(job: Job, list: K, it
 export function takeFromFrame(job: Job, list: 'weights' | 'points', at: number): Job {
 	const left = (job.frame?.[list] ?? []).filter((_, place) => place !== at);
 	return { ...job, frame: { ...job.frame, [list]: left } };
+}
+
+/** Gives a point of the frame another name, and keeps its taped heights with it. */
+export function renamePoint(job: Job, at: number, name: string): Job {
+	const { points = [], weights } = job.frame ?? {};
+	const called = (of?: string) => of || `Point ${at + 1}`;
+	const old = called(points[at]?.name);
+	const alone = points.filter((point) => point.name === old).length < 2;
+	return {
+		...job,
+		frame: {
+			...job.frame,
+			points: points.map((point, place) => (place === at ? { ...point, name } : point)),
+			...(weights && alone && { weights: weightsWith(weights, old, called(name)) }),
+		},
+	};
 }

@@ -1,6 +1,7 @@
 import { engine } from '../engine/engine';
 import { whole } from '../engine/whole';
 import type { Job, Seat, Tally } from '../engine/types';
+import { unmeasured, without } from './bench';
 import { fileOf } from './file';
 import { files } from './files.svelte';
 import { job } from './job.svelte';
@@ -51,21 +52,25 @@ export function titleOf(one: Job): string {
 
 /** The job with all but what was measured and done: its drawings, nests, labels and frame. The job itself stands beside it. */
 export function begunFrom(written: Job): Job {
-	const source = { ...written };
-	delete source.earlier;
+	const source = without(written, 'earlier');
 	const { vehicle = '', number = '', place = '', manual = '' } = written.record ?? {};
-	const nests = shaped(written).nests?.map((nest) => ({
-		...nest,
+	const all = shaped(written);
+	const nests = all.nests?.map((nest) => ({
+		...unmeasured(nest),
 		seats: (nest.seats ?? []).map(({ coil, label = '', raise = '', pair = '' }): Seat => {
 			const kept = Object.entries({ label, raise, pair }).filter(([, text]) => text !== '');
 			return { coil: coil ?? '', ...Object.fromEntries(kept), readings: [] };
 		}),
 	}));
-	const rest = { ...source };
-	delete rest.bench;
-	delete rest.set_aside;
+	const rest = without(source, 'bench', 'set_aside');
+	const { points, weights } = all.frame ?? {};
+	const frame = all.frame && {
+		...all.frame,
+		...(points && { points: points.map((point) => without(point, 'standing')) }),
+		...(weights && { weights: weights.map((weight) => without(weight, 'standing')) }),
+	};
 	const record = { vehicle, number, place, manual, date: today() };
-	return plain({ ...rest, record, ...(nests && { nests }), earlier: { ...source } });
+	return plain({ ...rest, record, ...(nests && { nests }), ...(frame && { frame }), earlier: source });
 }
 
 /** A job as a file of it would be read. */
