@@ -52,7 +52,9 @@ export const unmeasured = (nest: NestInput): NestInput => ({
 export const weightsWith = (weights: LoadCase[], old: string, name: string): LoadCase[] =>
 	weights.map(({ standing, ...weight }) => ({
 		...weight,
-		...(standing && { standing: standing.map((taped) => (taped.at === old ? { ...taped, at: name } : taped)) }),
+		...(standing && {
+			standing: standing.map((taped) => (taped.at === old ? { ...taped, at: name } : taped)),
+		}),
 	}));
 
 /** Gives a nest another name, and keeps the frame's supports, beams and taped heights with it. */
