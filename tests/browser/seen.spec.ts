@@ -184,15 +184,18 @@ test.describe('on a phone', () => {
 test('a whole and its fraction stand on one line', async ({ page }) => {
 	await page.setViewportSize({ width: 320, height: 844 });
 	await openPage(page);
+	let seen = 0;
 	for (const section of SECTIONS) {
 		await go(page, section);
+		seen += await page.locator('main .together').count();
 		const parted = await page
-			.locator('main .whole')
+			.locator('main .together')
 			.evaluateAll((all) =>
 				all.filter((one) => one.getClientRects().length > 1).map((one) => one.textContent),
 			);
 		expect(parted, section).toEqual([]);
 	}
+	expect(seen).toBeGreaterThan(20);
 });
 
 test.describe('under a thumb', () => {
