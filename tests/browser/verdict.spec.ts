@@ -41,3 +41,39 @@ test('a cracked coil is scrap, and is named where its load is used', async ({ pa
 	await page.getByRole('link', { name: 'Nest' }).tap();
 	await expect(page.getByText('though not good: 7a (Inner): scrap, bent')).toBeVisible();
 });
+
+test('what is painted first of a coil is what stands in the end, whatever nest it is in', async ({
+	page,
+}) => {
+	await openPage(page);
+	for (const name of ['Outer, A left', 'Outer, B right']) {
+		await openCoil(page, name);
+		// Coils of two nests have one mark: the note on it stands in each frame.
+		await field(page, `Label on the bench, ${name}`).fill('twice');
+		const frames = await field(page, `Place 1, ${name}`).evaluate(async (box: HTMLInputElement) => {
+			const painted = (): Promise<number> => new Promise(requestAnimationFrame);
+			const shown = (part: string): string =>
+				box.closest('[data-coil]')?.querySelector(part)?.textContent.trim() ?? '';
+			const all = (): string[] => [shown('[data-says]'), shown('[data-coil] > .says')];
+			const frames: { text: string; first: string[]; last: string[] }[] = [];
+			box.focus();
+			for (const text of ['13 3/4', '13 7/8 scant', '12', '13 7/8']) {
+				box.value = text;
+				box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+				await painted();
+				const first = all();
+				await new Promise((done) => setTimeout(done, 400));
+				frames.push({ text, first, last: all() });
+			}
+			return frames;
+		});
+		for (const { text, first, last } of frames) {
+			const [verdict = '', problems = ''] = first;
+			expect(verdict, `${name}, ${text}`).toContain('in');
+			// What the drawing adds to the sentence comes behind it.
+			expect(last[0]?.startsWith(verdict), `${name}, ${text}: ${verdict}; then ${last[0]}`).toBe(true);
+			expect(problems, `${name}, ${text}`).toBe(last[1]);
+			if (name === 'Outer, B right') expect(problems, text).toContain('twice');
+		}
+	}
+});

@@ -1,10 +1,20 @@
 import { engine } from '../engine/engine';
-import type { Caution, Job, Note, Problem, Report, TapeReport, Working } from '../engine/types';
+import type { Caution, Job, NestInput, Note, Problem, Report, TapeReport, Working } from '../engine/types';
+import { without } from './bench';
 import { job } from './job.svelte';
 import { later } from './later.svelte';
 import { afterPaint } from './painted';
 import { isUnder, type Path } from './path';
 import { view } from './view.svelte';
+
+/** A nest without what was read in it; the marks of its coils stay, which are held against those of the others. */
+const unread = ({ id, seats = [] }: NestInput): NestInput => ({
+	id,
+	seats: seats.map(({ found, ...seat }) => ({
+		...without(seat, 'readings', 'confirmed'),
+		...(found && { found: without(found, 'readings', 'confirmed') }),
+	})),
+});
 
 /** All that follows from the job on the bench. */
 class ReportStore {
@@ -25,8 +35,18 @@ class ReportStore {
 		if (!this.#waits || this.#last === undefined) this.#last = this.#whole ?? engine.judge(this.#nests);
 		return this.#last;
 	});
-	/** What the tape says of the job as it is now, with the rest where that is there already. */
-	readonly now: TapeReport = $derived(this.#waits ? engine.judge(this.#nests) : this.all);
+	/** The job with readings in the nest that is open, and none in the others. */
+	readonly #open: Job = $derived.by(() => {
+		const { nests } = this.#nests;
+		if (!Array.isArray(nests)) return this.#nests;
+		const inside = (at: number): boolean => isUnder(view.seat ?? '', `nests[${at}]`);
+		return {
+			...this.#nests,
+			nests: (job.job.nests ?? []).map((nest, at) => (inside(at) ? (nests[at] ?? nest) : unread(nest))),
+		};
+	});
+	/** What the tape says of the open nest as it is now, which is judged first; of the others nothing until that is painted. */
+	readonly now: TapeReport = $derived(this.#waits ? engine.judge(this.#open) : this.all);
 
 	constructor() {
 		const follow = afterPaint(() => (this.#waits = false));
