@@ -1,6 +1,6 @@
 //! A good plan for any number of nests: stacks are exchanged while that makes the frame more even.
 
-use super::task::{Found, Task, Value, farthest};
+use super::task::{Found, Task, Value};
 use super::{Aim, ROUNDING};
 use crate::frame::equilibrium::{Factored, Rest, Row, along, dot};
 use crate::order::InOrder;
@@ -32,15 +32,21 @@ const NOTHING: f64 = 1e-12;
 
 impl Merit {
     fn of(offs: impl Iterator<Item = f64>) -> Self {
-        offs.fold(Self { most: 0.0, squares: 0.0 }, |merit, off| Self {
-            most: merit.most.max(off.abs()),
-            squares: merit.squares + off * off,
-        })
+        offs.fold(Self { most: 0.0, squares: 0.0 }, Self::with)
+    }
+
+    fn with(self, off: f64) -> Self {
+        Self { most: self.most.max(off.abs()), squares: self.squares + off * off }
     }
 
     fn betters(&self, other: &Self) -> bool {
         let even = (self.most - other.most).abs() <= NOTHING;
         if even { self.squares < other.squares * (1.0 - ROUNDING) } else { self.most < other.most }
+    }
+
+    /// Whether what is this far off, and more to come, cannot better another.
+    fn is_beyond(&self, other: &Self) -> bool {
+        self.most > other.most + NOTHING
     }
 }
 
@@ -51,76 +57,85 @@ struct Exchange {
     second: Option<(usize, usize)>,
 }
 
-/// How loads and heights give way to a little more under each nest, while none comes to a bend.
+/// A nest with a thicker stack under it.
+#[derive(Clone, Copy)]
+struct Raised {
+    nest: usize,
+    by: f64,
+}
+
+/// How far each nest is off, and how that changes with a little more under each, while none comes to a
+/// bend.
 struct Slopes {
-    loads: Vec<f64>,
-    heights: Vec<f64>,
-    rates: Vec<f64>,
-    rows: Vec<Row>,
-    /// How the frame moves per thickness under each nest.
-    gives: Vec<Row>,
-    mean: f64,
-    aim: Aim,
+    offs: Vec<f64>,
+    /// For each nest that is raised, what a unit of it adds to each of `offs`.
+    raised: Vec<Vec<f64>>,
+    /// What no nest is below: one that carries nothing.
+    floor: f64,
 }
 
 impl Slopes {
     fn of(task: &Task<'_>, rest: &Rest) -> Self {
         let rows: Vec<Row> = task.posts.iter().map(|post| post.row).collect();
         let rates: Vec<f64> = task.posts.iter().map(|post| post.at(&rest.pose).1.rate).collect();
+        // How the frame moves with the thickness under each nest.
         let gives = rows.iter().zip(&rates).map(|(row, rate)| {
             let push = along(&[0.0; 4], row, *rate);
             rest.stiffness.solve(&push)
         });
-        Self {
-            loads: rest.loads.clone(),
-            heights: rows.iter().map(|row| dot(row, &rest.pose)).collect(),
-            gives: gives.collect(),
-            rates,
-            rows,
-            mean: task.mean,
-            aim: task.aim,
+        match task.aim {
+            Aim::Loads => {
+                let parts: Vec<f64> = rates.iter().map(|rate| rate / task.mean).collect();
+                let lost = |(row, part): (&Row, &f64), gives: &Row| -part * dot(row, gives);
+                let own = |at: usize, nest: usize, part: &f64| if at == nest { *part } else { 0.0 };
+                let raised = gives.enumerate().map(|(at, gives)| {
+                    let each = rows.iter().zip(&parts).enumerate();
+                    each.map(|(nest, of)| own(at, nest, of.1) + lost(of, &gives)).collect()
+                });
+                Self {
+                    raised: raised.collect(),
+                    offs: rest.loads.iter().map(|load| load / task.mean - 1.0).collect(),
+                    floor: -1.0,
+                }
+            }
+            Aim::Corners => {
+                let from_mean = |heights: Vec<f64>| -> Vec<f64> {
+                    let mean = mean(&heights);
+                    heights.iter().map(|height| height - mean).collect()
+                };
+                let heights = |pose: &Row| rows.iter().map(|row| dot(row, pose)).collect();
+                Self {
+                    raised: gives.map(|gives| from_mean(heights(&gives))).collect(),
+                    offs: from_mean(heights(&rest.pose)),
+                    floor: f64::NEG_INFINITY,
+                }
+            }
         }
     }
 
-    /// What the frame would be like with nests raised.
-    fn merit(&self, raised: &[(usize, f64)]) -> Merit {
-        let mut moves = [0.0; 4];
-        for (at, by) in raised {
-            if let Some(gives) = self.gives.get(*at) {
-                moves = along(&moves, gives, *by);
+    /// What the frame is like as it is.
+    fn merit(&self) -> Merit {
+        Merit::of(self.offs.iter().copied())
+    }
+
+    /// What the frame would be like with one nest raised, or two, if that is better than `other`.
+    fn better(&self, one: Raised, two: Option<Raised>, other: &Merit) -> Option<Merit> {
+        let two = two.unwrap_or(Raised { by: 0.0, ..one });
+        let (first, second) = (self.raised.get(one.nest)?, self.raised.get(two.nest)?);
+        let mut merit = Merit { most: 0.0, squares: 0.0 };
+        for ((off, first), second) in self.offs.iter().zip(first).zip(second) {
+            merit = merit.with((off + one.by * first + two.by * second).max(self.floor));
+            if merit.is_beyond(other) {
+                return None;
             }
         }
-        match self.aim {
-            Aim::Loads => {
-                let each = self.loads.iter().zip(&self.rates).zip(&self.rows).enumerate();
-                Merit::of(each.map(|(nest, ((load, rate), row))| {
-                    let own: f64 =
-                        raised.iter().filter(|(at, _)| *at == nest).map(|(_, by)| by).sum();
-                    (load + rate * (own - dot(row, &moves))).max(0.0) / self.mean - 1.0
-                }))
-            }
-            Aim::Corners => {
-                let each = self.heights.iter().zip(&self.rows);
-                let heights: Vec<f64> =
-                    each.map(|(height, row)| height + dot(row, &moves)).collect();
-                level(&heights)
-            }
-        }
+        merit.betters(other).then_some(merit)
     }
 
     /// The nest that is farthest off.
     fn worst(&self) -> Option<usize> {
-        let off = |offs: &mut dyn Iterator<Item = f64>| {
-            offs.enumerate().reduce(|worst, next| if next.1 > worst.1 { next } else { worst })
-        };
-        let worst = match self.aim {
-            Aim::Loads => off(&mut self.loads.iter().map(|load| (load / self.mean - 1.0).abs())),
-            Aim::Corners => {
-                let mean = mean(&self.heights);
-                off(&mut self.heights.iter().map(|height| (height - mean).abs()))
-            }
-        };
-        worst.map(|(at, _)| at)
+        let offs = self.offs.iter().map(|off| off.abs()).enumerate();
+        offs.reduce(|worst, next| if next.1 > worst.1 { next } else { worst }).map(|(at, _)| at)
     }
 }
 
@@ -128,11 +143,6 @@ fn mean(each: &[f64]) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "there are at most MOST_SUPPORTS")]
     let count = each.len() as f64;
     each.iter().sum::<f64>() / count
-}
-
-fn level(heights: &[f64]) -> Merit {
-    let mean = mean(heights);
-    Merit { most: farthest(heights), ..Merit::of(heights.iter().map(|height| height - mean)) }
 }
 
 impl Task<'_> {
@@ -263,20 +273,18 @@ impl Task<'_> {
             return None;
         }
         let slopes = Slopes::of(self, &rest);
-        Some((self.value_of(&rest), slopes.merit(&[]), slopes))
+        Some((self.value_of(&rest), slopes.merit(), slopes))
     }
 
     /// The exchanges that look best, the best first.
     fn exchanges(&self, picks: &[usize], slopes: &Slopes, merit: &Merit) -> Vec<Exchange> {
         let mut best: Vec<(Merit, Exchange)> = Vec::new();
-        let mut look = |raised: &[(usize, f64)], exchange: Exchange| {
-            let would = slopes.merit(raised);
-            if would.betters(merit) {
+        let mut look = |one: Raised, two: Option<Raised>, exchange: Exchange| {
+            let last = best.get(TRIED - 1).map_or(merit, |(so_far, _)| so_far);
+            if let Some(would) = slopes.better(one, two, last) {
                 let place = best.partition_point(|(so_far, _)| !would.betters(so_far));
-                if place < TRIED {
-                    best.insert(place, (would, exchange));
-                    best.truncate(TRIED);
-                }
+                best.insert(place, (would, exchange));
+                best.truncate(TRIED);
             }
         };
         let raised = |at: usize, to: usize| -> Option<f64> {
@@ -286,7 +294,7 @@ impl Task<'_> {
         for (at, (nest, pick)) in self.nests.iter().zip(picks).enumerate() {
             for to in (0..nest.choices.len()).filter(|to| to != pick) {
                 if let Some(by) = raised(at, to) {
-                    look(&[(at, by)], Exchange { first: (at, to), second: None });
+                    look(Raised { nest: at, by }, None, Exchange { first: (at, to), second: None });
                 }
             }
         }
@@ -297,16 +305,17 @@ impl Task<'_> {
             let around = if all { 0..choices } else { pick.saturating_sub(2)..pick + 3 };
             around.filter(move |to| *to != pick).filter_map(move |to| Some((to, raised(at, to)?)))
         };
+        let few = picks.len() <= ALL_PAIRS;
         let worst = slopes.worst();
-        for one in 0..picks.len() {
-            if picks.len() > ALL_PAIRS && worst != Some(one) {
-                continue;
-            }
-            for other in (0..picks.len()).filter(|other| *other != one) {
+        for one in (0..picks.len()).filter(|one| few || worst == Some(*one)) {
+            for other in
+                (0..picks.len()).filter(|other| if few { *other > one } else { *other != one })
+            {
                 for (to, by) in near(one) {
                     for (next, further) in near(other) {
                         let exchange = Exchange { first: (one, to), second: Some((other, next)) };
-                        look(&[(one, by), (other, further)], exchange);
+                        let second = Raised { nest: other, by: further };
+                        look(Raised { nest: one, by }, Some(second), exchange);
                     }
                 }
             }
