@@ -519,6 +519,19 @@ test('a nest that is added has nothing taped, and a nest or point that is rename
 	expect(places).toEqual(['Front left', 'A right', 'B left', 'B right', 'Draw hook']);
 });
 
+test('a nest that is taken out takes its heights under further weights along', async ({ page }) => {
+	await page.setViewportSize(DESKTOP);
+	await openJob(page, again());
+	await button(page, 'More for nest A right').click();
+	await button(page, 'Remove this nest').click();
+	await expect.poll(async () => (await kept(page))['nests'].length).toBe(3);
+	const { frame } = await kept(page);
+	const places = frame.weights[1].standing.map(({ at }: Loose) => at);
+	expect(places.slice(0, 3)).toEqual(['A left', 'B left', 'B right']);
+	await button(page, 'Undo').click();
+	await expect.poll(async () => (await kept(page))['frame'].weights[1].standing[1].at).toBe('A right');
+});
+
 test('a job begun from the drawings of another has nothing taped', async ({ page }) => {
 	await page.setViewportSize(DESKTOP);
 	await openJob(page, { ...again(), title: 'Down again' });

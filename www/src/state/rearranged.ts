@@ -32,8 +32,19 @@ export function withWorkingHeight(job: Job, at: readonly number[], text: string)
 	);
 }
 
+/** Takes a nest out, and what was taped of it under further weights, which stands in no other place. */
 export function removeNest(job: Job, at: number): Job {
-	return { ...job, nests: (job.nests ?? []).filter((_, index) => index !== at) };
+	const called = (nest: NestInput, index: number): string => nest.id || `Nest ${index + 1}`;
+	const names = (job.nests ?? []).map(called);
+	const nests = (job.nests ?? []).filter((_, index) => index !== at);
+	const [gone] = names.splice(at, 1);
+	const weights = job.frame?.weights;
+	if (weights === undefined || gone === undefined || names.includes(gone)) return { ...job, nests };
+	const left = weights.map((weight) => ({
+		...weight,
+		...(weight.standing && { standing: weight.standing.filter((taped) => taped.at !== gone) }),
+	}));
+	return { ...job, nests, frame: { ...job.frame, weights: left } };
 }
 
 export function moveNest(job: Job, from: number, to: number): Job {
