@@ -63,6 +63,27 @@ const askedAhead: Plugin = {
 	},
 };
 
+/** Leaves the builder a list of the npm packages of which there is code in the page. */
+const packagesInside: Plugin = {
+	name: 'packages-inside',
+	apply: 'build',
+	generateBundle(_, bundle) {
+		const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+		const modules = chunks.flatMap(({ modules }) => Object.entries(modules));
+		const used = modules.filter(([, { renderedLength }]) => renderedLength > 0);
+		const folders = new Set(used.flatMap(([id]) => folderOf(id) ?? []));
+		const source = JSON.stringify([...folders].sort());
+		this.emitFile({ type: 'asset', fileName: '.vite/packages.json', source });
+	},
+};
+
+/** The folder of a module's package, as the lock has it; a module that a tool makes up begins with a zero and its name. */
+function folderOf(id: string): string | undefined {
+	const [, tool] = /^\0(vite|rolldown)\//.exec(id) ?? [];
+	if (tool !== undefined) return `node_modules/${tool}`;
+	return /node_modules\/(?:.*\/node_modules\/)?(?:@[^/]+\/)?[^/]+/.exec(id)?.[0];
+}
+
 /** Whether the document needs a module, and not only what it may fetch later. */
 function isNeededAtFirst(id: string, graph: Pick<Rolldown.PluginContext, 'getModuleInfo'>): boolean {
 	if (OF_LATER_FIELDS.test(id)) return false;
@@ -125,6 +146,7 @@ export default defineConfig({
 		clientOnly,
 		contentPolicy,
 		askedAhead,
+		packagesInside,
 		VitePWA({
 			strategies: 'injectManifest',
 			srcDir: 'src',

@@ -9,8 +9,8 @@ use std::time::SystemTime;
 
 use anyhow::{Context, Result, bail};
 
-use crate::chunks;
 use crate::programs::{output, program, root, run, say};
+use crate::{chunks, shipped};
 
 /// The room of the page.
 pub(crate) fn www() -> PathBuf {
@@ -69,10 +69,11 @@ fn changed(file: &Path) -> Result<SystemTime> {
     Ok(fs::metadata(file)?.modified()?)
 }
 
-/// Bundles the page and its engines into `www/dist`; gives the files that a first look does not fetch.
+/// Bundles the page and its engines into `www/dist`, with the list of what ships; gives the files that a first look does not fetch.
 pub(crate) fn build() -> Result<BTreeSet<PathBuf>> {
     say("Bundling the page");
     run(node().args(["node_modules/vite/bin/vite.js", "build", "--logLevel=warn"]))?;
+    shipped::write_with_page(&built())?;
     chunks::take_later(&built())
 }
 

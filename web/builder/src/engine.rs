@@ -2,12 +2,13 @@
 
 use std::fs;
 use std::path::PathBuf;
+use std::process::Command;
 
 use anyhow::{Context, Result};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::alike;
-use crate::programs::{root, run, say};
+use crate::programs::{cargo, root, run, say};
 use crate::wasm::{TARGET, Toolchain};
 
 const PACKAGE: &str = "coilnest-web";
@@ -82,6 +83,16 @@ fn compile(toolchain: &Toolchain, engine: Engine) -> Result<()> {
         fs::read(&written).with_context(|| format!("cannot read {}", written.display()))?;
     fs::write(&written, alike::side_by_side(&module)?)
         .with_context(|| format!("cannot write {}", written.display()))
+}
+
+/// Tells of each crate that is compiled into the whole engine, in a line with its name, its version and its licence.
+pub(crate) fn crates_inside() -> Command {
+    let mut tree = cargo();
+    tree.args(["tree", "--locked", "--package", PACKAGE, "--target", TARGET]);
+    tree.args(["--no-default-features", "--features", WHOLE.features]);
+    tree.args(["--edges", "normal,no-proc-macro", "--no-dedupe"]);
+    tree.args(["--prefix", "none", "--format", "{p}\t{l}"]);
+    tree
 }
 
 /// The engine's tests, ready to be run by the test runner that the environment names.

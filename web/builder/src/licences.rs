@@ -1,14 +1,13 @@
 //! The licences of every package that is used, against the list in `deny.toml`: none new, and none that is out of use.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
+use std::collections::BTreeSet;
 
-use anyhow::{Context, Result};
+use anyhow::Result;
 use serde::Deserialize;
 use spdx::{Expression, ParseMode};
 
-use crate::bundle::www;
-use crate::programs::{cargo, output, root};
+use crate::locks;
+use crate::programs::{cargo, output};
 use crate::verify::Tally;
 
 struct Package {
@@ -36,8 +35,7 @@ fn allowed() -> Result<Vec<String>> {
     struct Licenses {
         allow: Vec<String>,
     }
-    let text = fs::read_to_string(root().join("deny.toml")).context("cannot read deny.toml")?;
-    let deny: Deny = toml::from_str(&text).context("cannot read deny.toml")?;
+    let deny: Deny = locks::policy()?;
     Ok(deny.licenses.allow)
 }
 
@@ -57,21 +55,9 @@ fn crates() -> Result<Vec<Package>> {
     Ok(packages.map(|Crate { name, license }| Package { name, licence: license }).collect())
 }
 
-fn npm_packages() -> Result<Vec<Package>> {
-    #[derive(Deserialize)]
-    struct Lock {
-        packages: BTreeMap<String, Locked>,
-    }
-    #[derive(Deserialize)]
-    struct Locked {
-        license: Option<String>,
-    }
-    let text = fs::read_to_string(www().join("package-lock.json"))
-        .context("cannot read www/package-lock.json")?;
-    let lock: Lock = serde_json::from_str(&text).context("cannot read www/package-lock.json")?;
-    // The entry without a path is the page itself.
-    let packages = lock.packages.into_iter().filter(|(path, _)| !path.is_empty());
-    Ok(packages.map(|(name, locked)| Package { name, licence: locked.license }).collect())
+fn npm_packages() -> Result<impl Iterator<Item = Package>> {
+    let packages = locks::npm_packages()?.into_iter();
+    Ok(packages.map(|(folder, locked)| Package { name: folder, licence: locked.licence }))
 }
 
 /// One sentence for each package whose licence is not allowed, and for each allowed licence that no package names.

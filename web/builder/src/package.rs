@@ -7,7 +7,7 @@ use anyhow::{Context, Result};
 
 use crate::programs::{root, say};
 use crate::wasm::Toolchain;
-use crate::{bundle, engine};
+use crate::{bundle, engine, shipped};
 
 /// Builds the engine and writes the package into a folder, in place of an earlier one.
 pub(crate) fn deliver(into: &Path) -> Result<()> {
@@ -50,7 +50,7 @@ pub(crate) fn write() -> Result<()> {
     fs::write(package.join("coilnest.d.ts"), format!("{types}\n{}", face.declarations))?;
     fs::write(package.join("functions.js"), face.exports())?;
     fs::write(package.join("package.json"), manifest(&read(&templates.join("package.json"))?))?;
-    Ok(())
+    shipped::write_with_package(&package)
 }
 
 fn read(file: &Path) -> Result<String> {

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::programs::say;
+use crate::shipped;
 use crate::table::{Align, Table};
 
 /// The most that a part of the page may weigh, in bytes, as sent.
@@ -66,6 +67,10 @@ impl Budget {
 fn weigh(folder: &Path, base: &Path, weights: &mut Vec<Weight>) -> Result<()> {
     for entry in fs::read_dir(folder)? {
         let path = entry?.path();
+        // No page fetches it.
+        if path == base.join(shipped::FILE) {
+            continue;
+        }
         if path.is_dir() {
             weigh(&path, base, weights)?;
         } else {
@@ -145,6 +150,20 @@ mod tests {
         assert_eq!(lines[lines.len() - 3], "first look    90400   30210");
         assert_eq!(lines[lines.len() - 2], "engines      990000  230000");
         assert_eq!(lines[lines.len() - 1], "everything   991400  230710");
+    }
+
+    #[test]
+    fn the_list_of_what_ships_is_not_weighed() {
+        let folder = std::env::temp_dir().join(format!("coilnest-weigh-{}", std::process::id()));
+        fs::create_dir_all(&folder).unwrap();
+        for file in ["index.html", shipped::FILE] {
+            fs::write(folder.join(file), "coil").unwrap();
+        }
+        let mut weights = Vec::new();
+        weigh(&folder, &folder, &mut weights).unwrap();
+        let files: Vec<&Path> = weights.iter().map(|weight| weight.file.as_path()).collect();
+        assert_eq!(files, [Path::new("index.html")]);
+        fs::remove_dir_all(folder).unwrap();
     }
 
     #[test]
