@@ -1,5 +1,6 @@
 //! The program behind `cargo page` and `cargo verify`: builds the page, serves it, and runs every check.
 
+mod advisories;
 mod alike;
 mod browser;
 mod bundle;

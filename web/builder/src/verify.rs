@@ -4,14 +4,27 @@ mod provisions;
 mod steps;
 mod tally;
 
+use std::fmt;
 use std::time::{Duration, Instant};
 
-use anyhow::{Result, bail};
+use anyhow::{Error, Result, bail};
 
 use crate::table::{Align, Table};
 use provisions::Provisions;
 use steps::{STEPS, Step};
 pub(crate) use tally::Tally;
+
+/// Why a step checked nothing, where that alone does not fail the whole.
+#[derive(Debug)]
+pub(crate) struct NotChecked(pub(crate) String);
+
+impl fmt::Display for NotChecked {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "not checked: {}", self.0)
+    }
+}
+
+impl std::error::Error for NotChecked {}
 
 struct Outcome {
     step: &'static str,
@@ -33,7 +46,7 @@ pub(crate) fn verify(names: &[String]) -> Result<bool> {
         choose(names)?.into_iter().map(|step| take(step, &provisions)).collect();
     println!("\n{}\n", table(&outcomes));
     let total: Tally = outcomes.iter().map(counted).sum();
-    println!("{} passed, {} failed", total.passed, total.failed);
+    println!("{}", closing(&outcomes));
     Ok(total.failed == 0)
 }
 
@@ -57,15 +70,38 @@ fn take(step: &'static Step, provisions: &Provisions) -> Outcome {
     outcome
 }
 
-/// A step that could not run is a check that failed.
+impl Outcome {
+    fn is_unchecked(&self) -> bool {
+        self.ended.as_ref().is_err_and(Error::is::<NotChecked>)
+    }
+}
+
+/// A step that could not run is a check that failed; one that checked nothing was skipped.
 fn counted(outcome: &Outcome) -> Tally {
-    outcome.ended.as_ref().map_or(Tally::of_one(false), |tally| *tally)
+    match &outcome.ended {
+        Ok(tally) => *tally,
+        Err(_) if outcome.is_unchecked() => Tally { skipped: 1, ..Tally::default() },
+        Err(_) => Tally::of_one(false),
+    }
+}
+
+/// The last line: what was counted, and the steps that checked nothing.
+fn closing(outcomes: &[Outcome]) -> String {
+    let Tally { passed, failed, .. } = outcomes.iter().map(counted).sum();
+    let counts = format!("{passed} passed, {failed} failed");
+    let unchecked = outcomes.iter().filter(|outcome| outcome.is_unchecked());
+    let unchecked: Vec<&str> = unchecked.map(|outcome| outcome.step).collect();
+    if unchecked.is_empty() {
+        return counts;
+    }
+    format!("{counts}, not checked: {}", unchecked.join(", "))
 }
 
 fn result(outcome: &Outcome) -> String {
     match &outcome.ended {
         Ok(tally) if tally.failed == 0 => "passed".to_owned(),
         Ok(_) => "FAILED".to_owned(),
+        Err(reason) if outcome.is_unchecked() => reason.to_string(),
         Err(reason) => format!("COULD NOT RUN: {reason:#}"),
     }
 }
@@ -107,14 +143,17 @@ mod tests {
             outcome("tests", Ok(Tally { passed: 40, failed: 0, skipped: 1 })),
             outcome("lint", Ok(Tally::of_one(false))),
             outcome("page-tests", Err(anyhow!("Chromium is not installed"))),
+            outcome("advisories", Err(NotChecked("no copy is named".to_owned()).into())),
         ];
         let expected = "\
 step        passed  failed  skipped   time  result
 tests           40       0        1  1.2 s  passed
 lint             0       1        0  1.2 s  FAILED
-page-tests       0       1        0  1.2 s  COULD NOT RUN: Chromium is not installed";
+page-tests       0       1        0  1.2 s  COULD NOT RUN: Chromium is not installed
+advisories       0       0        1  1.2 s  not checked: no copy is named";
         assert_eq!(table(&outcomes).to_string(), expected);
-        assert_eq!(outcomes.iter().map(counted).sum::<Tally>().failed, 2);
+        assert_eq!(closing(&outcomes), "40 passed, 2 failed, not checked: advisories");
+        assert_eq!(closing(&outcomes[..2]), "40 passed, 1 failed");
     }
 
     #[test]

@@ -8,12 +8,12 @@ use super::provisions::Provisions;
 use super::tally::Tally;
 use crate::bundle::{self, npm};
 use crate::programs::{cargo, run, say, succeeds, watch};
-use crate::{engine, licences, package, size, tidy, wasm};
+use crate::{advisories, engine, licences, package, size, tidy, wasm};
 
 pub(crate) struct Step {
     pub(crate) name: &'static str,
     pub(crate) about: &'static str,
-    /// An error means that the step could not run.
+    /// An error means that the step could not run, and `NotChecked` that it need not.
     pub(crate) run: fn(&Provisions) -> Result<Tally>,
 }
 
@@ -24,6 +24,11 @@ pub(crate) const STEPS: &[Step] = &[
         name: "licences",
         about: "every package's licence is on the list",
         run: |_| licences::check(),
+    },
+    Step {
+        name: "advisories",
+        about: "no locked package has a known weakness, by a kept copy of advisories",
+        run: |_| advisories::check(),
     },
     Step { name: "clippy", about: "Rust without a warning", run: |_| clippy() },
     Step { name: "tests", about: "Rust's tests", run: |_| tests() },
