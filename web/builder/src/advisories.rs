@@ -18,7 +18,7 @@ use record::{Record, Standing};
 /// Names the folders, put together as those of `PATH` are.
 const FOLDERS: &str = "COILNEST_ADVISORIES";
 
-/// What the format calls those who publish the packages of each lock.
+/// What the format calls those who publish the packages of each lock. The first is a name of a host too, which `tidy` keeps out of the sources.
 const ECOSYSTEMS: [(&str, &str); 2] =
     [(concat!("crates", ".io"), "Cargo.lock"), ("npm", "www/package-lock.json")];
 
