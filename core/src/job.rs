@@ -1,7 +1,7 @@
 //! A job goes in, a report comes out.
 //!
 //! A [`Job`] is what somebody wrote on the bench, every quantity as text. [`assess`] answers with
-//! what follows for its coils and nests: a [`Report`]. [`nest_state`] answers for one nest at another
+//! what follows for its coils and nests: a [`Report`], [`assess_nest`] with that of one nest alone. [`nest_state`] answers for one nest at another
 //! height or load, [`coil_sheet`] with all that follows from one coil's drawing, which nests do not
 //! ask for, [`level()`] with all of its frame, [`replace()`] with what may replace a coil, [`size`] with
 //! drawings for a need, [`bell`] with how likely
@@ -74,7 +74,7 @@ pub mod strip;
 mod taped;
 mod tolerance;
 
-pub use assess::{assess, judge, nest_state};
+pub use assess::{assess, assess_nest, judge, nest_state};
 pub use bell::bell;
 pub use choices::{choices, measure_choices};
 pub use entry::{Entry, List, Text};

@@ -92,6 +92,7 @@ function odd(): unknown[] {
 }
 
 const ASKED = [
+	'assessNest',
 	'nestState',
 	'coilSheet',
 	'tape',
@@ -117,6 +118,7 @@ test('every function answers to any value in any place', async () => {
 	expect(offered.sort(), 'functions that this test knows').toEqual([...ASKED, ...ALONE, ...NONE].sort());
 	const job = engine['demo']?.();
 	const fitting: Record<string, unknown[]> = {
+		assessNest: [job, 'A left'],
 		nestState: [job, 'A left', '11 in'],
 		coilSheet: [job, 'outer'],
 		tape: [job, 'nests[0].seats[0].readings[0]'],
@@ -165,6 +167,7 @@ test('what is no text where one is expected is named as a problem at its place',
 		expect(engine['open']?.(value)).toMatchObject(at('text'));
 		expect(engine['coilSheet']?.(job, value)).toMatchObject(at('coil_id'));
 		expect(engine['nestState']?.(job, value, '11 in')).toMatchObject(at('nest_id'));
+		expect(engine['assessNest']?.(job, value)).toMatchObject({ problems: [at('nest_id').problem] });
 		expect(engine['nestState']?.(job, 'A left', value)).toMatchObject(at('height_text'));
 		expect(new engine.HeldFrame(job)['dip']?.(value, '1 in', '')).toMatchObject(at('wheel'));
 		expect(engine['coilRows']?.(job, value, 1, '', true, 9)).toMatchObject({

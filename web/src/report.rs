@@ -22,6 +22,18 @@ pub fn assess(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsVal
     }
 }
 
+/// The same for one nest, by its name, as a report that has no other.
+#[wasm_bindgen(js_name = assessNest, unchecked_return_type = "Report")]
+#[must_use]
+pub fn assess_nest(
+    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "string")] nest_id: &JsValue,
+) -> JsValue {
+    let asked = || Ok(job::assess_nest(&taken(job)?, &TABLES, &text(nest_id, "nest_id")?));
+    let refused = |problem: Box<Problem>| Report { problems: vec![*problem], ..Report::default() };
+    to_js(&asked().unwrap_or_else(refused))
+}
+
 /// A nest of a job at a height or under a load, with its half-section.
 #[wasm_bindgen(js_name = nestState, unchecked_return_type = "StateAnswer")]
 #[must_use]

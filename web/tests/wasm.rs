@@ -322,6 +322,8 @@ fn a_job_of_any_kind_gets_a_report() {
             assert!(get(&report, list).is_array(), "value {index}: {list}");
         }
         assert!(Array::from(&get(&report, "problems")).length() > 0, "value {index}");
+        let nest = engine::assess_nest(value, &js("A left"));
+        assert!(Array::from(&get(&nest, "problems")).length() > 0, "value {index}");
         let state = engine::nest_state(value, &js("A left"), &js("11 1/2"));
         assert!(get(&state, "problem").is_object(), "value {index}");
         assert!(

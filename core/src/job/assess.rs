@@ -16,9 +16,10 @@ use super::report::{
     NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest, Workings,
 };
 use super::seat::{self, Instrument};
+use super::stack::NestStack;
 use super::{
-    cautions, cut, file, frame, guides, labels, loads, pool, replace, since, sizing, stack,
-    standing,
+    cautions, cut, drawing, file, frame, guides, labels, loads, pool, replace, since, sizing,
+    stack, standing,
 };
 use crate::formula::Value;
 use crate::quantity::{self, Length, Share, System};
@@ -38,6 +39,82 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
         fill(context, job, &mut report);
     });
     report
+}
+
+/// The same for one nest, by its name, as a report that has no other: for a job of so many nests that the
+/// report of all is long.
+///
+/// It has the drawings of its coils, and how these figures came about. All that lies beside the nest is left
+/// out, and with it what hangs on the frame, `standing`; problems and notes are those of the nest and of all
+/// drawings.
+///
+/// # Example
+/// ```
+/// use coilnest::job::{assess_nest, file};
+/// use coilnest::tables::Tables;
+///
+/// let job = file::open(
+///     r#"{ "format": "coilnest-job/1", "system": "inch",
+///          "coils": [{ "id": "outer", "free": "13 15/16", "limits": { "under": "1/8", "over": "1/8" } }],
+///          "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["13 7/8"] }] },
+///                    { "id": "A right", "seats": [{ "coil": "outer", "readings": ["13 3/8"] }] }] }"#,
+/// )?;
+/// let report = assess_nest(&job, &Tables::NONE, "A right");
+/// assert_eq!(report.nests.len(), 1);
+/// assert_eq!(report.nests[0].id, "A right");
+/// assert_eq!(report.tally.short, 1);
+/// # Ok::<(), Box<coilnest::job::report::Problem>>(())
+/// ```
+#[must_use]
+pub fn assess_nest(job: &Job, tables: &Tables<'_>, nest_id: &str) -> Report {
+    let axes = axes(file::system_of(job));
+    let mut report = Report { cautions: cautions::all(), axes, ..Report::default() };
+    (report.problems, report.notes, report.workings) = answered(job, tables, |context| {
+        let bench = Bench::of_nest(context, job, nest_id);
+        labels::once(context, bench.marked());
+        if let Some(drafted) = bench.nests.iter().find(|nest| nest.id == nest_id) {
+            alone(context, &bench, drafted, &mut report);
+        } else {
+            context.known(&Path::default(), nest_id, &bench.nest_names(), "no-such-nest");
+        }
+    });
+    report
+}
+
+/// Fills the report of one nest.
+fn alone(context: &mut Context<'_>, bench: &Bench<'_>, drafted: &Drafted<'_>, report: &mut Report) {
+    let computed = drafted.computed(context);
+    let mut nest = nest_report(context, drafted, computed.as_ref());
+    nest.guides = guides::assess(context, &drafted.at, drafted.entry, &bench.instrument);
+    let stack = stack::read(context, &drafted.at, drafted.entry);
+    stacked(context, &stack, computed.as_ref(), &mut nest);
+    report.tally = Tally::of(nest.seats.iter());
+    report.keys = keys(bench.instrument.marked, bench.instrument.graduation);
+    report.nests = vec![nest];
+    for (coil, _) in &bench.coils {
+        if drafted.seats.iter().any(|seat| seat.coil.id == coil.id) {
+            report.coils.push(drawing::report(context, coil));
+        }
+    }
+    let elsewhere = |path: &str| {
+        let rest = path.strip_prefix(drafted.at.text());
+        path.starts_with("nests[")
+            && !rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+    };
+    context.problems.retain(|problem| !elsewhere(&problem.path));
+    context.notes.retain(|note| !elsewhere(&note.path));
+}
+
+/// What lies over and under a nest.
+fn stacked(
+    context: &mut Context<'_>,
+    of: &NestStack,
+    computed: Option<&ComputedNest>,
+    nest: &mut NestReport,
+) {
+    let at_work = stack::at_work(computed, nest.working.as_ref());
+    nest.stack = stack::assess(context, of, &nest.id, at_work);
+    nest.stack_height = nest.stack.as_ref().and_then(|stack| stack.height.clone());
 }
 
 /// What a tape says of the coils of a job, held against their book figures and limits: what a page needs
@@ -72,9 +149,7 @@ fn beside(
     }
     let stacks = stack::all(context, bench);
     for ((of, computed), nest) in stacks.iter().zip(nests).zip(&mut report.nests) {
-        let at_work = stack::at_work(computed.as_ref(), nest.working.as_ref());
-        nest.stack = stack::assess(context, of, &nest.id, at_work);
-        nest.stack_height = nest.stack.as_ref().and_then(|stack| stack.height.clone());
+        stacked(context, of, computed.as_ref(), nest);
     }
     let taped = standing::read(context, bench);
     if let Some(written) = frame::read(context, job, &bench.nest_names())

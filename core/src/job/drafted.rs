@@ -24,6 +24,9 @@ struct Depth {
 
 const WHOLE: Depth = Depth { read: Coil::read, draw: drawing::report, judged: Some(&seat::DRAWN) };
 
+/// What is said of one nest, and of the drawings only once it is known whose they are.
+const OF_NEST: Depth = Depth { draw: |_, _| CoilReport::default(), ..WHOLE };
+
 /// What stands there, and no report of it.
 const STANDING: Depth =
     Depth { read: Coil::read, draw: |_, _| CoilReport::default(), judged: None };
@@ -67,20 +70,26 @@ impl Drafted<'_> {
 
 impl<'j> Bench<'j> {
     pub(crate) fn read(context: &mut Context<'_>, job: &'j Job) -> Self {
-        Self::read_by(context, job, &WHOLE)
+        Self::read_by(context, job, &WHOLE, None)
+    }
+
+    /// The same with reports of the coils in one nest alone, by its name, and of no drawing.
+    pub(crate) fn of_nest(context: &mut Context<'_>, job: &'j Job, nest: &str) -> Self {
+        Self::read_by(context, job, &OF_NEST, Some(nest))
     }
 
     /// The same without a report of any coil or seat: what stands there, and no more.
     pub(crate) fn stands(context: &mut Context<'_>, job: &'j Job) -> Self {
-        Self::read_by(context, job, &STANDING)
+        Self::read_by(context, job, &STANDING, None)
     }
 
     /// What a tape says of the coils in their seats.
     pub(crate) fn by_tape(context: &mut Context<'_>, job: &'j Job) -> Self {
-        Self::read_by(context, job, &BY_TAPE)
+        Self::read_by(context, job, &BY_TAPE, None)
     }
 
-    fn read_by(context: &mut Context<'_>, job: &'j Job, by: &Depth) -> Self {
+    /// Of all nests, or of `only` one, in so much depth; of the others what stands there.
+    fn read_by(context: &mut Context<'_>, job: &'j Job, by: &Depth, only: Option<&str>) -> Self {
         let instrument = Instrument::assess(context, job);
         let mut bench = Self { instrument, coils: Vec::new(), nests: Vec::new() };
         let top = Path::default();
@@ -94,7 +103,7 @@ impl<'j> Bench<'j> {
         }
         for (at, item) in context.list(&top, job.nests()) {
             let Some((at, nest)) = context.object(&at, item) else { continue };
-            let drafted = bench.draft(context, at, nest, by);
+            let drafted = bench.draft(context, at, nest, (by, only));
             let before = bench.nests.iter().map(|nest| &nest.id);
             named_once(context, &drafted.at, &drafted.id, before, "a nest");
             bench.nests.push(drafted);
@@ -147,9 +156,10 @@ impl<'j> Bench<'j> {
         context: &mut Context<'_>,
         at: Path,
         entry: &'j NestEntry,
-        by: &Depth,
+        (by, only): (&Depth, Option<&str>),
     ) -> Drafted<'j> {
         let id = context.text(&at, entry.id()).unwrap_or_default().to_owned();
+        let by = if only.is_none_or(|only| only == id) { by } else { &STANDING };
         let (mut seats, mut reports) = (Vec::new(), Vec::new());
         for (here, item) in context.list(&at, entry.seats()) {
             let Some((here, seat)) = context.object(&here, item) else { continue };

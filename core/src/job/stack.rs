@@ -48,7 +48,7 @@ pub(crate) fn rigid(context: &Context<'_>, bench: &Bench<'_>) -> Vec<NestStack> 
 }
 
 /// Reads the stack of a nest; a layer that cannot be used is left out of it.
-fn read(context: &mut Context<'_>, at: &Path, nest: &NestEntry) -> NestStack {
+pub(crate) fn read(context: &mut Context<'_>, at: &Path, nest: &NestEntry) -> NestStack {
     let (mut layers, mut laid) = (Vec::new(), Vec::new());
     for (here, entry) in context.objects(at, nest.stack()) {
         let (layer, of) = one(context, &here, &entry);
