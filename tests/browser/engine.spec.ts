@@ -1,25 +1,7 @@
-import { cpSync, readFileSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { expect, test } from '@playwright/test';
+import { ALONE, ASKED, type Call, NONE, started } from './engine';
 
 /* The whole engine in Node, as another program calls it: it answers to everything, throws nothing and never traps. */
-
-type Call = (...args: unknown[]) => unknown;
-type Engine = Record<string, Call> & {
-	HeldFrame: new (job: unknown) => Record<string, Call>;
-};
-
-const folder = process.env['COILNEST_ENGINE'] ?? '../target/engine';
-
-async function started(): Promise<Engine> {
-	const own = test.info().outputPath('engine');
-	cpSync(folder, own, { recursive: true });
-	writeFileSync(resolve(own, 'package.json'), '{ "type": "module" }');
-	const module = (await import(pathToFileURL(resolve(own, 'coilnest_web.js')).href)) as Engine;
-	module['initSync']?.({ module: readFileSync(resolve(own, 'coilnest_web_bg.wasm')) });
-	return module;
-}
 
 function odd(): unknown[] {
 	const own: Record<string, unknown> = { format: 'coilnest-job/1' };
@@ -90,24 +72,6 @@ function odd(): unknown[] {
 		},
 	];
 }
-
-const ASKED = [
-	'assessNest',
-	'nestState',
-	'coilSheet',
-	'tape',
-	'bell',
-	'press',
-	'switchSystem',
-	'open',
-	'save',
-	'coilRows',
-	'coilTable',
-	'choices',
-	'spreadsheets',
-];
-const ALONE = ['assess', 'judge', 'since', 'level', 'matching', 'replace', 'size'];
-const NONE = ['demo', 'blank', 'measureChoices', 'version', 'checks'];
 
 test('every function answers to any value in any place', async () => {
 	test.setTimeout(180_000);

@@ -30,7 +30,7 @@ function tried(by) {
 }
 
 function copied(value, walk) {
-	if (['string', 'number', 'boolean'].includes(typeof value)) return value;
+	if (['string', 'boolean'].includes(typeof value) || Number.isFinite(value)) return value;
 	if (typeof value !== 'object' || value === null || walk.around.length > DEEPEST) return null;
 	if (walk.around.includes(value)) {
 		walk.why = 'holds-itself';
