@@ -92,4 +92,20 @@ test.describe('at a keyboard', () => {
 		expect(hands.presses).toBeLessThanOrEqual(MOST_PRESSES);
 		await expectGoodAndKept(page);
 	});
+
+	test('the keys write in no field that has left the page', async ({ page }) => {
+		await openPage(page);
+		await openDrawing(page, 'Outer');
+		const book = field(page, 'Book figure, Outer');
+		const was = await book.inputValue();
+		await book.focus();
+		const keys = page.getByRole('group', { name: /^(Keys for|Sixteenth keys)/ });
+		await expect(keys).toHaveAccessibleName('Keys for Book figure, Outer');
+		const drawing = page.getByRole('group', { name: 'Drawing of Outer', exact: true });
+		await button(drawing, 'Close').click();
+		await expect(book).toHaveCount(0);
+		await button(keys, '5/8').click({ force: true });
+		await openDrawing(page, 'Outer');
+		await expect(book).toHaveValue(was);
+	});
 });

@@ -74,6 +74,13 @@ class Keypad {
 		if (this.#held?.path === path) this.#open = false;
 	}
 
+	/** The field that is written by `write` has left the page, and what cannot be seen is not written in. */
+	drop(write: Held['write']): void {
+		if (this.#held?.write !== write) return;
+		this.#held = undefined;
+		this.#open = false;
+	}
+
 	/** A key of the sixteenth row. */
 	press(key: string): void {
 		const held = this.#held;
