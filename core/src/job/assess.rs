@@ -55,9 +55,10 @@ pub fn assess(job: &Job, tables: &Tables<'_>) -> Report {
 ///
 /// let job = file::open(
 ///     r#"{ "format": "coilnest-job/1", "system": "inch",
+///          "tape": { "graduation": "1/16 in", "error": "0" },
 ///          "coils": [{ "id": "outer", "free": "13 15/16", "limits": { "under": "1/8", "over": "1/8" } }],
 ///          "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["13 7/8"] }] },
-///                    { "id": "A right", "seats": [{ "coil": "outer", "readings": ["13 3/8"] }] }] }"#,
+///                    { "id": "A right", "seats": [{ "coil": "outer", "readings": ["13 5/8", "13 11/16"] }] }] }"#,
 /// )?;
 /// let report = assess_nest(&job, &Tables::NONE, "A right");
 /// assert_eq!(report.nests.len(), 1);
