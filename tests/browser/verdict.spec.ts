@@ -1,11 +1,13 @@
 import {
 	button,
 	coil,
+	DESKTOP,
 	expect,
 	expectNoViolation,
 	field,
 	line,
 	openCoil,
+	openDrawing,
 	openPage,
 	PHONE,
 	test,
@@ -76,4 +78,24 @@ test('what is painted first of a coil is what stands in the end, whatever nest i
 			if (name === 'Outer, B right') expect(problems, text).toContain('twice');
 		}
 	}
+});
+
+test('beside the list a verdict stands in each frame in which the book figure is written', async ({
+	page,
+}) => {
+	await page.setViewportSize(DESKTOP);
+	await openPage(page);
+	await openDrawing(page, 'Outer');
+	const verdicts = await field(page, 'Book figure, Outer').evaluate(async (box: HTMLInputElement) => {
+		const verdicts: string[] = [];
+		for (const text of ['13 7/8', '13 15/16', '14']) {
+			box.value = text;
+			box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+			await new Promise(requestAnimationFrame);
+			verdicts.push(document.querySelector('[data-says]')?.textContent.trim() ?? '');
+			await new Promise((done) => setTimeout(done, 400));
+		}
+		return verdicts;
+	});
+	for (const verdict of verdicts) expect(verdict).toContain('the book figure; the limit is');
 });

@@ -4,7 +4,7 @@ import { without } from './bench';
 import { job } from './job.svelte';
 import { later } from './later.svelte';
 import { afterPaint } from './painted';
-import { isUnder, type Path } from './path';
+import { isUnder, type Path, valueAt } from './path';
 import { view } from './view.svelte';
 
 /** A nest without what was read in it; the marks of its coils stay, which are held against those of the others. */
@@ -35,11 +35,13 @@ class ReportStore {
 		if (!this.#waits || this.#last === undefined) this.#last = this.#whole ?? engine.judge(this.#nests);
 		return this.#last;
 	});
-	/** The job with readings in the nest that is open, and none in the others. */
+	/** The job with readings in the nest that is open, and none in the others; in all where none was chosen. */
 	readonly #open: Job = $derived.by(() => {
 		const { nests } = this.#nests;
-		if (!Array.isArray(nests)) return this.#nests;
-		const inside = (at: number): boolean => isUnder(view.seat ?? '', `nests[${at}]`);
+		const { seat } = view;
+		if (!Array.isArray(nests) || seat === undefined || valueAt(job.job, seat) === undefined)
+			return this.#nests;
+		const inside = (at: number): boolean => isUnder(seat, `nests[${at}]`);
 		return {
 			...this.#nests,
 			nests: (job.job.nests ?? []).map((nest, at) => (inside(at) ? (nests[at] ?? nest) : unread(nest))),
