@@ -49,7 +49,7 @@ async function openAll(page: Page): Promise<void> {
 		await page.locator('main details').evaluateAll((all: HTMLDetailsElement[]) => {
 			for (const one of all) one.open = true;
 		});
-		const folds = await page.getByText('Box in its guides').count();
+		const folds = await page.locator('summary', { hasText: 'Box in its guides' }).count();
 		await expect(page.getByRole('region', { name: /^Boxes of/ })).toHaveCount(folds, { timeout: 2_000 });
 	}).toPass();
 }
