@@ -9,7 +9,8 @@ export default defineConfig({
 	testDir: '../tests/browser',
 	outputDir: 'test-results',
 	tsconfig: '../tests/browser/tsconfig.json',
-	workers: 1,
+	// A page keeps about one core busy; the smallest machine has two.
+	workers: 2,
 	retries: 0,
 	// A machine that has other things to do is slow, and no test is about that.
 	timeout: 90_000,
