@@ -30,7 +30,7 @@ const contentPolicy: Plugin = {
 					"base-uri 'none'",
 					"form-action 'none'",
 					"require-trusted-types-for 'script'",
-					'trusted-types svelte-trusted-html default',
+					'trusted-types svelte-trusted-html default search',
 				].join('; '),
 			},
 		},

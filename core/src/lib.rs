@@ -77,6 +77,7 @@ pub mod material;
 pub mod measured;
 pub mod nest;
 mod order;
+mod progress;
 pub mod propagation;
 pub mod quantity;
 pub mod reading;

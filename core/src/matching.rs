@@ -57,6 +57,7 @@ mod pairs;
 mod pieces;
 
 use crate::order::InOrder;
+use crate::progress::Progress;
 pub use balance::{Balance, MOST_PLACED};
 pub use error::{Lack, MatchingError};
 
@@ -195,6 +196,39 @@ impl Matching {
 /// # Source
 /// [`SOURCE`].
 pub fn matched(roles: &[Role], seats: &[Place]) -> Result<Matching, MatchingError> {
+    matched_with_progress(roles, seats, &mut |_| {})
+}
+
+/// What [`matched`] does, telling a listener from time to time how much of it is decided, a part
+/// from 0 to 1 that never falls.
+///
+/// # Errors
+/// Those of [`matched`].
+///
+/// # Example
+/// ```
+/// use coilnest::frame::Place;
+/// use coilnest::matching::{Coil, Role, matched, matched_with_progress};
+/// use coilnest::quantity::{Force, unit::newton};
+///
+/// let loads = (0..400).map(|coil| 8000.0 + f64::from(coil * coil % 997));
+/// let coils = loads.map(|load| Coil::new(Force::new::<newton>(load))).collect();
+/// let roles = [Role { name: "outer".into(), coils, new: None }];
+/// let seats = [Place::default(); 4];
+///
+/// let mut parts = Vec::new();
+/// let matching = matched_with_progress(&roles, &seats, &mut |part| parts.push(part))?;
+///
+/// assert_eq!(matching, matched(&roles, &seats)?);
+/// assert!(parts.is_sorted() && parts.iter().all(|part| (0.0..=1.0).contains(part)));
+/// # Ok::<(), coilnest::matching::MatchingError>(())
+/// ```
+pub fn matched_with_progress(
+    roles: &[Role],
+    seats: &[Place],
+    progress: &mut dyn FnMut(f64),
+) -> Result<Matching, MatchingError> {
+    let mut progress = Progress::new(progress);
     error::check(roles, seats)?;
     let wanted = seats.len();
     let present = Present::of(roles, wanted)?;
@@ -203,7 +237,9 @@ pub fn matched(roles: &[Role], seats: &[Place]) -> Result<Matching, MatchingErro
     let plan = stock.plan(wanted)?;
     let slack = SAME * stock.greatest();
 
-    let found = search(&stock, &plan, wanted, f64::INFINITY, 1);
+    let new = roles.iter().filter(|role| role.new.is_some()).count();
+    let [first, for_new] = shares(new);
+    let found = search(&stock, &plan, wanted, f64::INFINITY, 1, &mut progress.piece(0.0, first));
     let mut nests: Vec<Vec<usize>> =
         found.nests.iter().flatten().map(|pieces| stock.coils(pieces)).collect();
     let mut bound = found.bound;
@@ -230,10 +266,13 @@ pub fn matched(roles: &[Role], seats: &[Place]) -> Result<Matching, MatchingErro
         nests.iter().enumerate().map(|(seat, coils)| standing(roles, coils, seat)).sum();
     let placed = loads(roles, &nests);
 
+    let mut done = first;
     let with_new = roles.iter().enumerate().map(|(role, of)| {
         let load = of.new?;
         let more = stock.with(Piece::single(role, of.coils.len(), load.value));
-        let found = search(&more, &plan, wanted, least, FOR_NEW);
+        let mut piece = progress.piece(done, done + for_new);
+        done += for_new;
+        let found = search(&more, &plan, wanted, least, FOR_NEW, &mut piece);
         Some(reach(found.spread.min(least), found.bound))
     });
     Ok(Matching {
@@ -257,6 +296,13 @@ const SAME: f64 = 1e-13;
 /// What a new coil would do is looked for in this part of the steps.
 const FOR_NEW: usize = 4;
 
+/// Which part of the whole the search is, and each one for a new coil, by the steps that they may take.
+#[expect(clippy::cast_precision_loss, reason = "there are at most MOST_ROLES new coils")]
+fn shares(new: usize) -> [f64; 2] {
+    let for_new = 1.0 / (FOR_NEW + new) as f64;
+    [for_new * FOR_NEW as f64, for_new]
+}
+
 /// What a search came to.
 struct Found {
     /// The pieces of each nest; none where nothing is below the spread that was known.
@@ -265,14 +311,21 @@ struct Found {
     bound: f64,
 }
 
-/// The least spread of `wanted` nests, if it is below one that is known, in one part of the usual steps.
-fn search(stock: &Stock, plan: &[usize], wanted: usize, known: f64, part: usize) -> Found {
+/// The least spread of `wanted` nests, if it is below one that is known, in a share of the usual steps.
+fn search(
+    stock: &Stock,
+    plan: &[usize],
+    wanted: usize,
+    known: f64,
+    share: usize,
+    progress: &mut Progress<'_>,
+) -> Found {
     let slack = SAME * stock.greatest();
     if stock.roles() > 2 {
-        return combine::search(stock, plan, wanted, known, slack, part);
+        return combine::search(stock, plan, wanted, known, slack, share, progress);
     }
     let pairs = stock.pairs(wanted);
-    let solved = pairs.solve(known, slack, pairs::STEPS / part);
+    let solved = pairs.solve(known, slack, pairs::STEPS / share, progress);
     let nests = solved.taken.map(|taken| taken.iter().map(|one| one.ids()).collect());
     Found { nests, spread: solved.spread, bound: solved.bound }
 }

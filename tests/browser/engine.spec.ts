@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { ALONE, ASKED, type Call, NONE, started } from './engine';
 
@@ -139,6 +140,22 @@ test('what is no text where one is expected is named as a problem at its place',
 			refused: [{ problems: [at('text').problem] }],
 		});
 		expect(engine['switchSystem']?.(job, value)).toBe(job);
+	}
+});
+
+test('a search tells how far it is, whatever is told', async () => {
+	const engine = await started();
+	const job = JSON.parse(readFileSync('../tests/jobs/replace.job.json', 'utf8')) as unknown;
+	const parts: number[] = [];
+	const found = engine['size']?.(job, (part: number) => parts.push(part));
+	expect(parts.length).toBeGreaterThan(10);
+	expect(parts).toEqual([...new Set(parts)].sort((one, other) => one - other));
+	expect(parts.at(-1)).toBeLessThanOrEqual(1);
+	const broken = (): never => {
+		throw new Error('told');
+	};
+	for (const listener of [undefined, 12, {}, broken]) {
+		expect(engine['size']?.(job, listener)).toEqual(found);
 	}
 });
 

@@ -5,7 +5,7 @@
 
 use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::frame::Place;
-use coilnest::matching::{Coil, Matching, MatchingError, Role, matched};
+use coilnest::matching::{Coil, Matching, MatchingError, Role, matched, matched_with_progress};
 use coilnest::quantity::unit::{millimeter, newton, pound_force};
 use coilnest::quantity::{Force, Length};
 use proptest::prelude::Rng;
@@ -612,4 +612,25 @@ fn what_is_best_already_stays() {
     // 500 mm · 300 N over 16 300 N, towards the second seat.
     assert!((before.balance.across.get::<millimeter>() + 500.0 * 300.0 / 16_300.0).abs() < 1e-9);
     assert!(found.reach.spread.value < 1e-9, "{found:?}");
+}
+
+/// A listener is told more and more, up to the whole at most, and changes nothing: of nests of one coil, two and three.
+#[test]
+fn how_far_a_search_is_rises_and_changes_nothing() {
+    let mut random = oorandom::Rand64::new(7);
+    for roles in 1..=3_u64 {
+        let roles: Vec<Role> = (0..roles)
+            .map(|_| {
+                let loads = (0..30).map(|_| newtons(8e3 + 900.0 * random.rand_float()));
+                role(loads.map(Coil::new).collect())
+            })
+            .collect();
+        let seats: Vec<Place> = (0..6).map(|seat| place(0.0, 300.0 * f64::from(seat))).collect();
+        let mut told = Vec::new();
+        let found = matched_with_progress(&roles, &seats, &mut |part| told.push(part)).unwrap();
+        assert_eq!(found, matched(&roles, &seats).unwrap());
+        assert!(told.len() > 3, "{} roles: {told:?}", roles.len());
+        assert!(told.windows(2).all(|two| two[0] < two[1]), "{told:?}");
+        assert!(told.iter().all(|part| *part > 0.0 && *part <= 1.0), "{told:?}");
+    }
 }

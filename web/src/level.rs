@@ -1,6 +1,7 @@
 //! A frame on its nests, fetched when it is looked at: how it stands, its shims, its wheels, and which
 //! coil belongs where.
 
+use crate::progress::telling;
 use crate::taken::{taken, text};
 use crate::value::to_js;
 use coilnest::job;
@@ -78,12 +79,16 @@ impl HeldFrame {
     }
 }
 
-/// Which coil of those on the bench and in the nests belongs in which seat.
+/// Which coil of those on the bench and in the nests belongs in which seat. `progress` is told from time to time which
+/// part is decided, from 0 to 1.
 #[wasm_bindgen(unchecked_return_type = "MatchReport")]
 #[must_use]
-pub fn matching(#[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue) -> JsValue {
+pub fn matching(
+    #[wasm_bindgen(unchecked_param_type = "Job | string")] job: &JsValue,
+    #[wasm_bindgen(unchecked_optional_param_type = "(part: number) => void")] progress: &JsValue,
+) -> JsValue {
     to_js(&match taken(job) {
-        Ok(job) => job::matching(&job, &TABLES),
+        Ok(job) => job::matching_with_progress(&job, &TABLES, &mut telling(progress)),
         Err(problem) => MatchReport { problems: vec![*problem], ..MatchReport::default() },
     })
 }

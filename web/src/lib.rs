@@ -12,6 +12,8 @@ mod checks;
 mod level;
 mod measure;
 #[cfg(feature = "whole")]
+mod progress;
+#[cfg(feature = "whole")]
 mod record;
 #[cfg(feature = "whole")]
 mod replace;

@@ -21,6 +21,11 @@ export function plain(value) {
 	return walk.why === undefined ? { copy } : { why: walk.why, path: walk.path };
 }
 
+/** Tells a listener which part is done. */
+export function told(listener, part) {
+	if (typeof listener === 'function') tried(() => listener(part));
+}
+
 function tried(by) {
 	try {
 		return by();

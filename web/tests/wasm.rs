@@ -129,7 +129,11 @@ fn every_frame_has_the_answers_that_native_code_gives() {
             &js(DIP),
             &js(&name_of(&last, "nest")),
         );
-        let answers = [("level", level), ("matching", engine::matching(&job)), ("dip", dip)];
+        let answers = [
+            ("level", level),
+            ("matching", engine::matching(&job, &JsValue::UNDEFINED)),
+            ("dip", dip),
+        ];
         assert!(lines_of(&answers) == kept, "{name}");
         seen += 1;
     }
@@ -142,7 +146,8 @@ fn every_replacement_has_the_answers_that_native_code_gives() {
     for (name, job, _) in jobs() {
         let Some(kept) = kept_lines(&name, "replace") else { continue };
         let job = parsed(job);
-        let answers = [("replace", engine::replace(&job)), ("size", engine::size(&job))];
+        let answers =
+            [("replace", engine::replace(&job)), ("size", engine::size(&job, &JsValue::UNDEFINED))];
         assert!(lines_of(&answers) == kept, "{name}");
         seen += 1;
     }
@@ -342,9 +347,15 @@ fn a_job_of_any_kind_gets_a_report() {
             get(&frame.weighed_at(&js("1 in"), &js("1 in")), "frame").is_undefined(),
             "value {index}"
         );
-        assert!(get(&engine::matching(value), "bench").is_array(), "value {index}");
+        assert!(
+            get(&engine::matching(value, &JsValue::UNDEFINED), "bench").is_array(),
+            "value {index}"
+        );
         assert!(get(&engine::replace(value), "candidates").is_array(), "value {index}");
-        assert!(get(&engine::size(value), "designs").is_array(), "value {index}");
+        assert!(
+            get(&engine::size(value, &JsValue::UNDEFINED), "designs").is_array(),
+            "value {index}"
+        );
         let rows = engine::coil_rows(
             value,
             &js("1,outer,13"),

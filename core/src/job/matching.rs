@@ -18,7 +18,7 @@ use super::seat::{self, CoilState, Location};
 use super::stack;
 use crate::formula::Value;
 use crate::frame::Place;
-use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched};
+use crate::matching::{Coil, Matching, MatchingError, Reach, Role, SOURCE, matched_with_progress};
 use crate::order::InOrder;
 use crate::quantity::{self, Force, Length, System, si};
 use crate::say::Say;
@@ -32,13 +32,29 @@ use std::rc::Rc;
 /// may be used (`use_too_close`).
 #[must_use]
 pub fn matching(job: &Job, tables: &Tables<'_>) -> MatchReport {
+    matching_with_progress(job, tables, &mut |_| {})
+}
+
+/// What [`matching`] gives, telling a listener from time to time how much is decided, a part from 0 to 1 that never
+/// falls: of thousands of coils it takes a second.
+#[must_use]
+pub fn matching_with_progress(
+    job: &Job,
+    tables: &Tables<'_>,
+    progress: &mut dyn FnMut(f64),
+) -> MatchReport {
     let mut report = MatchReport::default();
     (report.problems, report.notes, report.workings) =
-        answered(job, tables, |context| fill(context, job, &mut report));
+        answered(job, tables, |context| fill(context, job, &mut report, progress));
     report
 }
 
-fn fill(context: &mut Context<'_>, job: &Job, report: &mut MatchReport) {
+fn fill(
+    context: &mut Context<'_>,
+    job: &Job,
+    report: &mut MatchReport,
+    progress: &mut dyn FnMut(f64),
+) {
     // What is wrong with nests and frame is said elsewhere.
     let mut aside = Context::new(context.tables, context.format);
     let bench = Bench::read(&mut aside, job);
@@ -60,7 +76,7 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut MatchReport) {
         let pool = stage.pool(&lying, &judged, uses);
         report.set_aside = pool.set_aside();
         pool.ask_first(context);
-        stage.place(context, &pool, report);
+        stage.place(context, &pool, report, progress);
     }
 }
 
@@ -182,7 +198,13 @@ impl<'b> Stage<'b> {
         }
     }
 
-    fn place(&self, context: &mut Context<'_>, pool: &Pool<'_>, report: &mut MatchReport) {
+    fn place(
+        &self,
+        context: &mut Context<'_>,
+        pool: &Pool<'_>,
+        report: &mut MatchReport,
+        progress: &mut dyn FnMut(f64),
+    ) {
         let format = context.format;
         let ties = pool.ties();
         let roles = self.roles.iter().zip(&pool.roles).map(|(role, coils)| Role {
@@ -195,7 +217,7 @@ impl<'b> Stage<'b> {
         let values: [Value<'_>; 1] = [("h", &format.decimal(self.height))];
         report.height =
             Some(context.ledger.work(format.height(self.height), HEIGHT, &values, source));
-        match matched(&roles, &self.places) {
+        match matched_with_progress(&roles, &self.places, progress) {
             Ok(matching) => self.report(context, pool, &matching, report),
             Err(error) => context.problem(refused(context.system(), &error)),
         }

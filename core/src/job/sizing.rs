@@ -26,11 +26,22 @@ use design::Drawer;
 /// Drawings of coils, and of pairs of coils, for what a job needs.
 #[must_use]
 pub fn size(job: &Job, tables: &Tables<'_>) -> SizingReport {
+    size_with_progress(job, tables, &mut |_| {})
+}
+
+/// What [`size`] gives, telling a listener from time to time which part is done, from 0 to 1: the pairs of bars take
+/// the time.
+#[must_use]
+pub fn size_with_progress(
+    job: &Job,
+    tables: &Tables<'_>,
+    progress: &mut dyn FnMut(f64),
+) -> SizingReport {
     let axes = axes(file::system_of(job));
     let mut report =
         SizingReport { cautions: cautions::replace(), axes, ..SizingReport::default() };
     (report.problems, report.notes, report.workings) =
-        answered(job, tables, |context| fill(context, job, &mut report));
+        answered(job, tables, |context| fill(context, job, &mut report, progress));
     report
 }
 
@@ -103,7 +114,12 @@ struct Wanted {
     refused: Vec<RefusedBar>,
 }
 
-fn fill(context: &mut Context<'_>, job: &Job, report: &mut SizingReport) {
+fn fill(
+    context: &mut Context<'_>,
+    job: &Job,
+    report: &mut SizingReport,
+    progress: &mut dyn FnMut(f64),
+) {
     let Some(written) = read(context, job) else { return };
     let Some(wanted) = wanted(context, &written) else { return };
     report.refused.clone_from(&wanted.refused);
@@ -112,7 +128,7 @@ fn fill(context: &mut Context<'_>, job: &Job, report: &mut SizingReport) {
         report.sentence = single;
     }
     if written.pair {
-        let sentence = pairs(context, &written, &wanted, report);
+        let sentence = pairs(context, &written, &wanted, report, progress);
         report.sentence = if report.sentence.is_empty() {
             sentence
         } else {
@@ -396,6 +412,7 @@ fn pairs(
     written: &SizingSpec,
     wanted: &Wanted,
     report: &mut SizingReport,
+    progress: &mut dyn FnMut(f64),
 ) -> String {
     let turns = steps(LEAST_TURNS, MOST_TURNS, STEP_OF_PAIRS);
     let sizing = match PairSizing::new(wanted.need, &wanted.bars, &turns, Balance::default()) {
@@ -405,7 +422,8 @@ fn pairs(
             return String::new();
         }
     };
-    let found = sizing.designs(&rounding(context.system()), written.rank);
+    let rounding = rounding(context.system());
+    let found = sizing.designs_with_progress(&rounding, written.rank, progress);
     let drawer = Drawer { need: &wanted.need, steel: wanted.steel };
     for pair in found.pairs.iter().take(MOST_PAIRS) {
         let pair = drawer.pair(context, pair);

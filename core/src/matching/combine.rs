@@ -13,6 +13,7 @@ use super::Found;
 use super::pairs::{Entry, Pairs, Taken};
 use super::pieces::{Roles, Stock};
 use super::{MOST_ROLES, spread};
+use crate::progress::{Progress, part};
 
 /// Up to so many possible nests are listed.
 const MOST_LISTED: usize = 500_000;
@@ -25,18 +26,25 @@ const DESCENT_STEPS: usize = 60_000_000;
 /// Steps that one kind of part may take of it.
 const KIND_STEPS: usize = 2_000_000;
 
-/// The least spread, looked for below one that is known, in one part of the usual steps.
+/// The least spread, looked for below one that is known, in a share of the usual steps, one in `share`.
 pub(super) fn search(
     stock: &Stock,
     plan: &[usize],
     wanted: usize,
     known: f64,
     slack: f64,
-    part: usize,
+    share: usize,
+    progress: &mut Progress<'_>,
 ) -> Found {
     let mut best = known;
     let mut nests = None;
-    let descended = descend(stock, first(stock, plan), slack, DESCENT_STEPS / part);
+    let descended = descend(
+        stock,
+        first(stock, plan),
+        slack,
+        DESCENT_STEPS / share,
+        &mut progress.piece(0.0, 0.5),
+    );
     let reached = spread(&loads(stock, &descended));
     if reached < best {
         (best, nests) = (reached, Some(descended));
@@ -55,7 +63,7 @@ pub(super) fn search(
         };
         bound = 0.0;
         if let Some(listed) = listed {
-            let most_steps = STEPS / part;
+            let most_steps = STEPS / share;
             let mut windows = Windows {
                 stock,
                 listed: &listed,
@@ -66,7 +74,7 @@ pub(super) fn search(
                 steps: 0,
                 most_steps,
             };
-            let proven = windows.search();
+            let proven = windows.search(&mut progress.piece(0.5, 1.0));
             (best, nests) = (windows.best, windows.nests);
             if every == 1 {
                 bound = proven;
@@ -135,6 +143,7 @@ fn descend(
     mut nests: Vec<Vec<usize>>,
     slack: f64,
     most_steps: usize,
+    progress: &mut Progress<'_>,
 ) -> Vec<Vec<usize>> {
     let mut kinds: Vec<Roles> = stock.pieces.iter().map(|piece| piece.roles).collect();
     kinds.dedup();
@@ -152,7 +161,9 @@ fn descend(
             if others.len() < pieces.len() { rests.push(entry) } else { wholes.push(entry) }
         }
         let pairs = Pairs::new(wholes, rests, stock.of_roles(*kind).collect(), nests.len());
-        let solved = pairs.solve(best, slack, KIND_STEPS);
+        let done = part(steps, most_steps);
+        let of_kind = part(steps + KIND_STEPS, most_steps);
+        let solved = pairs.solve(best, slack, KIND_STEPS, &mut progress.piece(done, of_kind));
         steps += KIND_STEPS;
         idle += 1;
         for taken in solved.taken.into_iter().flatten() {
@@ -235,11 +246,12 @@ struct Windows<'a> {
 
 impl Windows<'_> {
     /// Lowers the best spread as far as it goes, and returns one below which none is.
-    fn search(&mut self) -> f64 {
+    fn search(&mut self, progress: &mut Progress<'_>) -> f64 {
         // Windows left undecided, by the least width that holds enough nests, shared parts or not.
         let mut undecided = f64::INFINITY;
         for (start, least) in self.listed.iter().enumerate() {
             let Some(last) = self.listed.get(start + self.wanted - 1) else { break };
+            progress.at(part(start, self.listed.len()));
             let narrow = last.load - least.load;
             let decided = self.steps < self.most_steps && self.lower(start, least.load);
             if !decided {

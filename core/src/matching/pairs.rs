@@ -16,6 +16,7 @@
 //! if the steps run out, what is left of the intervals bounds it.
 
 use crate::order::InOrder;
+use crate::progress::{Progress, part};
 use std::collections::VecDeque;
 
 /// Steps after which a search for the least spread stops, each one part that is looked at.
@@ -153,7 +154,13 @@ impl Pairs {
 
     /// The least spread, looked for below one that is known. Spreads within `slack` of each other
     /// are one.
-    pub(super) fn solve(&self, known: f64, slack: f64, most_steps: usize) -> Solved {
+    pub(super) fn solve(
+        &self,
+        known: f64,
+        slack: f64,
+        most_steps: usize,
+        progress: &mut Progress<'_>,
+    ) -> Solved {
         let mut steps = 0;
         let mut best = known;
         let mut window = None;
@@ -162,11 +169,16 @@ impl Pairs {
         let top = heaviest.map_or(last, |(a, b)| last.max(a.load + b.load));
         // Intervals that hold their right end and not their left one, widest first.
         let mut intervals = VecDeque::from([(-1.0, top)]);
+        let mut decided = 0.0;
         while steps < most_steps
             && let Some((left, right)) = intervals.pop_front()
         {
-            let Some(lo) = self.next(left, &mut steps).filter(|lo| *lo <= right) else { continue };
+            progress.at((decided / top).max(part(steps, most_steps)));
+            let lo = self.next(left, &mut steps).filter(|lo| *lo <= right);
+            decided += lo.unwrap_or(right) - left.max(0.0);
+            let Some(lo) = lo else { continue };
             if self.greatest([lo, right + best - slack], &mut steps).is_none() {
+                decided += right - lo;
                 continue;
             }
             if let Some(enough) = self.greatest([lo, lo + best - slack], &mut steps) {

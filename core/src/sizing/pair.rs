@@ -11,6 +11,7 @@ use crate::coil::solid::{self, Solid};
 use crate::coil::{Diameters, Hand, rate};
 use crate::drawing::{Drawing, Figures, both};
 use crate::order::InOrder;
+use crate::progress::{Progress, part};
 use crate::quantity::{Force, Length, Mass, SpringRate};
 
 /// The hands of a pair, outer and inner: opposite, so that turns of one do not slip between turns of
@@ -202,9 +203,23 @@ impl PairSizing {
     /// coil whose stress is the greater part of what is allowed.
     #[must_use]
     pub fn designs(&self, rounding: &Rounding, rank: Rank) -> PairsSized {
+        self.designs_with_progress(rounding, rank, &mut |_| {})
+    }
+
+    /// What [`PairSizing::designs`] gives, telling a listener from time to time which part of the pairs of bars has
+    /// been tried, from 0 to 1.
+    #[must_use]
+    pub fn designs_with_progress(
+        &self,
+        rounding: &Rounding,
+        rank: Rank,
+        progress: &mut dyn FnMut(f64),
+    ) -> PairsSized {
+        let mut progress = Progress::new(progress);
         let mut ranked = Vec::new();
         let mut refused = Vec::new();
-        for outer in &self.bars {
+        for (tried, outer) in self.bars.iter().enumerate() {
+            progress.at(part(tried * tried, self.bars.len() * self.bars.len()));
             for inner in self.bars.iter().filter(|inner| inner.size < outer.size) {
                 let two = Two { outer: *outer, inner: *inner };
                 let best = self.best(&two, rounding, rank);

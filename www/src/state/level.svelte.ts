@@ -1,9 +1,17 @@
 import { whole } from '../engine/whole';
-import type { Job, LevelReport, MatchReport } from '../engine/types';
+import type { Job, LevelReport, SeatReport } from '../engine/types';
 import { job } from './job.svelte';
+import { Search } from './search.svelte';
 
-/** With more coils on the bench than that, they are matched when it is asked for. */
-const MANY = 200;
+/** So many coils are matched in less time than a key may take; of nests of three and more, so few. */
+const FEW = 100;
+const FEW_OF_THREES = 24;
+
+function isMatchedLong({ nests = [], bench = [] }: Job): boolean {
+	const seats = nests.map((nest) => nest.seats?.length ?? 0);
+	const coils = seats.reduce((sum, each) => sum + each, bench.length);
+	return coils > (Math.max(0, ...seats) > 2 ? FEW_OF_THREES : FEW);
+}
 
 /** Whether two objects have the same fields; a list with nothing in it is the same as another. */
 function isSame<T extends object>(one: T, other: T): boolean {
@@ -33,18 +41,15 @@ class LevelStore {
 		if (!isSame(all, this.#coils)) this.#coils = all;
 		return this.#coils;
 	});
-	#asked = $state.raw<Job>();
 	/** Whether the answer is looked at; else it is not worked out. */
 	open = $state(true);
-	readonly waits: boolean = $derived((job.job.bench?.length ?? 0) > MANY && this.#asked !== this.coils);
 	/** Which coil belongs in which seat. */
-	readonly match: MatchReport | undefined = $derived(
-		this.open && !this.waits ? whole.matching(this.coils) : undefined,
-	);
+	readonly matching = new Search('matching', () => (this.open ? this.coils : undefined), isMatchedLong);
 
-	/** Has many coils matched, as they are now. */
-	ask(): void {
-		this.#asked = this.coils;
+	/** What was found of a coil on the bench, as long as it is written as it was then. */
+	lying(at: number): SeatReport | undefined {
+		const { report, of } = this.matching;
+		return of?.bench?.[at] === this.coils.bench?.[at] ? report?.bench[at] : undefined;
 	}
 }
 

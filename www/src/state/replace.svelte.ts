@@ -9,11 +9,11 @@ import type {
 	Note,
 	OrderReport,
 	ReplaceReport,
-	SizingReport,
 } from '../engine/types';
 import { isTogether, withDrawings, withOriginal } from './candidates';
 import { job } from './job.svelte';
 import { isUnder, type Path } from './path';
+import { Search } from './search.svelte';
 import { asWritten } from './shape';
 
 /** The look of a requirement that is met, or not. */
@@ -38,6 +38,8 @@ export interface Judged {
 	frame?: CandidateReport['frame'] | undefined;
 }
 
+/** Of more bars than that a drawing may take longer to find than a key may. */
+const MANY_BARS = 60;
 /** So many candidates stand abreast where there is room. */
 const ABREAST = 3;
 
@@ -57,10 +59,15 @@ class ReplaceStore {
 		}
 		return this.#need;
 	});
-	readonly sizing: SizingReport = $derived(whole.size(this.#needed));
 	/** Whether anything is needed; else nothing is worked out. */
 	readonly asks: boolean = $derived(
 		Object.values(job.job.need ?? {}).some((text) => typeof text === 'string' && text !== ''),
+	);
+	/** The drawings that meet it. */
+	readonly sizing = new Search(
+		'size',
+		() => (this.asks ? this.#needed : undefined),
+		({ need }) => need?.pair === 'yes' || (need?.bars ?? []).length > MANY_BARS,
 	);
 
 	readonly #wide = new MediaQuery('min-width: 64rem', true);
