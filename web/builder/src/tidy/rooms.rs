@@ -3,7 +3,7 @@
 use super::{File, Finding};
 
 /// Each room after all that it may use.
-const ROOMS: [&str; 25] = [
+const ROOMS: [&str; 26] = [
     "formula",
     "source",
     "quantity",
@@ -11,6 +11,7 @@ const ROOMS: [&str; 25] = [
     "bounds",
     "reading",
     "order",
+    "progress",
     "material",
     "measured",
     "verdict",
