@@ -1,8 +1,6 @@
 //! Tables of coils: every slip is told at its line and column, every other line is kept, and how the
 //! text comes in pieces makes no difference.
 
-#![cfg(test)]
-
 use coilnest::job::coil_table::{
     LONGEST_LINE, MOST_COILS, MOST_READINGS, Piece, coil_csv, coil_rows,
 };

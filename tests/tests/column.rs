@@ -1,6 +1,5 @@
 //! Buckling, lateral rate and surge of a coil against what a column of its stiffness does, worked out
 //! step by step along it; bar and mass against the helix in space.
-#![cfg(test)]
 
 use approx::{assert_abs_diff_eq, relative_eq};
 use coilnest::coil::buckling::{self, Seating};

@@ -1,7 +1,5 @@
 //! The ± of a coil: one figure by one rule wherever it is shown, and never smaller for knowing less.
 
-#![cfg(test)]
-
 use approx::relative_eq;
 use coilnest::job::report::{Figure, Report, SheetAnswer, Trust};
 use coilnest::job::{assess, coil_sheet, file};

@@ -2,8 +2,6 @@
 //! `coil::plates` and the authorities of `coil::solid` against computed springs, `data/closed-ends.csv`
 //! and `data/tapered-ends.csv`, which say how they were made.
 
-#![cfg(test)]
-
 use coilnest::coil::ends::{DEAD_TURNS_DOUBT, Ends, Turns};
 use coilnest::coil::plates::{self, Band, Stage};
 use coilnest::coil::solid::{self, Solid};

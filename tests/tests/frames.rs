@@ -1,6 +1,6 @@
 //! Frames on nests: against equilibria found elsewhere (`data/frames.json`), against another
 //! library's quadratic programs, and what must hold of every frame.
-#![cfg(test)]
+
 #![expect(clippy::cast_precision_loss, reason = "no frame here has 2⁵² nests")]
 
 use clarabel::algebra::CscMatrix;

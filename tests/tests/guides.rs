@@ -1,6 +1,5 @@
 //! Boxes in their guides: against whole numbers of sixty-fourths, one by one, and against sampled boxes
 //! whose true sizes are known.
-#![cfg(test)]
 
 use coilnest::guides::{Guides, GuidesError, Part, Renewed, Size, Word};
 use coilnest::quantity::Length;

@@ -4,8 +4,6 @@
 //! and pounds and by hand, from the numbers of the job: the jobs are invented and their numbers
 //! round, so that a pencil is enough for most.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
 use coilnest::job::report::{NestReport, Report, StateReport, VerdictReport, Word};
 use coilnest::job::{assess, file};

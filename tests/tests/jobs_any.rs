@@ -1,7 +1,5 @@
 //! Jobs of any content: nothing panics, nothing is lost, and what does not depend on a field stays.
 
-#![cfg(test)]
-
 use coilnest::job::rows::Takes;
 use coilnest::job::{
     assess, coil_sheet, file, nest_state, report::Report, respell::respell, strip,

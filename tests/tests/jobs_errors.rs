@@ -1,7 +1,5 @@
 //! Jobs with slips of the pen: every one is a problem at its field, and nothing else is lost.
 
-#![cfg(test)]
-
 use coilnest::job::{assess, coil_sheet, file};
 use coilnest::measured::{ErrorRule, TapeClass};
 use coilnest::quantity::{Length, si};

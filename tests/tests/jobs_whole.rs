@@ -1,7 +1,5 @@
 //! What holds between the figures of any report, on every job that is kept.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::bounds;
 use coilnest::job::report::{Report, StateReport};

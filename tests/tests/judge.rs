@@ -1,7 +1,5 @@
 //! What the tape says by itself, as a first look at the page has it, against the whole report.
 
-#![cfg(test)]
-
 use coilnest::job::report::{Figure, SeatReport};
 use coilnest::job::{assess, file, judge};
 use coilnest_tables::{TABLES, TAPE_TABLES};

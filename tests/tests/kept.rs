@@ -1,7 +1,5 @@
 //! The lines of a report: their form, and that nothing of the report is missing from them.
 
-#![cfg(test)]
-
 use coilnest::job::{assess, file};
 use coilnest_tables::TABLES;
 use coilnest_tests::kept::lines;

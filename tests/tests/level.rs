@@ -1,8 +1,6 @@
 //! A job's frame, from its texts to its report: against equilibria found elsewhere
 //! (`data/frames.json`), against a pencil, and with all that can be wrong with it.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::job::report::{FrameReport, FrameState, LevelReport, Problem, SupportState};
 use coilnest::job::{HeldFrame, Job, assess, file, level, matching};

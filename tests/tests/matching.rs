@@ -1,6 +1,6 @@
 //! Which coil where: against every choice there is, for few coils; against what must hold, for many;
 //! and twelve nests that were pressed in 1900, `data/press-nests-1900.csv`, which says where from.
-#![cfg(test)]
+
 #![expect(clippy::cast_precision_loss, reason = "no bench here has 2⁵² coils")]
 
 use approx::{abs_diff_eq, assert_abs_diff_eq};

@@ -2,8 +2,6 @@
 //!
 //! The same texts at every run: what is drawn comes from a fixed seed, and how many is counted.
 
-#![cfg(test)]
-
 use coilnest::bounds::{self, Bound};
 use coilnest::job::coil_table::{Piece, coil_rows};
 use coilnest::job::{Job, assess, file, judge, level, matching, replace, size};

@@ -1,5 +1,4 @@
 //! What must hold of every coil by itself: its room, its widening, its set, its life.
-#![cfg(test)]
 
 use coilnest::coil::ends::{Ends, Turns};
 use coilnest::coil::fatigue::{self, Criterion, Cycle, Strength, Surface};

@@ -1,7 +1,5 @@
 //! The report of one nest says what the report of the whole job says of it.
 
-#![cfg(test)]
-
 use coilnest::job::{Job, assess, assess_nest, file};
 use coilnest_tables::TABLES;
 use coilnest_tests::corpus;

@@ -1,18 +1,11 @@
 //! The library against tables that general numerical packages made, each kept in `data/` and made by a
 //! script of `outside/`, whose README says with which packages. Nothing here runs them.
-#![cfg(test)]
 
-#[path = "outside/columns.rs"]
 mod columns;
-#[path = "outside/doubts.rs"]
 mod doubts;
-#[path = "outside/matching.rs"]
 mod matching;
-#[path = "outside/nests.rs"]
 mod nests;
-#[path = "outside/rail_coils.rs"]
 mod rail_coils;
-#[path = "outside/ranges.rs"]
 mod ranges;
 
 use coilnest::coil::DiameterKind;

@@ -1,5 +1,4 @@
 //! What must hold of every coil and every nest.
-#![cfg(test)]
 
 use coilnest::coil::ends::Turns;
 use coilnest::coil::{Diameters, rate};

@@ -1,7 +1,5 @@
 //! What documents say, and what coilnest computes: apart by what each value is worth as a check.
 
-#![cfg(test)]
-
 use coilnest_published::{Checks, Known, Rank, Standing, run, run_on};
 use serde_json::Value;
 use std::collections::BTreeSet;

@@ -3,8 +3,6 @@
 //! The answers are kept and compared; what matters most is worked out again here, in inches and pounds
 //! and by hand, from the numbers of the job, which are invented.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, relative_eq};
 use coilnest::coil::ends::DEAD_TURNS_DOUBT;
 use coilnest::job::input::OrderTexts;

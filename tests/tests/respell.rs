@@ -4,8 +4,6 @@
 //! Which fields those are follows from their rows. A new one fails here until something shows that a job means
 //! the same in both systems: until its quantity stands bare in `tests/data/every-quantity.json`.
 
-#![cfg(test)]
-
 use coilnest::job::respell::respell;
 use coilnest::job::{HeldFrame, assess, coil_sheet, file, level, matching, replace, size};
 use coilnest::quantity::System;

@@ -1,8 +1,6 @@
 //! What can only be checked by sampling: doubts against the scatter that they foretell, corners
 //! against what lies between them.
 
-#![cfg(test)]
-
 use approx::relative_eq;
 use coilnest::bounds;
 use coilnest::coil::DiameterKind;

@@ -1,7 +1,5 @@
 //! The schemas that are checked in are those of the Rust types.
 
-#![cfg(test)]
-
 use coilnest_tests::schema;
 use serde_json::Value;
 

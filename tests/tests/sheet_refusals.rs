@@ -1,8 +1,6 @@
 //! What a drawing sheet refuses or warns of: one bad thing each, and the sentence that must come, with the
 //! value, the bound and the remedy in the units of the job.
 
-#![cfg(test)]
-
 use coilnest::job::report::Sheet;
 use coilnest::job::{coil_sheet, file};
 use coilnest_tables::TABLES;

@@ -3,8 +3,6 @@
 //! Every sheet is kept and compared. The figures of two coils that have all of it are worked out again
 //! here from the numbers of their drawings, where there are two ways by the other one.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, assert_abs_diff_eq, relative_eq};
 use coilnest::job::report::{Figure, Sheet};
 use coilnest::job::{coil_sheet, file};

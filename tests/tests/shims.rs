@@ -1,5 +1,5 @@
 //! Plans of shims against every plan that there is, each settled by itself.
-#![cfg(test)]
+
 #![expect(clippy::cast_precision_loss, reason = "no frame here has 2⁵² nests")]
 
 use approx::abs_diff_eq;

@@ -1,8 +1,6 @@
 //! A truck beside an earlier job of it: by label, what each coil has lost, and never more than the tapes
 //! can tell.
 
-#![cfg(test)]
-
 use coilnest::change::{Estimate, Word, change};
 use coilnest::job::report::{SinceReport, SinceWord};
 use coilnest::job::{file, since};

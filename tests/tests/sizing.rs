@@ -1,5 +1,4 @@
 //! Sized coils against a second calculation, against themselves, and against published designs.
-#![cfg(test)]
 
 use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::coil::buckling::{self, Seating};

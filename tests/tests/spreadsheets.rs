@@ -1,8 +1,6 @@
 //! A job as tables: another reader of comma-separated text finds every figure of the report in them, and
 //! nothing that a spreadsheet would work out.
 
-#![cfg(test)]
-
 use coilnest::job::spreadsheet::{Decimals, Spreadsheets, spreadsheets};
 use coilnest::job::{assess, file, level};
 use coilnest_tables::TABLES;

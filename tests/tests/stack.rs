@@ -1,6 +1,5 @@
 //! Pads and plates over and under a nest: against a general solver of quadratic programs, which knows
 //! springs that push and springs that hold, joined at points, and nothing of nests.
-#![cfg(test)]
 
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{DefaultSettings, DefaultSolver, IPSolver, SupportedConeT};

@@ -1,6 +1,5 @@
 //! Trucks that stand again: ten thousand are sampled, coil by coil, with a tape that is off and marks that
 //! are coarse, and what was done to each is known.
-#![cfg(test)]
 
 use coilnest::frame::standing::{Cause, Explained, Spot, StandingError, Taped, above};
 use coilnest::frame::{CoilDoubt, Frame, Place, Support, Weight};

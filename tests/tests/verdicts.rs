@@ -1,8 +1,6 @@
 //! Verdicts that say no more than is known: what was found to say more, and that knowing less is never
 //! better. The coils are invented.
 
-#![cfg(test)]
-
 use approx::{abs_diff_eq, assert_abs_diff_eq};
 use coilnest::bounds;
 use coilnest::job::report::{MatchReport, Report, VerdictReport, Word};

@@ -1,8 +1,5 @@
 //! Every working of every kept job, worked out by another library from what it says was put in.
 
-#![cfg(test)]
-
-#[path = "workings/expression.rs"]
 mod expression;
 
 use coilnest::formula::{AND, RESULTS, SYMBOLS, meaning};

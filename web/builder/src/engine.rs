@@ -95,7 +95,19 @@ pub(crate) fn crates_inside() -> Command {
     tree
 }
 
-/// The engine's tests, ready to be run by the test runner that the environment names.
-pub(crate) fn test_words() -> [&'static str; 8] {
-    ["test", "--locked", "--package", PACKAGE, "--all-features", "--tests", "--target", TARGET]
+/// The engine's tests, ready to be run by the test runner that the environment names. They are few: to make the engine
+/// quick would take longer than they do.
+pub(crate) fn test_words() -> [&'static str; 10] {
+    [
+        "test",
+        "--locked",
+        "--package",
+        PACKAGE,
+        "--all-features",
+        "--tests",
+        "--target",
+        TARGET,
+        "--config",
+        "profile.dev.package.coilnest.opt-level=0",
+    ]
 }
