@@ -276,7 +276,7 @@ impl Formula {
     }
 
     /// What is no expression, and what it is found from.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) const fn put_words(said: &'static str, with: String) -> Put {
         let formula = Self { template: said, in_words: true };
         Put { formula, text: with, numbers: Vec::new(), terms: 0 }
@@ -305,7 +305,7 @@ impl Put {
     }
 
     /// Adds a letter's number, of which only the start is put in: its range stands behind it.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) fn add_ranged(&mut self, sign: &'static str, number: &str, put_in: usize) {
         self.add(0, &[(sign, &number)]);
         if let Some(last) = self.numbers.last_mut() {

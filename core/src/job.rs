@@ -7,7 +7,8 @@
 //! drawings for a need, [`bell`] with how likely
 //! each height of a coil is, and [`coil_table`] reads many coils at once. What cannot be used is a problem at
 //! the path of its field, and the rest stands. Nothing panics, and nothing is kept between two calls but
-//! what the caller holds: [`HeldFrame`] is a frame that is asked again and again.
+//! what the caller holds: [`HeldFrame`] is a frame that is asked again and again. A [`report`] that the caller kept as
+//! JSON is read back.
 //!
 //! # Example
 //! ```
@@ -23,7 +24,7 @@
 //! }"#)?;
 //! let report = assess(&job, &tables);
 //! let verdict = report.nests[0].seats[0].verdict.as_ref();
-//! assert_eq!(verdict.map(|verdict| verdict.title), Some("Good"));
+//! assert_eq!(verdict.map(|verdict| &*verdict.title), Some("Good"));
 //! # Ok::<(), Box<coilnest::job::report::Problem>>(())
 //! ```
 

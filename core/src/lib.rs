@@ -30,7 +30,7 @@
 //! | May another spring stand in for this one, and what has its maker to know? | [`replacement`] |
 //! | Which coil, or pair of coils, would carry a load in the room there is? | [`sizing`] |
 //! | How did a figure come about? | [`formula`], [`source`] |
-//! | Everything that follows from a bench record, and the sheet of a coil | `job` (feature `serde`) |
+//! | Everything that follows from a bench record, and the sheet of a coil | `job` (feature `job`, or `serde`) |
 //!
 //! # Example
 //!
@@ -69,7 +69,7 @@ pub mod drawing;
 pub mod formula;
 pub mod frame;
 pub mod guides;
-#[cfg(feature = "serde")]
+#[cfg(feature = "job")]
 pub mod job;
 pub mod load_test;
 pub mod matching;

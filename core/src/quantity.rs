@@ -51,7 +51,7 @@ mod scan;
 
 pub use bound::Bound;
 pub(crate) use bound::{Row, Side};
-#[cfg(feature = "serde")]
+#[cfg(feature = "job")]
 pub(crate) use figure::{Digits, Said, say};
 pub(crate) use figure::{joined, tape_mark};
 pub use figure::{shown, write, write_fixed, write_number};

@@ -71,7 +71,7 @@ mod tests;
 mod write;
 
 pub use press::{press, spell_unit, written_in};
-#[cfg(feature = "serde")]
+#[cfg(feature = "job")]
 pub(crate) use write::write_nearest;
 pub use write::{Step, write_inch, write_length, write_mm};
 

@@ -52,7 +52,7 @@ fn lines(report: &Report) -> Vec<String> {
     let line = seats.map(|(nest, seat)| {
         let label = seat.label.as_deref().unwrap_or_default();
         let free = seat.free.as_ref().map_or("", |free| &free.text);
-        let verdict = seat.verdict.as_ref().map_or("", |verdict| verdict.title);
+        let verdict = seat.verdict.as_ref().map_or("", |verdict| &verdict.title);
         [&nest.id, &seat.name, label, free, verdict].map(quoted).join(",") + "\n"
     });
     line.collect()

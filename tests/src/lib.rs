@@ -11,6 +11,7 @@ pub mod corpus;
 pub mod fields;
 pub mod job_path;
 pub mod kept;
+pub mod read_back;
 pub mod schema;
 
 /// The examples of the README, which are compiled and run with those of the documentation.

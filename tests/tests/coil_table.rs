@@ -282,7 +282,7 @@ const SLIPS: [(&str, [&str; 5]); 22] = [
 ];
 
 fn said(problem: &Problem) -> [&str; 5] {
-    [&problem.path, problem.code, &problem.message, &problem.expected, &problem.example]
+    [&problem.path, &problem.code, &problem.message, &problem.expected, &problem.example]
 }
 
 #[test]
@@ -302,7 +302,7 @@ fn every_slip_is_told_at_its_place_and_the_other_lines_stand() {
 #[test]
 fn a_line_has_all_its_problems_at_once() {
     let read = whole(&job("inch"), "label,role,readings\n,middle,13 7/,12 1/3\n40,outer,x");
-    let found: Vec<_> = problems(&read).into_iter().map(|p| (p.path.as_str(), p.code)).collect();
+    let found: Vec<_> = problems(&read).into_iter().map(|p| (p.path.as_str(), &*p.code)).collect();
     assert_eq!(
         found,
         [
@@ -446,7 +446,7 @@ fn separators_and_columns() {
 #[test]
 fn a_decimal_comma_between_commas_is_not_taken_for_two_readings() {
     let read = whole(&job("metric"), "label,role,reading\n17,outer,353,6\n18,outer,\"353,6\"\n");
-    let codes: Vec<_> = problems(&read).into_iter().map(|problem| problem.code).collect();
+    let codes: Vec<_> = problems(&read).into_iter().map(|problem| &*problem.code).collect();
     assert_eq!((codes, rows(&read).len()), (vec!["readings-apart"], 1));
 }
 

@@ -107,7 +107,7 @@ fn the_page_says_that_one_place_was_read() -> Result<(), Box<dyn Error>> {
         .collect();
     assert_eq!(verdicts.len(), 2);
     for verdict in verdicts {
-        assert_eq!((verdict.title, verdict.places), ("Good", 1));
+        assert_eq!((&*verdict.title, verdict.places), ("Good", 1));
         let says = "One place only: turn the coil and read again.";
         assert!(verdict.sentence.contains(says), "{}", verdict.sentence);
     }

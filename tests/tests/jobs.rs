@@ -354,7 +354,7 @@ fn a_load_past_solid() {
     }
     is(some(just_not.stop_load.as_ref()), 1.0, POUND_FORCE);
     let [problem] = report.problems.as_slice() else { panic!("one problem") };
-    assert_eq!((problem.path.as_str(), problem.code), ("nests[0].ask[2]", "below-solid"));
+    assert_eq!((problem.path.as_str(), &*problem.code), ("nests[0].ask[2]", "below-solid"));
 }
 
 #[test]

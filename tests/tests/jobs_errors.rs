@@ -57,7 +57,7 @@ fn every_coil_has_a_sheet(job: &Value) {
 #[test]
 fn the_sheet_without_slips_only_lacks_its_format() {
     let problems = problems(&sheet());
-    let codes: Vec<_> = problems.iter().map(|problem| problem.code).collect();
+    let codes: Vec<_> = problems.iter().map(|problem| &*problem.code).collect();
     assert_eq!(codes, ["format-missing"]);
 }
 
@@ -71,7 +71,7 @@ fn every_slip_on_one_sheet_is_one_problem_at_its_field() {
     every_coil_has_a_sheet(&job);
     let problems = problems(&job);
     let mut found: Vec<_> =
-        problems.iter().map(|problem| (problem.path.clone(), problem.code.to_owned())).collect();
+        problems.iter().map(|problem| (problem.path.clone(), problem.code.to_string())).collect();
     let mut expected: Vec<_> = slips
         .iter()
         .map(|slip| (slip.at.clone().unwrap_or(slip.path.clone()), slip.code.clone()))
@@ -223,7 +223,7 @@ fn every_documented_note_is_met_and_every_met_note_is_documented() {
     let jobs = lacking.iter().map(|text| file::from_value(serde_json::from_str(text).unwrap()));
     let kept = corpus::all().unwrap().into_iter().map(|job| file::open(&job.text));
     let reports = jobs.chain(kept).map(|job| assess(&job.unwrap(), &TABLES));
-    let met = reports.flat_map(|report| report.notes).map(|note| note.code.to_owned());
+    let met = reports.flat_map(|report| report.notes).map(|note| note.code.to_string());
     let met: BTreeSet<String> = met.chain(of_cases(true)).collect();
     assert_eq!(met, documented.into_iter().map(str::to_owned).collect());
 }
@@ -240,7 +240,7 @@ fn a_file_of_another_format_is_left_alone() {
         ("{}", "format-unknown"),
     ] {
         let refused = file::open(&format!("{{\"format\": {format}}}")).unwrap_err();
-        assert_eq!((refused.path.as_str(), refused.code), ("format", code), "{format}");
+        assert_eq!((refused.path.as_str(), &*refused.code), ("format", code), "{format}");
     }
     assert_eq!(file::open("{}").unwrap_err().code, "format-missing");
     for text in ["", "[]", "null", "7", "\"job\"", "{", "{\"format\":", "\u{feff}{}"] {
@@ -262,7 +262,7 @@ fn a_length_beyond_the_tape_class_is_a_problem() {
         file::open(&corpus::named("common-practice").unwrap().text.replace("\"II\"", "\"short\""));
     let report = assess(&job.unwrap(), &tables);
     let found: Vec<_> =
-        report.problems.iter().map(|problem| (problem.path.as_str(), problem.code)).collect();
+        report.problems.iter().map(|problem| (problem.path.as_str(), &*problem.code)).collect();
     assert_eq!(
         found,
         [

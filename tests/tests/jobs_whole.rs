@@ -43,7 +43,7 @@ fn every_figure_has_its_working_and_every_working_its_figure() {
             for part in [&working.with, &working.result, &working.source] {
                 assert!(!part.trim().is_empty(), "{name}, {key}: {working:?}");
             }
-            assert!(!working.formula.to_string().is_empty(), "{name}, {key}: {working:?}");
+            assert!(!working.formula.is_empty(), "{name}, {key}: {working:?}");
         }
         let used: BTreeSet<String> = keys(&parts).into_iter().map(str::to_owned).collect();
         let filed: BTreeSet<String> =

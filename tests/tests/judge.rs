@@ -26,7 +26,7 @@ fn same_by_the_tape(whole: &SeatReport, taped: &SeatReport, of: &str) {
         let verdict = seat.verdict.as_ref()?;
         let limits = [&verdict.least, &verdict.most].map(|limit| bare(limit.as_ref()));
         let chances = [verdict.p_in, verdict.p_short, verdict.p_long];
-        Some((verdict.word, verdict.title, chances, verdict.places, limits))
+        Some((verdict.word, verdict.title.clone(), chances, verdict.places, limits))
     };
     assert_eq!(ruled(whole), ruled(taped), "{of}");
 }

@@ -293,7 +293,7 @@ fn the_shim_goes_where_the_coil_is_short() {
     for (aim, before) in [("loads", 0.015_625), ("level", 0.0625 * INCH)] {
         let report = level(&job(&with(&[("frame.shims_for", json!(aim))])), &TABLES);
         let shims = report.shims.unwrap();
-        assert_eq!((shims.aim, shims.exact, shims.steps.len()), (aim, true, 1));
+        assert_eq!((&*shims.aim, shims.exact, shims.steps.len()), (aim, true, 1));
         is(&shims.before, before, 1.0);
         is(&shims.after, 0.0, 1.0);
         let step = &shims.steps[0];
@@ -478,7 +478,7 @@ fn two_distances_say_where_four_nests_stand() {
     supports.truncate(3);
     let problems = assess(&self::job(&job), &TABLES).problems;
     let found = problems.iter().find(|problem| problem.path == "frame.apart").unwrap();
-    assert_eq!((found.code, found.read.as_str()), ("apart-of-four", "3"));
+    assert_eq!((&*found.code, found.read.as_str()), ("apart-of-four", "3"));
 }
 
 /// A quarter of an inch lower at one end and higher at the other, 36 in from the middle: of 1000 lb/in a nest,

@@ -26,6 +26,7 @@ mod outside;
 mod press;
 mod properties;
 mod published;
+mod read_back;
 mod reading;
 mod replace_jobs;
 mod replacement;

@@ -255,6 +255,6 @@ fn a_coil_that_the_job_does_not_have() {
     let job = file::open(&corpus::named("hot-wound").unwrap().text).unwrap();
     let answer = coil_sheet(&job, &TABLES, "outer");
     let problem = answer.problem.unwrap();
-    assert_eq!((answer.sheet.is_none(), problem.code), (true, "no-such-coil"));
+    assert_eq!((answer.sheet.is_none(), &*problem.code), (true, "no-such-coil"));
     says(&problem.expected, "one of bolster");
 }

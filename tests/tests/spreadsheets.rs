@@ -51,7 +51,7 @@ fn every_coil_stands_in_the_table_with_its_figures() {
         let inches: f64 = at("measured, in").parse().unwrap();
         assert!((inches * 0.0254 - free.si).abs() < 0.00005 * 0.0254 + 1e-12, "{inches}");
         let verdict = seat.verdict.as_ref().unwrap();
-        assert_eq!(at("verdict"), verdict.title);
+        assert_eq!(verdict.title, at("verdict"));
         assert_eq!(at("in words"), verdict.sentence.replace(['\u{202f}', '\u{a0}'], " "));
         let sure: f64 = at("sure, %").parse().unwrap();
         assert!(
@@ -106,7 +106,7 @@ fn boxes_pads_and_heights_stand_in_tables_of_their_own() {
     for ((nest, guides), line) in boxes().zip(&lines) {
         let at = |name: &str| cell(&names, line, name);
         assert_eq!((at("nest"), at("box")), (nest.id.as_str(), guides.name.as_str()));
-        assert_eq!(at("verdict"), guides.title);
+        assert_eq!(guides.title, at("verdict"));
         for (name, clear) in ["top", "middle", "bottom"].into_iter().zip(&guides.at) {
             inches(at(&format!("clear, {name}, in")), clear.si);
         }
@@ -139,7 +139,7 @@ fn boxes_pads_and_heights_stand_in_tables_of_their_own() {
             taped += 1;
         }
         if let Some(point) = under.points.iter().find(|point| point.name == at("at")) {
-            assert_eq!((at("verdict"), at("load, lb")), (point.title, ""));
+            assert_eq!((at("verdict"), at("load, lb")), (&*point.title, ""));
             inches(at("worked out, in"), point.height.si);
         }
         if let Some(nest) = under.supports.iter().position(|nest| nest.nest == at("at")) {

@@ -65,7 +65,7 @@ fn repeating_a_reading_makes_it_no_surer_than_its_mark() {
 #[test]
 fn one_place_is_worth_one_place() {
     let (_, one) = taped("13 15/16", &["13 15/16"]);
-    assert_eq!((one.title, one.places), ("Good", 1));
+    assert_eq!((&*one.title, one.places), ("Good", 1));
     assert!(one.sentence.contains("One place only: turn the coil and read again."), "{one:?}");
     // 2.88 standard uncertainties on either side.
     assert!(abs_diff_eq!(one.p_in.unwrap(), 0.996, epsilon = 5e-4), "{one:?}");
@@ -98,7 +98,7 @@ fn a_slip_is_named_at_its_reading_and_no_verdict_leans_on_it() {
         assert_eq!(found.len(), 1, "{found:?}");
         assert_eq!(found[0].0, "nests[0].seats[0].readings[1]");
         assert!(found[0].1.starts_with(slip) && found[0].1.contains(likely), "{found:?}");
-        assert_eq!((verdict.word, verdict.title), (Word::TooClose, "Read again"));
+        assert_eq!((verdict.word, &*verdict.title), (Word::TooClose, "Read again"));
         assert!(verdict.sentence.contains("from one of two readings"), "{verdict:?}");
         assert_eq!(report.nests[0].not_good, ["Outer: to be read again"]);
         // The mean is that of the other reading, and nothing but it.
@@ -116,7 +116,7 @@ fn a_slip_is_named_at_its_reading_and_no_verdict_leans_on_it() {
 #[test]
 fn a_coil_that_is_far_off_at_two_places_is_far_off() {
     let (report, verdict) = taped("15 1/4", &["14 1/4"]);
-    assert_eq!((verdict.title, verdict.p_in), ("Read again", None));
+    assert_eq!((&*verdict.title, verdict.p_in), ("Read again", None));
     assert_eq!(notes(&report, "reading-questioned").len(), 1);
     let confirmed = json!({ "readings": ["14 1/4"], "confirmed": "14 1/4" });
     let report = self::report("15 1/4", &confirmed);
@@ -146,7 +146,7 @@ fn a_slip_in_millimetres_is_named() {
 fn an_unreadable_reading_leaves_no_plain_good() {
     let (report, verdict) = taped("13 15/16", &["13 15/16", "13 17/16"]);
     assert_eq!(report.problems.len(), 1);
-    assert_eq!((verdict.word, verdict.title), (Word::TooClose, "Read again"));
+    assert_eq!((verdict.word, &*verdict.title), (Word::TooClose, "Read again"));
     assert!(verdict.sentence.contains("from one of two readings"), "{verdict:?}");
     // What is short by what can be read stays short.
     let (_, verdict) = taped("13 15/16", &["13 5/8", "13 5/8", "13 17/16"]);
@@ -262,7 +262,7 @@ fn what_is_not_sound_is_scrap_everywhere() {
         let job = opened(&truck([sound("7"), second, sound("6")], &bench));
         let report = assess(&job, &TABLES);
         let verdict = report.nests[1].seats[0].verdict.as_ref().unwrap();
-        assert_eq!((verdict.word, verdict.title), (Word::Scrap, "Scrap"));
+        assert_eq!((verdict.word, &*verdict.title), (Word::Scrap, "Scrap"));
         assert_eq!(verdict.p_in, None);
         let names = format!("8 (Outer): scrap, {flaw}");
         assert_eq!(report.nests[1].not_good, [names.as_str()]);
@@ -511,7 +511,7 @@ proptest! {
         job["tape"] = json!({ "graduation": graduation, "class": class, "ends_error": ends });
         let title = |job: &Value| {
             let report = assess(&opened(job), &TABLES);
-            report.nests[0].seats[0].verdict.as_ref().map(|verdict| verdict.title)
+            report.nests[0].seats[0].verdict.as_ref().map(|verdict| verdict.title.clone())
         };
         let before = title(&job);
         let seat = |job: &mut Value, field: &str, value: Value| job["nests"][0]["seats"][0][field] = value;
@@ -527,6 +527,7 @@ proptest! {
             Less::Spoilt(text) => job["nests"][0]["seats"][0]["readings"][0] = json!(text),
         }
         let after = title(&job);
+        let (before, after) = (before.as_deref(), after.as_deref());
         prop_assert!(before == Some("Good") || after != Some("Good"), "{before:?} {after:?}");
         if let Less::Spoilt(_) = less {
             prop_assert_ne!(after, Some("Good"));

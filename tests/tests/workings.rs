@@ -2,8 +2,8 @@
 
 mod expression;
 
-use coilnest::formula::{AND, RESULTS, SYMBOLS, meaning};
-use coilnest::job::report::WorkingEntry;
+use coilnest::formula::{AND, Formula, RESULTS, SYMBOLS, meaning};
+use coilnest::job::report::{Phrase, WorkingEntry, Workings};
 use coilnest::job::{file, replace};
 use coilnest_tables::TABLES;
 use coilnest_tests::{answers, corpus, job_path};
@@ -62,16 +62,28 @@ fn wrong(working: &WorkingEntry, numbers: &[f64], mass: bool) -> Option<String> 
     })
 }
 
+/// Every working, with its formula as numbers are put into it.
+fn each(workings: &Workings) -> impl Iterator<Item = (Formula, WorkingEntry)> {
+    let keyed = workings.iter().zip((1..).map(|number| format!("w{number}")));
+    keyed.map(|(working, key)| (workings.formula(&key).unwrap(), working))
+}
+
+/// A letter as the table of them has it.
+fn sign(letter: &Phrase) -> &'static str {
+    SYMBOLS.iter().find(|symbol| *letter == symbol.sign).unwrap().sign
+}
+
 /// The letters and their numbers are those that are put in.
 #[test]
 fn letters_have_the_numbers_that_are_put_in() {
     let mut checked = 0;
     for answer in answers::all().unwrap() {
-        for WorkingEntry { formula, with, letters, .. } in answer.workings.iter() {
+        for (formula, WorkingEntry { with, letters, .. }) in each(&answer.workings) {
             if formula.is_in_words() || letters.0.iter().any(|(_, number)| number.is_empty()) {
                 continue;
             }
-            let plain: Vec<_> = letters.0.iter().map(|(sign, of)| (*sign, nominal(of))).collect();
+            let plain: Vec<_> =
+                letters.0.iter().map(|(letter, of)| (sign(letter), nominal(of))).collect();
             let values: Vec<_> = plain.iter().map(|(sign, number)| (*sign, number as _)).collect();
             assert_eq!(formula.put(&values).with(), with, "{formula}");
             checked += 1;
@@ -87,11 +99,10 @@ fn what_is_put_in_gives_the_figure() {
     let mut all = BTreeSet::new();
     for answer in answers::all().unwrap() {
         for (figure, numbers) in with_workings(&answer.parts) {
-            let Some(working) = answer.workings.get(figure["working"].as_str().unwrap()) else {
-                continue;
-            };
-            if working.formula.is_in_words() {
-                *in_words.entry(working.formula.to_string()).or_default() += 1;
+            let key = figure["working"].as_str().unwrap();
+            let Some(working) = answer.workings.get(key) else { continue };
+            if answer.workings.formula(key).unwrap().is_in_words() {
+                *in_words.entry(working.formula.clone()).or_default() += 1;
                 continue;
             }
             checked += 1;
@@ -183,12 +194,12 @@ fn every_line_of_replace_is_worked_out() {
         let workings = std::mem::take(&mut report.workings);
         let parts = serde_json::to_value(&report).unwrap();
         for (figure, numbers) in with_workings(&parts) {
-            let Some(working) = workings.get(figure["working"].as_str().unwrap()) else { continue };
-            assert!(!working.formula.is_in_words(), "{}", working.formula);
+            let key = figure["working"].as_str().unwrap();
+            let Some(working) = workings.get(key) else { continue };
+            assert!(!workings.formula(key).unwrap().is_in_words(), "{}", working.formula);
             codes.extend(figure["code"].as_str().map(str::to_owned));
-            all.extend(
-                wrong(&working, &numbers, false).map(|why| format!("{}: {why}", working.formula)),
-            );
+            let wrong = wrong(&working, &numbers, false);
+            all.extend(wrong.map(|why| format!("{}: {why}", working.formula)));
         }
     }
     assert!(all.is_empty(), "{all:#?}");
@@ -218,8 +229,7 @@ fn every_line_of_replace_is_worked_out() {
 fn each_working_says_what_is_computed() {
     let mut used = BTreeSet::new();
     for answer in answers::all().unwrap() {
-        for WorkingEntry { formula, .. } in answer.workings.iter() {
-            let said = formula.to_string();
+        for (formula, WorkingEntry { formula: said, .. }) in each(&answer.workings) {
             let result = said.split([' ', ';']).next().unwrap_or_default().to_owned();
             let known = formula.is_in_words() || !meaning(&result).is_empty();
             assert!(known, "{result} of {said} stands in no table");

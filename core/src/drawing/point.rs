@@ -162,7 +162,7 @@ impl Point {
     }
 
     /// The solid heights by those who differ.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) fn solids(&self) -> Result<Solid, Figures> {
         Ok(Solid { least: self.least_solid()?, greatest: self.solid()? })
     }

@@ -13,7 +13,7 @@ use super::nest::{self, ComputedNest, Seated};
 use super::pool::Lying;
 use super::problem::Path;
 use super::report::{
-    NestReport, Note, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest, Workings,
+    NestReport, Note, Phrase, Problem, Report, StateAnswer, Tally, TapeReport, TapedNest, Workings,
 };
 use super::seat::{self, Instrument};
 use super::stack::NestStack;
@@ -202,18 +202,18 @@ fn header(context: &mut Context<'_>, job: &Job) {
 }
 
 /// The fractions of an inch that a key row offers, and the leaning words.
-fn keys(system: System, graduation: Length) -> Vec<&'static str> {
+fn keys(system: System, graduation: Length) -> Vec<Phrase> {
     const EIGHTHS: [&str; 7] = ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
     const SIXTEENTHS: [&str; 15] = [
         "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "11/16", "3/4",
         "13/16", "7/8", "15/16",
     ];
-    let fractions: &[&str] = match (system, Step::of(graduation)) {
+    let fractions: &[&'static str] = match (system, Step::of(graduation)) {
         (System::Metric, _) => &[],
         (System::Inch, Step::Eighth) => &EIGHTHS,
         (System::Inch, _) => &SIXTEENTHS,
     };
-    fractions.iter().copied().chain(["scant", "full"]).collect()
+    fractions.iter().copied().chain(["scant", "full"]).map(Into::into).collect()
 }
 
 fn nest_report(
@@ -311,11 +311,13 @@ pub fn nest_state(job: &Job, tables: &Tables<'_>, nest_id: &str, text: &str) -> 
     let missing = || {
         let contradiction = reading.problems.get(before..).and_then(<[Problem]>::first).cloned();
         contradiction.or_else(|| {
-            let silent = |code| code == "load-unknown" || code == "nest-empty";
-            let here = |note: &&Note| note.path.starts_with(drafted.at.text()) && silent(note.code);
+            let silent = |code: &str| code == "load-unknown" || code == "nest-empty";
+            let here =
+                |note: &&Note| note.path.starts_with(drafted.at.text()) && silent(&note.code);
             let note = reading.notes.iter().find(here)?;
             let expected = "a nest whose every coil is known";
-            Some(Problem::new(&path, note.code, "", expected, &note.text, ""))
+            let problem = Problem::new(&path, "", "", expected, &note.text, "");
+            Some(Problem { code: note.code.clone(), ..problem })
         })
     };
     StateAnswer {

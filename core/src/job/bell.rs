@@ -44,7 +44,7 @@ pub fn bell(job: &Job, tables: &Tables<'_>, path: &str) -> Option<Bell> {
         [number(free.si + off * doubt), libm::exp(-0.5 * off * off)]
     });
     Some(Bell {
-        unit: shown(free.si).1,
+        unit: shown(free.si).1.into(),
         mean: number(free.si),
         points: points.collect(),
         least,
@@ -97,7 +97,7 @@ mod tests {
     #[test]
     fn it_is_drawn_in_the_unit_of_the_job_and_round_the_mean() {
         let bell = bell(&job(r#""14""#, ""), &TABLES, "nests[0].seats[0]").expect("a bell");
-        assert_eq!((bell.unit, bell.least, bell.most), ("in", None, None));
+        assert_eq!((&*bell.unit, bell.least, bell.most), ("in", None, None));
         assert!((bell.mean - 14.0).abs() < 1e-12);
         let highest = bell.points.iter().max_by(|a, b| a[1].total_cmp(&b[1]));
         assert_eq!(highest.map(|point| point[1]), Some(1.0));

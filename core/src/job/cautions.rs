@@ -4,19 +4,18 @@ use super::report::{Caution, Section};
 
 /// The cautions that bind whenever a nest is handled or measured.
 pub(crate) fn all() -> Vec<Caution> {
-    let mut all = vec![Caution {
-        code: "stored-energy",
-        section: Section::Nest,
-        text: "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
-        source: "29 CFR 1910.147(d)(5), stored energy (read at the source)",
-    }];
+    let mut all = vec![caution(
+        "stored-energy",
+        Section::Nest,
+        "A compressed nest lets go at once and without warning. Take the load off, and see that the coils are at their free height, before a tie, strap or pin is loosened.",
+        "29 CFR 1910.147(d)(5), stored energy (read at the source)",
+    )];
     all.extend(measure());
     all
 }
 
 /// Those of them that bind while coils are measured.
 pub(crate) fn measure() -> Vec<Caution> {
-    let caution = |code, section, text, source| Caution { code, text, source, section };
     vec![
         caution(
             "raised-load",
@@ -41,7 +40,7 @@ pub(crate) fn measure() -> Vec<Caution> {
 
 /// The cautions that bind when a frame is raised, packed and let down.
 pub(crate) fn level() -> Vec<Caution> {
-    let caution = |code, text, source| Caution { code, text, source, section: Section::Level };
+    let caution = |code, text, source| caution(code, Section::Level, text, source);
     vec![
         caution(
             "jack-and-block",
@@ -63,7 +62,7 @@ pub(crate) fn level() -> Vec<Caution> {
 
 /// The cautions that bind when a coil is replaced or ordered.
 pub(crate) fn replace() -> Vec<Caution> {
-    let caution = |code, text, source| Caution { code, text, source, section: Section::Replace };
+    let caution = |code, text, source| caution(code, Section::Replace, text, source);
     vec![
         caution(
             "no-heat",
@@ -81,4 +80,13 @@ pub(crate) fn replace() -> Vec<Caution> {
             "common practice, no source",
         ),
     ]
+}
+
+fn caution(
+    code: &'static str,
+    section: Section,
+    text: &'static str,
+    source: &'static str,
+) -> Caution {
+    Caution { code: code.into(), text: text.into(), source: source.into(), section }
 }

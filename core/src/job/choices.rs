@@ -131,14 +131,14 @@ words! {
 /// of `system`.
 #[must_use]
 pub fn choices(tables: &Tables<'_>, system: System) -> Choices {
-    let form = |word: &'static str, ends: Option<Ends>, name| {
+    let form = |word: &'static str, ends: Option<Ends>, name: &'static str| {
         let note = ends.map(|ends| {
             let dead = write_number(ends.dead_turns(), 3);
             let (turns, solid) = (ends.source().cited(), solid::source(ends).cited());
             let many = if dead == "1" { "turn" } else { "turns" };
             format!("{dead} dead {many} ({turns}); solid height by {solid}")
         });
-        Choice { id: word, name, note }
+        Choice { id: word.into(), name: name.into(), note }
     };
     Choices {
         ends: ENDS.iter().map(|(word, ends, name)| form(word, *ends, name)).collect(),
@@ -153,7 +153,7 @@ pub fn choices(tables: &Tables<'_>, system: System) -> Choices {
                 let shear = steel.shear_modulus();
                 let modulus = write::<Modulus>(shear.value, system);
                 let note = Some(format!("G = {modulus}; {}", shear.source.cited()));
-                Choice { id: steel.id(), name: steel.name(), note }
+                Choice { id: steel.id().into(), name: steel.name().into(), note }
             })
             .collect(),
         ..measure_choices(tables)
@@ -169,7 +169,7 @@ pub fn measure_choices(tables: &Tables<'_>) -> Choices {
             .iter()
             .map(|class| {
                 let note = Some(class.source().cited());
-                Choice { id: class.id(), name: class.name(), note }
+                Choice { id: class.id().into(), name: class.name().into(), note }
             })
             .collect(),
         ..Choices::default()

@@ -30,7 +30,11 @@ impl<'a> Context<'a> {
     }
 
     pub(crate) fn note(&mut self, path: &Path, code: &'static str, text: impl Into<String>) {
-        self.notes.push(Note { path: path.text().to_owned(), code, text: text.into() });
+        self.notes.push(Note {
+            path: path.text().to_owned(),
+            code: code.into(),
+            text: text.into(),
+        });
     }
 
     pub(crate) fn problem(&mut self, problem: Problem) {

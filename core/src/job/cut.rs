@@ -33,7 +33,7 @@ fn of(seats: Vec<SeatCut>, height: Length, system: System) -> Cut {
     };
     let width = seats.iter().fold(0.0, outside);
     let (height, unit) = quantity::shown::<Length>(height, system);
-    Cut { unit, height, width, seats }
+    Cut { unit: unit.into(), height, width, seats }
 }
 
 fn coil(drawn: &Coil, bottom: Length, stands: Length, system: System) -> Option<SeatCut> {
@@ -52,8 +52,8 @@ fn coil(drawn: &Coil, bottom: Length, stands: Length, system: System) -> Option<
         right: above(&cuts.right),
         ground: ends.ground(),
         hand: drawn.drawing.hand.map(|hand| match hand {
-            Hand::Left => "left",
-            Hand::Right => "right",
+            Hand::Left => "left".into(),
+            Hand::Right => "right".into(),
         }),
         touching: true,
         solid: false,

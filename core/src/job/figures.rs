@@ -57,7 +57,7 @@ impl Format {
     /// A force, rate, stress, energy, share or number of turns.
     pub(crate) fn figure<K: Shown>(self, value: K::Value) -> Figure {
         let text = quantity::write::<K>(value, self.system);
-        Figure { si: K::si(value), unit: K::SI, text, ..Figure::default() }
+        Figure { si: K::si(value), unit: K::SI.into(), text, ..Figure::default() }
     }
 
     /// The same with its standard uncertainty.
@@ -99,31 +99,31 @@ impl Format {
     }
 
     fn long(length: Length, text: String) -> Figure {
-        Figure { si: length.value, unit: "m", text, ..Figure::default() }
+        Figure { si: length.value, unit: "m".into(), text, ..Figure::default() }
     }
 
     /// A plain number, to so many significant digits.
     pub(crate) fn number(value: f64, digits: usize) -> Figure {
         let text = quantity::write_number(value, digits);
-        Figure { si: value, unit: "1", text, ..Figure::default() }
+        Figure { si: value, unit: "1".into(), text, ..Figure::default() }
     }
 
     /// An angle in degrees.
     pub(crate) fn angle(angle: Angle) -> Figure {
         let text = format!("{}°", quantity::write_fixed(angle.get::<unit::degree>(), 1));
-        Figure { si: angle.value, unit: "rad", text, ..Figure::default() }
+        Figure { si: angle.value, unit: "rad".into(), text, ..Figure::default() }
     }
 
     /// A frequency.
     pub(crate) fn frequency(frequency: Frequency) -> Figure {
         let text = format!("{} Hz", quantity::write_number(frequency.value, 3));
-        Figure { si: frequency.value, unit: "Hz", text, ..Figure::default() }
+        Figure { si: frequency.value, unit: "Hz".into(), text, ..Figure::default() }
     }
 
     /// A share in per cent, to so many decimals at most.
     pub(crate) fn percent(share: f64, decimals: usize) -> Figure {
         let text = format!("{} %", quantity::write_fixed(share * 100.0, decimals));
-        Figure { si: share, unit: "1", text, ..Figure::default() }
+        Figure { si: share, unit: "1".into(), text, ..Figure::default() }
     }
 
     /// A length as a decimal, for a working: `13.867 in`, `352.2 mm`.
@@ -182,7 +182,7 @@ pub(crate) fn sentence(said: &str) -> String {
 pub(crate) fn axes(system: System) -> Axes {
     let axis = |table: &quantity::Table| {
         let own = table.own(system);
-        own.map_or_else(Axis::default, |own| Axis { unit: own.text, scale: own.si })
+        own.map_or_else(Axis::default, |own| Axis { unit: own.text.into(), scale: own.si })
     };
     Axes { length: axis(Length::TABLE), force: axis(Force::TABLE) }
 }
@@ -219,7 +219,7 @@ pub(crate) struct Ledger {
 impl Ledger {
     /// Keeps how a result came about, and gives the key of it.
     pub(crate) fn file(&mut self, put: Put, result: String, source: impl Into<Cited>) -> String {
-        self.entries.push(Working { put, result, source: source.into(), row: None });
+        self.entries.push(Working::Filed { put, result, source: source.into(), row: None });
         format!("w{}", self.entries.len())
     }
 
@@ -227,8 +227,10 @@ impl Ledger {
     pub(crate) fn cite(&mut self, figure: Figure, row: Option<&'static str>) -> Figure {
         let key = figure.working.as_deref().and_then(|key| key.strip_prefix('w'));
         let place = key.and_then(|number| number.parse::<usize>().ok()?.checked_sub(1));
-        if let Some(entry) = place.and_then(|place| self.entries.get_mut(place)) {
-            entry.row = row;
+        if let Some(Working::Filed { row: known, .. }) =
+            place.and_then(|place| self.entries.get_mut(place))
+        {
+            *known = row;
         }
         figure
     }

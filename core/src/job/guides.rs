@@ -87,7 +87,7 @@ fn one(
     let mut report = GuidesReport {
         name: name.unwrap_or(if across { "Box, across" } else { "Box, along" }).to_owned(),
         across,
-        yardstick: across.then_some(YARDSTICK),
+        yardstick: across.then_some(YARDSTICK.into()),
         ..GuidesReport::default()
     };
     let before = context.problems.len();
@@ -232,14 +232,15 @@ fn fill(
             "",
         ));
     }
-    (report.word, report.title) = match verdict.word {
-        Word::Free => (Some(GuidesWord::Free), "Free"),
-        Word::Tight => (Some(GuidesWord::Tight), "Tight"),
-        Word::Loose => (Some(GuidesWord::Loose), "Loose"),
-        Word::TooClose => (Some(GuidesWord::TooClose), "Too close to call"),
-        Word::Seized => (Some(GuidesWord::Seized), "Seized"),
-        Word::NoLimit => (Some(GuidesWord::None), "No limit given"),
+    let (word, title) = match verdict.word {
+        Word::Free => (GuidesWord::Free, "Free"),
+        Word::Tight => (GuidesWord::Tight, "Tight"),
+        Word::Loose => (GuidesWord::Loose, "Loose"),
+        Word::TooClose => (GuidesWord::TooClose, "Too close to call"),
+        Word::Seized => (GuidesWord::Seized, "Seized"),
+        Word::NoLimit => (GuidesWord::None, "No limit given"),
     };
+    (report.word, report.title) = (Some(word), title.into());
     report.p_within = verdict.p_in;
     report.sentence = text!(
         "{}{}",

@@ -129,6 +129,15 @@ macro_rules! object {
                 object.end()
             }
         }
+
+        /// Takes any object, as a file does.
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                Self::from_value(Value::deserialize(from)?)
+                    .map_err(|_| serde::de::Error::custom("an object was expected"))
+            }
+        }
     };
 }
 

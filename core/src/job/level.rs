@@ -120,7 +120,7 @@ fn plan(
     });
     let Place { along, across } = loaded.weight.centre;
     Plan {
-        unit,
+        unit: unit.into(),
         centre_along: shown(along),
         centre_across: shown(across),
         nests: nests.collect(),
@@ -143,5 +143,5 @@ fn dips(system: System, loaded: &LoadedFrame, wheels: &Wheels) -> Dips {
             .fold(0.0, f64::max)
     });
     let deepest = libm::ceil(lifts.unwrap_or(usual) * 1.25 / whole) * whole;
-    Dips { most: deepest.clamp(whole, most), step, unit }
+    Dips { most: deepest.clamp(whole, most), step, unit: unit.into() }
 }

@@ -206,7 +206,7 @@ enum Fixed {
 pub(crate) fn assess(context: &mut Context<'_>, computed: &ComputedNest, report: &mut NestReport) {
     let format = context.format;
     let nest = &computed.nest;
-    report.heights_by = Some(heights_by(report));
+    report.heights_by = Some(heights_by(report).into());
     let free_height = nest.free_height();
     let figure = format.height(free_height);
     let touch = nest.members().iter().map(|member| (member.free, member.raise));
@@ -647,7 +647,7 @@ fn slider(system: System, nest: &Nest, report: &NestReport) -> Slider {
     let start = working.map(|state| number(Length::new::<unit::meter>(state.height.si)));
     let start = up(start.unwrap_or(middle));
     let start = if start < least { least } else { start };
-    Slider { least, most, step, start: if start > most { most } else { start }, unit }
+    Slider { least, most, step, start: if start > most { most } else { start }, unit: unit.into() }
 }
 
 /// The problem of a question that has no answer.

@@ -113,7 +113,7 @@ pub(crate) fn assess(
             least: limit(Limits::least),
             most: limit(Limits::most),
             word,
-            title,
+            title: title.into(),
             p_within: verdict.map(|verdict| verdict.p_in),
         }
     });

@@ -96,7 +96,7 @@ impl Problem {
     pub fn refused(path: &Path, refusal: &Refusal) -> Self {
         Self {
             path: path.text().to_owned(),
-            code: refusal.code(),
+            code: refusal.code().into(),
             read: refusal.read().to_owned(),
             expected: refusal.expected(),
             message: refusal.to_string(),
@@ -110,7 +110,7 @@ impl Problem {
     pub fn said(path: &Path, code: &'static str, message: &Message, example: &str) -> Self {
         Self {
             path: path.text().to_owned(),
-            code,
+            code: code.into(),
             read: message.read.clone(),
             expected: message.expected.clone(),
             message: message.such_as(example),
@@ -132,7 +132,7 @@ impl Problem {
         let message = if read.is_empty() { why.to_owned() } else { format!("{read} — {why}") };
         Self {
             path: path.text().to_owned(),
-            code,
+            code: code.into(),
             read: read.to_owned(),
             expected: expected.to_owned(),
             message,

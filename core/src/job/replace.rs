@@ -268,7 +268,7 @@ fn judged(
         name: candidate.name.clone(),
         index,
         met: None,
-        title: words::overall(Met::CannotTell),
+        title: words::overall(Met::CannotTell).into(),
         sentence: String::new(),
         lines: Vec::new(),
         nest: None,
@@ -316,7 +316,7 @@ fn fill_in(
 ) {
     let met = words::whole(judgement.overall);
     report.met = Some(met);
-    report.title = words::overall(met);
+    report.title = words::overall(met).into();
     let index = report.index;
     let after = judgement.frame.as_ref().and_then(|frame| frame.after.as_ref().ok());
     let said = judgement.lines.iter().map(|one| {
@@ -393,10 +393,9 @@ fn decides(
             words::contradiction(format, of)
         )
     });
-    let waived = said
-        .iter()
-        .filter(|line| line.met != Met::Throughout)
-        .filter_map(|line| Some(text!("{} (for {})", words::within(&line.name), line.waived_for?)));
+    let waived = said.iter().filter(|line| line.met != Met::Throughout).filter_map(|line| {
+        Some(text!("{} (for {})", words::within(&line.name), line.waived_for.as_ref()?))
+    });
     let waived: Vec<String> = waived.collect();
     let waived =
         (!waived.is_empty()).then(|| text!("Waived: {}.", quantity::joined(waived.iter(), "; ")));

@@ -1,144 +1,29 @@
 //! What follows from a job, as it is handed out: figures with their text, their doubt and their
 //! working.
+//!
+//! With the feature `serde`, each report that was kept as JSON is read back equal to the one that was written, every
+//! number to the last bit. Fields that a later version adds are passed over; a word that is not in its list here is an
+//! error that names it.
+//!
+//! # Example
+//! ```
+//! use coilnest::job::{Report, assess, file};
+//! use coilnest::tables::Tables;
+//!
+//! let job = file::open(r#"{
+//!     "format": "coilnest-job/1",
+//!     "coils": [{ "id": "outer", "free": "15 11/16", "limits": { "under": "1/8", "over": "1/8" } }],
+//!     "nests": [{ "id": "A left", "seats": [{ "coil": "outer", "readings": ["15 5/8", "15 11/16"] }] }]
+//! }"#).map_err(|problem| problem.message)?;
+//! let report = assess(&job, &Tables::NONE);
+//! let kept = serde_json::to_string(&report)?;
+//! let read: Report = serde_json::from_str(&kept)?;
+//! assert_eq!(read, report);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 use super::input::Job;
-use crate::formula::{Formula, Put};
-use crate::source::Source;
 use serde::Serialize;
-use serde::ser::{SerializeMap, Serializer};
-use std::borrow::Cow;
-
-/// How each figure came about, by the keys that figures carry: `w1`, `w2` …
-///
-/// The numbers are put into their formulas when a working is asked for.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Workings(pub(crate) Vec<Working>);
-
-impl Workings {
-    /// The working of a key.
-    #[must_use]
-    pub fn get(&self, key: &str) -> Option<WorkingEntry> {
-        let number: usize = key.strip_prefix('w')?.parse().ok()?;
-        self.0.get(number.checked_sub(1)?).map(WorkingEntry::from)
-    }
-
-    /// All workings, that of `w1` first.
-    pub fn iter(&self) -> impl ExactSizeIterator<Item = WorkingEntry> {
-        self.0.iter().map(WorkingEntry::from)
-    }
-}
-
-impl Serialize for Workings {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut object = serializer.serialize_map(Some(self.0.len()))?;
-        for (index, working) in self.iter().enumerate() {
-            object.serialize_entry(&format!("w{}", index + 1), &working)?;
-        }
-        object.end()
-    }
-}
-
-/// How a figure came about, its numbers not yet put in.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Working {
-    pub(crate) put: Put,
-    pub(crate) result: String,
-    pub(crate) source: Cited,
-    pub(crate) row: Option<&'static str>,
-}
-
-/// Where formula and table values come from.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Cited {
-    Source(Source),
-    Said(Cow<'static, str>),
-}
-
-impl From<&Source> for Cited {
-    fn from(source: &Source) -> Self {
-        Self::Source(*source)
-    }
-}
-
-impl From<&'static str> for Cited {
-    fn from(said: &'static str) -> Self {
-        Self::Said(Cow::Borrowed(said))
-    }
-}
-
-impl From<String> for Cited {
-    fn from(said: String) -> Self {
-        Self::Said(Cow::Owned(said))
-    }
-}
-
-impl From<&Working> for WorkingEntry {
-    fn from(working: &Working) -> Self {
-        let Working { put, result, source, row } = working;
-        let letters = put.letters().into_iter().map(|(sign, of)| (sign, of.to_owned()));
-        Self {
-            formula: put.formula(),
-            with: put.with(),
-            letters: Letters(letters.collect()),
-            result: result.clone(),
-            source: match source {
-                Cited::Source(source) => source.to_string(),
-                Cited::Said(said) => said.clone().into_owned(),
-            },
-            row: *row,
-        }
-    }
-}
-
-/// The letters of a formula with their numbers.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Letters(pub Vec<(&'static str, String)>);
-
-impl Letters {
-    fn is_empty(&self) -> bool {
-        self.0.is_empty()
-    }
-}
-
-impl Serialize for Letters {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|(sign, number)| (sign, number)))
-    }
-}
-
-#[cfg(feature = "schema")]
-impl schemars::JsonSchema for Letters {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Letters".into()
-    }
-
-    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        generator.subschema_for::<std::collections::BTreeMap<String, String>>()
-    }
-}
-
-fn in_symbols<S: Serializer>(formula: &Formula, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.collect_str(formula)
-}
-
-#[cfg(feature = "schema")]
-impl schemars::JsonSchema for Workings {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Workings".into()
-    }
-
-    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        generator.subschema_for::<std::collections::BTreeMap<String, WorkingEntry>>()
-    }
-}
 
 /// One struct of a report; what could not be computed is left out.
 macro_rules! record {
@@ -146,6 +31,7 @@ macro_rules! record {
         #[serde_with::skip_serializing_none]
         $(#[$about])*
         #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[cfg_attr(feature = "serde", derive(serde::Deserialize))]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub struct $name {
             $(
@@ -161,6 +47,7 @@ macro_rules! words {
     ($(#[doc = $about:literal])* $name:ident { $($(#[doc = $doc:literal])* $word:ident,)* }) => {
         $(#[doc = $about])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+        #[cfg_attr(feature = "serde", derive(serde::Deserialize))]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(rename_all = "kebab-case")]
         pub enum $name {
@@ -172,10 +59,14 @@ macro_rules! words {
 mod coil_table;
 mod guides;
 mod level;
+mod phrase;
+#[cfg(feature = "serde")]
+mod read;
 mod replace;
 mod sheet;
 mod since;
 mod stack;
+mod workings;
 pub use coil_table::{CoilRows, RefusedLine};
 pub use guides::{GuidesDrawing, GuidesReport, GuidesWord, StockLiners};
 pub use level::{
@@ -184,6 +75,7 @@ pub use level::{
     ShimReport, ShimStep, Sided, StandingWord, StuckReport, SupportReport, SupportState, Weighed,
     Wheel,
 };
+pub use phrase::Phrase;
 pub use replace::{
     CandidateReport, DesignPlace, DesignReport, FrameSwapReport, LineReport, Met, NestSwapReport,
     OrderItem, OrderReport, OrderVerdict, PairReport, RefusedBar, ReplaceReport, SizingMap,
@@ -195,6 +87,8 @@ pub use sheet::{
 };
 pub use since::{SinceCoil, SinceReport, SinceWord};
 pub use stack::{LayerReport, StackPart, StackPartKind, StackReport};
+pub(crate) use workings::{Cited, Working};
+pub use workings::{Letters, WorkingEntry, Workings};
 
 words! {
     /// Where on the page a caution binds.
@@ -261,7 +155,7 @@ record! {
         /// The value in SI units.
         si: f64,
         /// The SI unit, `1` for a plain number.
-        unit: &'static str,
+        unit: Phrase,
         /// The value as a person reads it, with its unit.
         text: String,
         /// One standard uncertainty, in SI units.
@@ -279,7 +173,7 @@ record! {
         /// Path of the field.
         path: String,
         /// Stable code; the list stands in the docs of `problem`.
-        code: &'static str,
+        code: Phrase,
         /// What the field holds.
         read: String,
         /// What was expected.
@@ -323,7 +217,7 @@ record! {
         /// Path of the field or part.
         path: String,
         /// Stable code; the list stands above.
-        code: &'static str,
+        code: Phrase,
         /// A sentence.
         text: String,
     }
@@ -333,34 +227,13 @@ record! {
     /// What can hurt somebody at this work.
     Caution {
         /// Stable code.
-        code: &'static str,
+        code: Phrase,
         /// The caution.
-        text: &'static str,
+        text: Phrase,
         /// Where it comes from.
-        source: &'static str,
+        source: Phrase,
         /// Where on the page it binds.
         section: Section,
-    }
-}
-
-record! {
-    /// How a figure came about.
-    WorkingEntry {
-        /// The formula in symbols.
-        #[serde(serialize_with = "in_symbols")]
-        #[cfg_attr(feature = "schema", schemars(with = "String"))]
-        formula: Formula,
-        /// The numbers put in.
-        with: String,
-        /// Each letter of the formula with its number; empty where it has one for each term of a sum.
-        #[serde(skip_serializing_if = "Letters::is_empty")]
-        letters: Letters,
-        /// The result with its unit.
-        result: String,
-        /// Where formula and table values come from.
-        source: String,
-        /// The row of the tables that a number of it was taken from.
-        row: Option<&'static str>,
     }
 }
 
@@ -408,7 +281,7 @@ record! {
         /// Its coils that are not good and why, `7 (Outer): short`: what follows for the nest holds with them.
         not_good: Vec<String>,
         /// By what its loads and heights are: the readings, or the drawings.
-        heights_by: Option<&'static str>,
+        heights_by: Option<Phrase>,
         /// Height at which it begins to carry.
         free_height: Option<Figure>,
         /// Seats in the order in which they begin to carry.
@@ -440,7 +313,7 @@ record! {
         /// Its height as taped when the truck stood again, beside the one worked out.
         standing: Option<NestStanding>,
         /// Its boxes in their guides.
-        #[serde(skip_serializing_if = "Vec::is_empty")]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
         guides: Vec<GuidesReport>,
     }
 }
@@ -496,7 +369,7 @@ record! {
         /// The verdict.
         word: Word,
         /// The verdict as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// What of it stands in one line of a list: how far off the coil is, or what is to be done first.
         brief: String,
         /// Probability of lying within the limits.
@@ -610,7 +483,7 @@ record! {
         /// Where to begin.
         start: f64,
         /// Unit.
-        unit: &'static str,
+        unit: Phrase,
     }
 }
 
@@ -635,7 +508,7 @@ record! {
         /// The frame on them, where the job has one and all that it needs.
         frame: Option<FrameReport>,
         /// Keys for the fractions of this job's tape.
-        keys: Vec<&'static str>,
+        keys: Vec<Phrase>,
         /// Units for scales and axes.
         axes: Axes,
         /// How each figure came about.
@@ -698,7 +571,7 @@ record! {
         /// Coils that do not go back, in the order of the job.
         set_aside: Vec<AsideReport>,
         /// What a key row offers.
-        keys: Vec<&'static str>,
+        keys: Vec<Phrase>,
         /// How each figure came about.
         workings: Workings,
     }
@@ -730,7 +603,7 @@ record! {
     #[derive(Default)]
     Axis {
         /// The unit.
-        unit: &'static str,
+        unit: Phrase,
         /// One of it in SI units.
         scale: f64,
     }
@@ -755,7 +628,7 @@ record! {
     /// A nest in section, heights from the lower seat up.
     Cut {
         /// Unit of every number.
-        unit: &'static str,
+        unit: Phrase,
         /// Height between the seats.
         height: f64,
         /// Largest outside diameter.
@@ -785,7 +658,7 @@ record! {
         /// Whether the ends are ground, and so cut by the seats.
         ground: bool,
         /// `left` or `right`.
-        hand: Option<&'static str>,
+        hand: Option<Phrase>,
         /// Whether it carries.
         touching: bool,
         /// Whether it is solid.
@@ -797,7 +670,7 @@ record! {
     /// The tape as it stands at a reading.
     TapeStrip {
         /// Unit of every number.
-        unit: &'static str,
+        unit: Phrase,
         /// Left end.
         from: f64,
         /// Right end.
@@ -825,7 +698,7 @@ record! {
     /// How likely each free height of a coil is by its readings.
     Bell {
         /// Unit of every height.
-        unit: &'static str,
+        unit: Phrase,
         /// The likeliest height.
         mean: f64,
         /// Heights from low to high, each with how likely it is, the likeliest as one.
@@ -897,9 +770,9 @@ record! {
     /// One of several words for a field.
     Choice {
         /// The word.
-        id: &'static str,
+        id: Phrase,
         /// Its name for people.
-        name: &'static str,
+        name: Phrase,
         /// What it stands for, and its source.
         note: Option<String>,
     }

@@ -407,7 +407,7 @@ fn verdict_of(
     let remarks = remarks(format, judged, instrument);
     let mut report = VerdictReport {
         word: Word::None,
-        title: "No limit given",
+        title: "No limit given".into(),
         brief: brief(format, judged, ruling, off.deviation),
         p_in: None,
         p_short: None,
@@ -434,7 +434,7 @@ fn verdict_of(
         report.would_settle =
             settling.map(|settling| would_settle(context, settling, &measured, instrument));
     }
-    (report.word, report.title, report.sentence) = match ruling {
+    let (word, title, sentence) = match ruling {
         Ruling::Scrap => {
             let flaw = judged.taped.flaw.as_deref().unwrap_or_default();
             (Word::Scrap, "Scrap", sentence::scrap(flaw))
@@ -463,6 +463,7 @@ fn verdict_of(
             (word, title, said)
         }
     };
+    (report.word, report.title, report.sentence) = (word, title.into(), sentence);
     report
 }
 

@@ -202,7 +202,7 @@ fn compared(
         now: format.height(now.length).give_or_take(format, now.doubt),
         change: figure,
         word,
-        title,
+        title: title.into(),
         sentence,
     }
 }

@@ -29,6 +29,7 @@ pub enum Decimals {
 
 /// The tables of a job, each the text of a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "serde", derive(serde::Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Spreadsheets {
     /// A line a coil: readings, measured height, verdict.
@@ -169,7 +170,7 @@ fn coils(job: &Job, report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> 
         })
     };
     let most = seats().map(|(n, _, s, _)| readings(job, n, s).len()).max().unwrap_or_default();
-    let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
+    let (length, force) = (&columns.axes.length.unit, &columns.axes.force.unit);
     let mut names: Vec<String> = ["nest", "coil", "label", "condition"].map(str::to_owned).to_vec();
     names.extend((1..=most).map(|place| format!("reading {place}")));
     for figure in ["book", "least", "most", "measured", "off the book"] {
@@ -218,7 +219,7 @@ fn coils(job: &Job, report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> 
             columns.doubt(measured),
             columns.load(load_cost.as_ref()),
             columns.load_doubt(load_cost.as_ref()),
-            words(verdict.map_or("", |verdict| verdict.title)),
+            words(verdict.map_or("", |verdict| &*verdict.title)),
             // Rounded down: 99.96 % is not to be read as certain.
             sure.map_or(Cell::Nothing, |sure| Cell::Number {
                 value: libm::floor(sure * 1000.0) / 10.0,
@@ -233,7 +234,7 @@ fn coils(job: &Job, report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> 
 
 fn nests(report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> String {
     let most = report.nests.iter().map(|nest| nest.seats.len()).max().unwrap_or_default();
-    let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
+    let (length, force) = (&columns.axes.length.unit, &columns.axes.force.unit);
     let mut names: Vec<String> = vec![
         "nest".to_owned(),
         "asked".to_owned(),
@@ -283,7 +284,7 @@ fn nests(report: &Report, columns: Columns<'_>, mut sheet: Sheet) -> String {
 fn of_frame(report: &LevelReport, columns: Columns<'_>, mut sheet: Sheet) -> String {
     let Some(frame) = &report.frame else { return String::new() };
     let planned = report.shims.as_ref();
-    let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
+    let (length, force) = (&columns.axes.length.unit, &columns.axes.force.unit);
     let now = [
         "height".to_owned(),
         format!("height, {length}"),
@@ -391,11 +392,11 @@ fn boxes(job: &Job, report: &Report, columns: Columns<'_>) -> Vec<Line> {
             line.length(columns, &format!("clear, {name}"), clear);
         }
         line.length(columns, "clear at the least", guides.least.as_ref());
-        let unit = columns.axes.length.unit;
+        let unit = &columns.axes.length.unit;
         line.put(format!("doubt of the least, {unit}"), columns.doubt(guides.least.as_ref()));
         line.put("least", limit("least"));
         line.put("most", limit("most"));
-        line.put("verdict", words(guides.title));
+        line.put("verdict", words(&*guides.title));
         line.put("in words", words(&*guides.sentence));
         let stock = guides.from_stock.as_ref();
         line.put("new liners", words(stock.map_or("", |stock| stock.sentence.as_str())));
@@ -447,7 +448,7 @@ fn standing_at(under: &FrameReport, spot: &Spot<'_>, columns: Columns<'_>) -> Li
     let agrees = taped.map_or("", |taped| if taped.agrees { "yes" } else { "no" });
     let load = nest.map(|nest| &nest.load);
     let limit = |limit: Option<&String>| words(limit.cloned().unwrap_or_default());
-    let (length, force) = (columns.axes.length.unit, columns.axes.force.unit);
+    let (length, force) = (&columns.axes.length.unit, &columns.axes.force.unit);
     let mut line = Line::default();
     line.put("at", words(&**of));
     line.put("under", words(&*under.name));
@@ -465,6 +466,6 @@ fn standing_at(under: &FrameReport, spot: &Spot<'_>, columns: Columns<'_>) -> Li
     line.put(format!("doubt of that load, {force}"), columns.load_doubt(weighed));
     line.put("least", limit(point.and_then(|point| point.least.as_ref())));
     line.put("most", limit(point.and_then(|point| point.most.as_ref())));
-    line.put("verdict", words(point.map_or("", |point| point.title)));
+    line.put("verdict", words(point.map_or("", |point| &*point.title)));
     line
 }

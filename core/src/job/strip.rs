@@ -26,7 +26,7 @@ pub fn strip(job: &Job, tables: &Tables<'_>, path: &str) -> Option<TapeStrip> {
     let current =
         reading.and_then(|reading| nearest(&stops, reading, number(gauged.graduation), number));
     Some(TapeStrip {
-        unit: shown(spot).1,
+        unit: shown(spot).1.into(),
         from: number(low),
         to: number(high),
         marks: marks(system, gauged.graduation, low, high),

@@ -112,7 +112,7 @@ pub(crate) struct Digits {
 
 /// Which way a number is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(not(feature = "serde"), expect(dead_code, reason = "only a report rounds to one side"))]
+#[cfg_attr(not(feature = "job"), expect(dead_code, reason = "only a report rounds to one side"))]
 enum Round {
     Nearest,
     Down,
@@ -155,13 +155,13 @@ impl Digits {
     }
 
     /// The same, never above the number.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) fn down(self) -> Self {
         Self { round: Round::Down, ..self }
     }
 
     /// The same, never below the number.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) fn up(self) -> Self {
         Self { round: Round::Up, ..self }
     }
@@ -286,7 +286,7 @@ impl fmt::Display for Said {
 }
 
 /// A quantity as [`write()`] shows it, to be written where a text is put together.
-#[cfg(feature = "serde")]
+#[cfg(feature = "job")]
 pub(crate) fn say<K: Kind>(value: K::Value, system: System) -> Said {
     K::TABLE.say(K::si(value), system)
 }

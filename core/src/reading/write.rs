@@ -140,7 +140,7 @@ pub fn write_length(length: Length, system: System, step: Step) -> String {
 }
 
 /// The same on the nearest mark, without the word for what is over.
-#[cfg(feature = "serde")]
+#[cfg(feature = "job")]
 pub(crate) fn write_nearest(length: Length, system: System, step: Step) -> String {
     match system {
         System::Inch => inches(length, step, false),

@@ -87,7 +87,7 @@ impl Amount {
     }
 
     /// So much of the same kind.
-    #[cfg(feature = "serde")]
+    #[cfg(feature = "job")]
     pub(crate) fn with(&self, si: f64) -> Self {
         match self {
             Self::Length(_) => Measure::Length.of(si),

@@ -25,7 +25,7 @@ pub(super) struct Asked<'a> {
 }
 
 pub(super) fn report(context: &mut Context<'_>, on: &OnWheels, asked: Asked<'_>) -> DipReport {
-    let mut report = DipReport { screening: SCREENING, ..DipReport::default() };
+    let mut report = DipReport { screening: SCREENING.into(), ..DipReport::default() };
     report.problem = fill(context, &mut report, on, asked).err().map(|problem| *problem);
     report.workings = Workings(take(&mut context.ledger.entries));
     report

@@ -108,12 +108,12 @@ fn report(
     ShimReport {
         not_good: loaded.not_good.clone(),
         aim: match aim {
-            Aim::Loads => "loads",
-            Aim::Corners => "level",
+            Aim::Loads => "loads".into(),
+            Aim::Corners => "level".into(),
         },
         what: match aim {
-            Aim::Loads => "Farthest from the mean load",
-            Aim::Corners => "Farthest from level",
+            Aim::Loads => "Farthest from the mean load".into(),
+            Aim::Corners => "Farthest from level".into(),
         },
         told: size(plan.before.evenness.of(aim)) - size(plan.after.evenness.of(aim)) > told,
         remains: remains(&plan.remainder, &after, &steps, told, size(plan.after.evenness.of(aim))),
@@ -140,7 +140,7 @@ fn doubt_of(
     let doubted = supports.iter().map(of).filter(|figure| figure.doubt_si.is_some());
     let most = doubted.reduce(|most, one| if one.doubt_si > most.doubt_si { one } else { most })?;
     let (si, text) = (most.doubt_si?, most.doubt_text.clone()?);
-    let figure = Figure { si, text: text.clone(), unit: most.unit, ..Figure::default() };
+    let figure = Figure { si, text: text.clone(), unit: most.unit.clone(), ..Figure::default() };
     let greatest = text.trim_start_matches("± ");
     Some(context.ledger.work(figure, DOUBT, &[("u", &greatest)], &propagation::SOURCE))
 }

@@ -93,17 +93,17 @@ pub(super) fn report(
     let waived = line.waived.clone();
     let waived_for = waived.is_some().then_some(waived_for);
     LineReport {
-        code,
+        code: code.into(),
         name,
         asked,
         offered,
         offered_si,
         met,
-        title,
+        title: title.into(),
         why,
         candidate,
         waived,
-        waived_for,
+        waived_for: waived_for.map(Into::into),
         working,
     }
 }

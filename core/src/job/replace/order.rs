@@ -64,19 +64,19 @@ impl Letter {
         let order = order.without_total_turns(unsaid(candidate), unsaid(ground.original));
         let verdict = OrderVerdict {
             met: judged.met,
-            title: judged.title,
+            title: judged.title.clone(),
             sentence: judged.sentence.clone(),
             waived: judged
                 .lines
                 .iter()
                 .filter_map(|line| {
-                    let (whom, why) = line.waived_for.zip(line.waived.as_ref())?;
+                    let (whom, why) = line.waived_for.as_ref().zip(line.waived.as_ref())?;
                     Some(text!("{}, for {whom}: {why}", line.name))
                 })
                 .collect(),
             refused: match judged.met {
-                Some(Met::NotMet) => Some(NOT_MET),
-                None => Some(UNJUDGED),
+                Some(Met::NotMet) => Some(NOT_MET.into()),
+                None => Some(UNJUDGED.into()),
                 _ => None,
             },
         };
@@ -123,7 +123,7 @@ impl Letter {
             questions: lines.questions(&rows),
             items: rows.into_iter().map(|row| row.item).collect(),
             left_out,
-            subject: SUBJECT,
+            subject: SUBJECT.into(),
             text: String::new(),
         };
         report.text = self.text(&report);
@@ -139,7 +139,7 @@ impl Letter {
             lines
                 .extend([String::new(), text!("Verdict: {}. {}", verdict.title, verdict.sentence)]);
             lines.extend(verdict.waived.iter().map(|waived| text!("Waived: {waived}")));
-            lines.extend(verdict.refused.map(str::to_owned));
+            lines.extend(verdict.refused.as_deref().map(str::to_owned));
         }
         lines.push(String::new());
         for item in said() {
@@ -155,7 +155,7 @@ impl Letter {
             lines.extend([String::new(), "To be settled:".to_owned()]);
             lines.extend(of.questions.iter().map(|question| text!("- {question}")));
         }
-        lines.extend([String::new(), of.subject.to_owned(), String::new()]);
+        lines.extend([String::new(), of.subject.to_string(), String::new()]);
         lines.join("\n")
     }
 }

@@ -114,7 +114,7 @@ impl WholeNest<'_> {
                 name: spring.name.clone(),
                 index: *index,
                 met: None,
-                title: "Judged with the others, as one nest",
+                title: "Judged with the others, as one nest".into(),
                 sentence: String::new(),
                 lines: Vec::new(),
                 nest: None,
@@ -124,7 +124,7 @@ impl WholeNest<'_> {
             // An order stands under the verdict on the nest.
             let of_nest = CandidateReport {
                 met: judged.met,
-                title: judged.title,
+                title: judged.title.clone(),
                 sentence: text!(
                     "{} as one nest for {} in {}: {}",
                     judged.offered.join(", "),
@@ -152,7 +152,7 @@ impl WholeNest<'_> {
             there: self.there.clone(),
             offered: self.offered.iter().map(|(_, spring)| spring.name.clone()).collect(),
             met: None,
-            title: words::overall(Met::CannotTell),
+            title: words::overall(Met::CannotTell).into(),
             sentence: String::new(),
             lines: Vec::new(),
             swap: None,
@@ -172,7 +172,7 @@ impl WholeNest<'_> {
                 self.swapped(context, &judged, &mut report);
                 let met = words::whole(judged.overall);
                 report.met = Some(met);
-                report.title = words::overall(met);
+                report.title = words::overall(met).into();
                 report.lines =
                     judged.lines.iter().map(|one| self.line(context, one, &judged)).collect();
                 let lines: Vec<Line> = judged.lines.iter().map(|one| one.line.clone()).collect();

@@ -1,6 +1,6 @@
 //! Boxes in their guides.
 
-use super::Figure;
+use super::{Figure, Phrase};
 use serde::Serialize;
 
 words! {
@@ -42,7 +42,7 @@ record! {
         /// The word; none where the sizes do not say.
         word: Option<GuidesWord>,
         /// The word as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// Probability that the clearance is within the limits at every height.
         p_within: Option<f64>,
         /// What it amounts to, in a sentence or two.
@@ -56,7 +56,7 @@ record! {
         /// What the stock has for it, where it is not free.
         from_stock: Option<StockLiners>,
         /// What a regulation prints beside it, which is no limit.
-        yardstick: Option<&'static str>,
+        yardstick: Option<Phrase>,
         /// How it is drawn.
         drawing: Option<GuidesDrawing>,
     }

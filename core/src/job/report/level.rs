@@ -1,6 +1,8 @@
 //! What follows for a frame on its nests, as it is handed out.
 
-use super::{Axes, Caution, Edit, Figure, Note, Problem, SeatReport, StackReport, Workings};
+use super::{
+    Axes, Caution, Edit, Figure, Note, Phrase, Problem, SeatReport, StackReport, Workings,
+};
 use serde::Serialize;
 
 words! {
@@ -113,7 +115,7 @@ record! {
         /// The word.
         word: PointWord,
         /// The word as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// Probability that it is within its limits.
         p_within: Option<f64>,
     }
@@ -253,7 +255,7 @@ record! {
     /// The plan of a frame, along to the A end, across to the left.
     Plan {
         /// Unit of every length.
-        unit: &'static str,
+        unit: Phrase,
         /// Where the weight acts, along.
         centre_along: f64,
         /// Where the weight acts, across.
@@ -287,11 +289,11 @@ record! {
     /// Which shims even a frame out, and how far.
     ShimReport {
         /// What was aimed at: `loads` or `level`.
-        aim: &'static str,
+        aim: Phrase,
         /// Coils under the frame that are not good and why: the plan is made for them.
         not_good: Vec<String>,
         /// What the greatest deviation is, in words.
-        what: &'static str,
+        what: Phrase,
         /// Greatest deviation as the frame stands.
         before: Figure,
         /// Greatest deviation with the plan.
@@ -355,7 +357,7 @@ record! {
         /// Step.
         step: f64,
         /// Unit.
-        unit: &'static str,
+        unit: Phrase,
     }
 }
 
@@ -380,7 +382,7 @@ record! {
         /// What a published test allows to be lost.
         limit: Option<Figure>,
         /// That this is a screening.
-        screening: &'static str,
+        screening: Phrase,
         /// Why there is no answer.
         problem: Option<Problem>,
         /// How each figure came about.

@@ -1,6 +1,6 @@
 //! What follows for a replacement, an order and a need, as it is handed out.
 
-use super::{Axes, Caution, Figure, Note, Problem, Workings};
+use super::{Axes, Caution, Figure, Note, Phrase, Problem, Workings};
 use crate::job::input::Drawing;
 use serde::Serialize;
 
@@ -53,7 +53,7 @@ record! {
         /// Whether it is a true replacement; none where nothing can be said of it.
         met: Option<Met>,
         /// The same as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// What it comes to, in a sentence.
         sentence: String,
         /// Requirement by requirement.
@@ -79,7 +79,7 @@ record! {
         /// Whether they are a true replacement; none where nothing can be said of them.
         met: Option<Met>,
         /// The same as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// What it comes to, in a sentence.
         sentence: String,
         /// Requirement by requirement, first of the nest, then coil by coil.
@@ -95,7 +95,7 @@ record! {
     /// A requirement.
     LineReport {
         /// What it is about, in a word that stays: `rate`.
-        code: &'static str,
+        code: Phrase,
         /// The same for people.
         name: String,
         /// What is asked.
@@ -107,7 +107,7 @@ record! {
         /// How it is met.
         met: Met,
         /// The same as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// Why, in a sentence.
         why: String,
         /// Place of the candidate that it is asked of in the job's list; none where a nest is.
@@ -115,7 +115,7 @@ record! {
         /// Why it need not be met, where it is waived.
         waived: Option<String>,
         /// For whom it is waived: `this candidate alone`.
-        waived_for: Option<&'static str>,
+        waived_for: Option<Phrase>,
         /// Key of its working.
         working: Option<String>,
     }
@@ -190,7 +190,7 @@ record! {
         /// What is left out because nobody asks for it.
         left_out: Option<String>,
         /// Whose approval it is subject to.
-        subject: &'static str,
+        subject: Phrase,
         /// The whole as plain text.
         text: String,
     }
@@ -202,13 +202,13 @@ record! {
         /// Whether it is a replacement; none where nothing can be said of it.
         met: Option<Met>,
         /// The same as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// What it comes to, in a sentence.
         sentence: String,
         /// What is waived, each with the reason.
         waived: Vec<String>,
         /// Why it is not to be ordered or signed for as it is.
-        refused: Option<&'static str>,
+        refused: Option<Phrase>,
     }
 }
 

@@ -1,6 +1,6 @@
 //! The drawing sheet of a coil, as it is handed out.
 
-use super::{Axes, CoilReport, Cut, Figure, Problem, Workings};
+use super::{Axes, CoilReport, Cut, Figure, Phrase, Problem, Workings};
 use serde::Serialize;
 
 record! {
@@ -84,7 +84,7 @@ record! {
     /// A part of the travel.
     EndsStage {
         /// Which.
-        name: &'static str,
+        name: Phrase,
         /// Dead turns, from the least to the most of the computed springs.
         dead: Figure,
         /// The rate with the least of them.
@@ -112,11 +112,11 @@ record! {
     /// A steel of the tables.
     SteelRow {
         /// Its word in a job file.
-        id: &'static str,
+        id: Phrase,
         /// Its name for people.
-        name: &'static str,
+        name: Phrase,
         /// Where its row stands.
-        row: Option<&'static str>,
+        row: Option<Phrase>,
         /// Shear modulus.
         shear_modulus: Figure,
         /// Young's modulus.
@@ -137,7 +137,7 @@ record! {
         /// with; its working names the factor.
         stress: Option<Figure>,
         /// That factor by its name; it is behind `allowable` and `stress`.
-        factor: Option<&'static str>,
+        factor: Option<Phrase>,
         /// What is left of the allowable stress.
         reserve: Option<Figure>,
         /// Whether a new coil, of wire that has the least strength, takes a set when it is closed. Of a
@@ -184,7 +184,7 @@ record! {
     /// A factor of safety.
     Safety {
         /// Whose criterion.
-        name: &'static str,
+        name: Phrase,
         /// The factor.
         factor: Figure,
     }

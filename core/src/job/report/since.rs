@@ -1,6 +1,6 @@
 //! What the coils of a truck have lost since an earlier job, as it is handed out.
 
-use super::{Figure, Workings};
+use super::{Figure, Phrase, Workings};
 use serde::Serialize;
 
 words! {
@@ -48,7 +48,7 @@ record! {
         /// What that amounts to.
         word: SinceWord,
         /// The same as a person reads it.
-        title: &'static str,
+        title: Phrase,
         /// What it says, in a sentence.
         sentence: String,
     }

@@ -38,7 +38,12 @@ pub(super) fn of(context: &mut Context<'_>, drawn: &Coil) -> Option<EndsReport> 
             ))
         };
         let (least, most) = (at(band.least)?, at(band.most)?);
-        stages.push(EndsStage { name: name(stage), dead: dead(context, band, stage), least, most });
+        stages.push(EndsStage {
+            name: name(stage).into(),
+            dead: dead(context, band, stage),
+            least,
+            most,
+        });
         bands.push((stage, band));
     }
     let mut said = sentence(taken, ends, &bands);

@@ -13,9 +13,9 @@ pub(super) fn row(context: &mut Context<'_>, drawn: &Coil) -> Option<SteelRow> {
     let row = steel.row();
     let doubt = steel.shear_doubt().map_or(0.0, |doubt| doubt.value.value);
     Some(SteelRow {
-        id: steel.id(),
-        name: steel.name(),
-        row,
+        id: steel.id().into(),
+        name: steel.name().into(),
+        row: row.map(Into::into),
         shear_modulus: tabled::<Modulus>(context, row, letter!("G"), steel.shear_modulus(), doubt),
         youngs_modulus: tabled::<Modulus>(context, row, letter!("E"), steel.youngs_modulus(), 0.0),
         density: steel

@@ -80,7 +80,7 @@ fn standing(
         }
     };
     let factor = set::meant(against);
-    report.factor = Some(factor.name());
+    report.factor = Some(factor.name().into());
     let share = quantity::write_fixed((allowed.value / tensile.value).value * 100.0, 1);
     let figure = context.ledger.work(
         format.figure::<Stress>(allowed.value),
@@ -256,7 +256,7 @@ fn between(
                     ],
                     source,
                 );
-                report.safety.push(Safety { name, factor });
+                report.safety.push(Safety { name: name.into(), factor });
             }
             Err(error) => {
                 report.sentence = sentence(&error.say(format.system).to_string());
