@@ -42,8 +42,9 @@ async function measureBox(page: Page, nest: string): Promise<void> {
 	await expect(boxes(page, nest)).toBeVisible();
 }
 
-/** Opens all that can be opened, once it stands, and waits for what is fetched then. */
-async function openAll(page: Page): Promise<void> {
+/** Opens all that can be opened, once it stands, and waits for what is fetched then; of a section that is gone to, once that is there. */
+async function openAll(page: Page, section?: 'Level'): Promise<void> {
+	if (section) await expect(page.getByRole('region', { name: section })).toBeVisible();
 	await page.locator('main summary').first().waitFor();
 	await expect(async () => {
 		await page.locator('main details').evaluateAll((all: HTMLDetailsElement[]) => {
@@ -413,7 +414,7 @@ test.describe('at a keyboard', () => {
 		await openAll(page);
 		await expect(field(page, '2nd liner, bottom, Box, along').first()).toHaveValue('15/64');
 		await page.getByRole('link', { name: 'Level' }).click();
-		await openAll(page);
+		await openAll(page, 'Level');
 		await expect(height).toHaveValue('11 5/8');
 		await expect(field(page, 'Squeeze, Pad of B right')).toHaveValue('40 000 lb/in');
 		await expect(field(page, 'Least height, Coupler, B end')).toHaveValue('31');
@@ -457,7 +458,7 @@ onEachDevice((look) => {
 		await openAll(page);
 		await expectNoViolation(page, 'Measure with boxes');
 		await page.getByRole('link', { name: 'Level' }).click();
-		await openAll(page);
+		await openAll(page, 'Level');
 		await expect(found(page).last()).toContainText('Loaded');
 		await expectNoViolation(page, 'Level with pads, weights and heights');
 		if (look.startsWith('phone')) expect(await tooSmall(page)).toEqual([]);
@@ -480,7 +481,7 @@ for (const width of [320, 360, 390, 1280]) {
 		expect(await cut(page)).toEqual([]);
 		expect(await amiss(page)).toEqual([]);
 		await page.getByRole('link', { name: 'Level' }).click();
-		await openAll(page);
+		await openAll(page, 'Level');
 		await expect(found(page).last()).toContainText('Loaded');
 		expect(await contentWidth(page)).toBeLessThanOrEqual(width);
 		expect(await cut(page)).toEqual([]);

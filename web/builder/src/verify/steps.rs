@@ -124,7 +124,7 @@ fn page_tests(provisions: &Provisions) -> Result<Tally> {
     package::write()?;
     let browser = provisions.browser()?;
     let mut playwright = npm();
-    playwright.args(["run", "--silent", "test:page"]).env("CHROMIUM", &browser.chromium);
+    playwright.args(["run", "--silent", "test:page"]).env("CHROMIUM", &browser.shell);
     let (status, printed) = watch(&mut playwright)?;
     Ok(Tally::of_playwright(&printed).with_ending(status.success()))
 }
