@@ -246,6 +246,12 @@ fn a_file_of_another_format_is_left_alone() {
     for text in ["", "[]", "null", "7", "\"job\"", "{", "{\"format\":", "\u{feff}{}"] {
         assert_eq!(file::open(text).unwrap_err().code, "not-object", "{text:?}");
     }
+    for text in ["[1,2,3]", "null", "7", "\"job\""] {
+        let problem = file::open(text).unwrap_err();
+        assert_eq!(problem.read, text);
+        assert!(problem.message.contains(text), "{}", problem.message);
+        assert!(problem.message.contains(&problem.example), "{}", problem.message);
+    }
 }
 
 /// No tape of the tables ends before the longest reading, so this one is made up.

@@ -1,6 +1,7 @@
 //! A job as the text of a file.
 
 use super::entry::{Entry, Expected, Text};
+use super::figures::text;
 use super::input::{FORMAT, Job};
 use super::problem::Path;
 use super::report::Problem;
@@ -25,10 +26,9 @@ pub fn open(text: &str) -> Result<Job, Box<Problem>> {
 /// The problem of a text that is no JSON.
 #[must_use]
 pub fn unreadable(text: &str) -> Box<Problem> {
-    let read: String = text.trim().chars().take(40).collect();
     let message = "This is no job file, or a part of one is missing. Nothing is changed by it.";
     let problem = Problem::new(&Path::default(), "not-object", "", "a job file", message, EXAMPLE);
-    Box::new(Problem { read, ..problem })
+    Box::new(Problem { read: beginning(text), ..problem })
 }
 
 /// The job in a JSON value.
@@ -38,12 +38,20 @@ pub fn unreadable(text: &str) -> Box<Problem> {
 pub fn from_value(value: Value) -> Result<Job, Box<Problem>> {
     match Job::entry(value) {
         Entry::Given(job) => Ok(job),
-        Entry::Absent | Entry::Odd(_) => {
-            let why = "This is no job: a job is an object with named fields.";
-            let path = Path::default();
-            Err(Box::new(Problem::new(&path, "not-object", "", "a job", why, EXAMPLE)))
-        }
+        Entry::Absent => Err(no_job("null")),
+        Entry::Odd(value) => Err(no_job(&value.to_string())),
     }
+}
+
+/// The problem of what is JSON, and no job.
+fn no_job(text: &str) -> Box<Problem> {
+    let why = text!("this is no job: a job is an object with named fields, such as {EXAMPLE}");
+    Box::new(Problem::new(&Path::default(), "not-object", &beginning(text), "a job", &why, EXAMPLE))
+}
+
+/// As much of a text as fits into a sentence.
+fn beginning(text: &str) -> String {
+    text.trim().chars().take(40).collect()
 }
 
 /// The job of a file, which has to name its format.
