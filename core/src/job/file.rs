@@ -1,7 +1,6 @@
 //! A job as the text of a file.
 
 use super::entry::{Entry, Expected, Text};
-use super::figures::text;
 use super::input::{FORMAT, Job};
 use super::problem::Path;
 use super::report::Problem;
@@ -26,9 +25,10 @@ pub fn open(text: &str) -> Result<Job, Box<Problem>> {
 /// The problem of a text that is no JSON.
 #[must_use]
 pub fn unreadable(text: &str) -> Box<Problem> {
+    let read: String = text.trim().chars().take(40).collect();
     let message = "This is no job file, or a part of one is missing. Nothing is changed by it.";
     let problem = Problem::new(&Path::default(), "not-object", "", "a job file", message, EXAMPLE);
-    Box::new(Problem { read: beginning(text), ..problem })
+    Box::new(Problem { read, ..problem })
 }
 
 /// The job in a JSON value.
@@ -38,20 +38,20 @@ pub fn unreadable(text: &str) -> Box<Problem> {
 pub fn from_value(value: Value) -> Result<Job, Box<Problem>> {
     match Job::entry(value) {
         Entry::Given(job) => Ok(job),
-        Entry::Absent => Err(no_job("null")),
-        Entry::Odd(value) => Err(no_job(&value.to_string())),
+        Entry::Absent => Err(no_job("nothing")),
+        Entry::Odd(value) => Err(no_job(match value {
+            Value::Array(_) => "a list",
+            Value::String(_) => "a text",
+            Value::Number(_) => "a number",
+            _ => "true or false",
+        })),
     }
 }
 
 /// The problem of what is JSON, and no job.
-fn no_job(text: &str) -> Box<Problem> {
-    let why = text!("this is no job: a job is an object with named fields, such as {EXAMPLE}");
-    Box::new(Problem::new(&Path::default(), "not-object", &beginning(text), "a job", &why, EXAMPLE))
-}
-
-/// As much of a text as fits into a sentence.
-fn beginning(text: &str) -> String {
-    text.trim().chars().take(40).collect()
+fn no_job(read: &str) -> Box<Problem> {
+    let why = r#"this is no job: a job is an object with named fields, such as { "format": "coilnest-job/1" }"#;
+    Box::new(Problem::new(&Path::default(), "not-object", read, "a job", why, EXAMPLE))
 }
 
 /// The job of a file, which has to name its format.
